@@ -1,0 +1,2 @@
+//! Shimwright without a screen.
+fn main() {}

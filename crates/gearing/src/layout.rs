@@ -1,0 +1,1 @@
+//! The layouts a gearcase can have, with their shim positions.

@@ -1,0 +1,1 @@
+//! Unit sheets, the shim tin, the job log and its fold.

@@ -1,0 +1,28 @@
+//! Exact quantities as a mechanic writes them; readings, statistics, uncertainty, verdicts.
+//!
+//! What is typed is kept: [`Typed`] holds the digits and the unit as they were entered, and the
+//! exact value they mean. Everything that is stored, summed or compared with a limit is a
+//! [`Decimal`]; floating point appears only inside formulae, through [`real`].
+//!
+//! This crate knows nothing of gears, jobs, screens, files or clocks.
+
+pub use rust_decimal::Decimal;
+
+mod amount;
+mod show;
+mod series;
+mod typed;
+mod uncertainty;
+mod unit;
+mod verdict;
+pub mod normal;
+pub mod outlier;
+pub mod real;
+
+pub use amount::Amount;
+pub use series::{Series, SeriesError};
+pub use show::{Mark, round, show};
+pub use typed::{EntryError, Sign, Typed};
+pub use uncertainty::Uncertainty;
+pub use unit::{Quantity, Unit};
+pub use verdict::{Band, BandError, Judgement, Verdict, judge};

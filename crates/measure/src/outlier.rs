@@ -1,0 +1,1 @@
+//! A hint that a reading may be a slip; never a deletion.

@@ -1,0 +1,2 @@
+//! The app on the screen.
+fn main() {}
