@@ -9,20 +9,22 @@
 pub use rust_decimal::Decimal;
 
 mod amount;
-mod show;
+mod entry_error;
+pub mod normal;
+pub mod outlier;
+pub mod real;
 mod series;
+mod show;
 mod typed;
 mod uncertainty;
 mod unit;
 mod verdict;
-pub mod normal;
-pub mod outlier;
-pub mod real;
 
 pub use amount::Amount;
+pub use entry_error::EntryError;
 pub use series::{Series, SeriesError};
-pub use show::{Mark, round, show};
-pub use typed::{EntryError, Sign, Typed};
+pub use show::{Mark, round, show, show_amount};
+pub use typed::{Sign, Typed};
 pub use uncertainty::Uncertainty;
 pub use unit::{Quantity, Unit};
-pub use verdict::{Band, BandError, Judgement, Verdict, judge};
+pub use verdict::{Band, BandError, Judgement, Verdict, judge, near_width};

@@ -1,14 +1,48 @@
 //! The one place that rounds and formats numbers.
-use crate::Decimal;
+
+use rust_decimal::RoundingStrategy;
+
+use crate::{Amount, Decimal};
 
 /// The decimal mark shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mark { /// 0.38
-    Point, /// 0,38
-    Comma }
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Mark {
+    /// 0.38
+    #[default]
+    Point,
+    /// 0,38
+    Comma,
+}
 
-/// Rounds half away from zero, the way a mechanic does.
-pub fn round(_value: Decimal, _places: u32) -> Decimal { todo!() }
+/// Rounds half away from zero, the way a mechanic does: 0.0125 to three places is 0.013.
+///
+/// ```
+/// use measure::{Decimal, round};
+/// assert_eq!(round(Decimal::new(-125, 4), 3), Decimal::new(-13, 3));
+/// ```
+pub fn round(value: Decimal, places: u32) -> Decimal {
+    value.round_dp_with_strategy(places, RoundingStrategy::MidpointAwayFromZero)
+}
 
-/// Shows `value` with exactly `places` decimals.
-pub fn show(_value: Decimal, _places: u32, _mark: Mark) -> String { todo!() }
+/// Shows `value` with exactly `places` decimals, at most 28. Zero never carries a minus.
+///
+/// ```
+/// use measure::{Decimal, Mark, show};
+/// assert_eq!(show(Decimal::new(375, 3), 2, Mark::Comma), "0,38");
+/// assert_eq!(show(Decimal::new(-1, 3), 2, Mark::Point), "0.00");
+/// ```
+pub fn show(value: Decimal, places: u32, mark: Mark) -> String {
+    let places = places.min(Decimal::MAX_SCALE);
+    let rounded = round(value, places);
+    let positive = if rounded.is_zero() { Decimal::ZERO } else { rounded };
+    let text = format!("{positive:.*}", places as usize);
+    match mark {
+        Mark::Point => text,
+        Mark::Comma => text.replace('.', ","),
+    }
+}
+
+/// Shows an amount with its unit: "0.38 mm".
+pub fn show_amount(amount: Amount, places: u32, mark: Mark) -> String {
+    format!("{} {}", show(amount.value, places, mark), amount.unit)
+}

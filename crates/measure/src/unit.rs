@@ -1,27 +1,236 @@
 //! Quantities and the units a person may write them in.
 
+use std::fmt;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
 /// What kind of thing a number measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Quantity { Length, Angle, Torque, Force, Pressure, Temperature, Volume, Time }
+pub enum Quantity {
+    /// How far apart: lash, depth, play, thickness.
+    Length,
+    /// How far turned.
+    Angle,
+    /// Turning effort.
+    Torque,
+    /// Straight pull or push.
+    Force,
+    /// Pressure or vacuum, as the gauge reads it.
+    Pressure,
+    /// A point on a thermometer, never a difference of two.
+    Temperature,
+    /// Oil or grease, by volume.
+    Volume,
+    /// How long.
+    Time,
+}
 
 /// A unit a person may type or read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Unit {
-    Millimetre, Inch,
-    Degree, ArcMinute, Radian,
-    NewtonMetre, PoundForceInch, PoundForceFoot, KilogramForceMetre,
-    Newton, PoundForce, KilogramForce,
-    Kilopascal, Bar, PoundPerSquareInch, InchOfMercury,
-    Celsius, Fahrenheit, Kelvin,
-    Millilitre, Litre, UsFluidOunce, ImperialFluidOunce,
-    Second, Minute, Hour, Day,
+    /// Millimetre.
+    Millimetre,
+    /// Inch: 25.4 mm exactly.
+    Inch,
+    /// Degree of arc.
+    Degree,
+    /// Minute of arc: 1/60 of a degree.
+    ArcMinute,
+    /// Radian: 180/π degrees.
+    Radian,
+    /// Newton metre.
+    NewtonMetre,
+    /// Pound-force inch.
+    PoundForceInch,
+    /// Pound-force foot: 12 lbf·in.
+    PoundForceFoot,
+    /// Kilogram-force metre: 9.80665 N·m exactly.
+    KilogramForceMetre,
+    /// Newton.
+    Newton,
+    /// Pound-force: 4.4482216152605 N exactly. A spring scale marked "lb" reads it.
+    PoundForce,
+    /// Kilogram-force: 9.80665 N exactly. A spring scale marked "kg" reads it.
+    KilogramForce,
+    /// Kilopascal.
+    Kilopascal,
+    /// Bar: 100 kPa exactly.
+    Bar,
+    /// Pound-force per square inch.
+    PoundPerSquareInch,
+    /// Conventional inch of mercury: 3386.389 Pa.
+    InchOfMercury,
+    /// Degree Celsius.
+    Celsius,
+    /// Degree Fahrenheit.
+    Fahrenheit,
+    /// Kelvin.
+    Kelvin,
+    /// Millilitre.
+    Millilitre,
+    /// Litre.
+    Litre,
+    /// United States fluid ounce: 29.5735295625 mL exactly.
+    UsFluidOunce,
+    /// Imperial fluid ounce: 28.4130625 mL exactly, 4 % less than the US one.
+    ImperialFluidOunce,
+    /// Second.
+    Second,
+    /// Minute of time.
+    Minute,
+    /// Hour.
+    Hour,
+    /// Day of 24 hours.
+    Day,
 }
+
+/// Every unit, with its symbol and the other spellings people type, each as [`fold`] leaves it.
+/// A folded symbol is always a spelling too.
+const UNITS: [(Unit, Quantity, &str, &[&str]); 27] = {
+    use Quantity as Q;
+    use Unit as U;
+    [
+        (
+            U::Millimetre,
+            Q::Length,
+            "mm",
+            &["millimetre", "millimetres", "millimeter", "millimeters"],
+        ),
+        (U::Inch, Q::Length, "in", &["inch", "inches", "\"", "″", "”", "''", "′′"]),
+        (U::Degree, Q::Angle, "°", &["deg", "degree", "degrees", "º"]),
+        (U::ArcMinute, Q::Angle, "′", &["'", "’", "arcmin", "arc·min", "arcminute", "arcminutes"]),
+        (U::Radian, Q::Angle, "rad", &["radian", "radians"]),
+        (U::NewtonMetre, Q::Torque, "N·m", &["nm", "newton·metre", "newton·meter"]),
+        (
+            U::PoundForceInch,
+            Q::Torque,
+            "lbf·in",
+            &["lbfin", "lb·in", "lbin", "lbs·in", "in·lbf", "in·lb", "in·lbs", "inlb", "inlbs"],
+        ),
+        (
+            U::PoundForceFoot,
+            Q::Torque,
+            "lbf·ft",
+            &["lbfft", "lb·ft", "lbft", "lbs·ft", "ft·lbf", "ft·lb", "ft·lbs", "ftlb", "ftlbs"],
+        ),
+        (U::KilogramForceMetre, Q::Torque, "kgf·m", &["kgfm", "kg·m", "kgm", "m·kg", "mkg"]),
+        (U::Newton, Q::Force, "N", &["newton", "newtons"]),
+        (U::PoundForce, Q::Force, "lbf", &["lb", "lbs", "pound", "pounds"]),
+        (U::KilogramForce, Q::Force, "kgf", &["kg", "kp"]),
+        (U::Kilopascal, Q::Pressure, "kPa", &[]),
+        (U::Bar, Q::Pressure, "bar", &[]),
+        (U::PoundPerSquareInch, Q::Pressure, "psi", &["lbf/in²", "lb/in²"]),
+        (U::InchOfMercury, Q::Pressure, "inHg", &["in·hg", "\"hg", "\"·hg", "″hg", "″·hg"]),
+        (U::Celsius, Q::Temperature, "°C", &["c", "º·c", "ºc", "°·c", "deg·c", "degc", "celsius"]),
+        (
+            U::Fahrenheit,
+            Q::Temperature,
+            "°F",
+            &["f", "º·f", "ºf", "°·f", "deg·f", "degf", "fahrenheit"],
+        ),
+        (U::Kelvin, Q::Temperature, "K", &["kelvin"]),
+        (U::Millilitre, Q::Volume, "ml", &["cc", "cm³", "millilitre", "milliliter"]),
+        (U::Litre, Q::Volume, "L", &["litre", "litres", "liter", "liters"]),
+        (U::UsFluidOunce, Q::Volume, "US fl oz", &["us·floz", "fl·oz·us", "us·oz", "oz·us"]),
+        (
+            U::ImperialFluidOunce,
+            Q::Volume,
+            "imp fl oz",
+            &[
+                "imperial·fl·oz",
+                "fl·oz·imp",
+                "fl·oz·imperial",
+                "uk·fl·oz",
+                "imp·floz",
+                "imp·oz",
+                "imperial·oz",
+            ],
+        ),
+        (U::Second, Q::Time, "s", &["sec", "secs", "second", "seconds"]),
+        (U::Minute, Q::Time, "min", &["mins", "minute", "minutes"]),
+        (U::Hour, Q::Time, "h", &["hr", "hrs", "hour", "hours"]),
+        (U::Day, Q::Time, "d", &["day", "days"]),
+    ]
+};
 
 impl Unit {
     /// The quantity it measures.
-    pub fn quantity(self) -> Quantity { todo!() }
+    pub fn quantity(self) -> Quantity {
+        self.facts().0
+    }
+
     /// The symbol shown on screen and written to files: `mm`, `in`, `N·m`, `lbf·in`.
-    pub fn symbol(self) -> &'static str { todo!() }
-    /// Reads a symbol in any common spelling (`in`, `"`, `inch`, `Nm`, `in-lb`…).
-    pub fn parse(_text: &str) -> Option<Unit> { todo!() }
+    pub fn symbol(self) -> &'static str {
+        self.facts().1
+    }
+
+    /// Reads a symbol in any common spelling: `in`, `"`, `inch`, `Nm`, `N m`, `in-lb`, `lbf.in`.
+    ///
+    /// Capitals do not matter. A spelling that could mean two units, such as `fl oz`, is `None`.
+    pub fn parse(text: &str) -> Option<Unit> {
+        let folded = fold(text);
+        UNITS
+            .iter()
+            .find(|(_, _, symbol, spellings)| {
+                spellings.contains(&folded.as_str()) || fold(symbol) == folded
+            })
+            .map(|(unit, ..)| *unit)
+    }
+
+    /// The units of one quantity, the usual one first.
+    pub fn all_of(quantity: Quantity) -> impl Iterator<Item = Unit> {
+        UNITS.iter().filter(move |row| row.1 == quantity).map(|row| row.0)
+    }
+
+    fn facts(self) -> (Quantity, &'static str) {
+        // Every unit has its row, which a test proves; the fallback is never reached.
+        UNITS.iter().find(|row| row.0 == self).map_or((Quantity::Length, ""), |row| (row.1, row.2))
+    }
+}
+
+/// Lower case, blanks round it gone, and one `·` for whatever joins two parts: `In. - Lb` → `in·lb`.
+pub(crate) fn fold(text: &str) -> String {
+    const JOINERS: &[char] = &['·', '⋅', '.', '-', '‑', '*', '×', '(', ')'];
+    text.split(|c: char| c.is_whitespace() || JOINERS.contains(&c))
+        .filter(|part| !part.is_empty())
+        .map(str::to_lowercase)
+        .collect::<Vec<_>>()
+        .join("·")
+}
+
+impl fmt::Display for Unit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.symbol())
+    }
+}
+
+impl fmt::Display for Quantity {
+    /// The quantity with its article, as it stands in a sentence: "an angle".
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Quantity::Length => "a length",
+            Quantity::Angle => "an angle",
+            Quantity::Torque => "a torque",
+            Quantity::Force => "a force",
+            Quantity::Pressure => "a pressure",
+            Quantity::Temperature => "a temperature",
+            Quantity::Volume => "a volume",
+            Quantity::Time => "a time",
+        })
+    }
+}
+
+impl Serialize for Unit {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.symbol())
+    }
+}
+
+impl<'de> Deserialize<'de> for Unit {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Unit, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        Unit::parse(&text).ok_or_else(|| {
+            serde::de::Error::custom(format!("{text} is not a unit. Write one such as mm or in."))
+        })
+    }
 }

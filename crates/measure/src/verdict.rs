@@ -1,43 +1,203 @@
 //! Limits and the decision rule.
-use crate::Decimal;
 
-/// A closed interval of allowed values with the value aimed at.
+use std::fmt;
+
+use crate::{Decimal, normal, real};
+
+/// A closed interval of allowed values with the value aimed at; low is always below high.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Band { low: Decimal, high: Decimal, aim: Decimal }
+pub struct Band {
+    low: Decimal,
+    high: Decimal,
+    aim: Decimal,
+}
 
 /// Why a band was refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum BandError { /// Low is above high.
-    LowAboveHigh { /// as typed
-        low: Decimal, /// as typed
-        high: Decimal } }
+pub enum BandError {
+    /// Low is above high.
+    LowAboveHigh {
+        /// As typed.
+        low: Decimal,
+        /// As typed.
+        high: Decimal,
+    },
+    /// Low and high are the same number.
+    NoWidth {
+        /// As typed, twice.
+        limit: Decimal,
+    },
+    /// The aim is not in the band.
+    AimOutside {
+        /// As typed.
+        aim: Decimal,
+        /// The band's low limit.
+        low: Decimal,
+        /// The band's high limit.
+        high: Decimal,
+    },
+}
 
 /// What a reading proves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Verdict { /// Proven inside.
-    InBand, /// Too near a limit: read again.
-    NearLimit, /// Proven outside.
-    Out, /// The band is narrower than this gauge can resolve.
-    CannotProve }
+pub enum Verdict {
+    /// Proven inside.
+    InBand,
+    /// Too near a limit: read again.
+    NearLimit,
+    /// Proven outside.
+    Out,
+    /// The band is narrower than this gauge can resolve.
+    CannotProve,
+}
 
 /// A verdict and how it was reached.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Judgement { /// The verdict.
-    pub verdict: Verdict, /// Probability that the true value is in the band.
-    pub probability: f64 }
+pub struct Judgement {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Probability that the true value is in the band.
+    pub probability: f64,
+}
+
+/// Conformance probability from which a reading is proven (ISO 14253-1:2017 default, from memory).
+const PROVEN: f64 = 0.95;
+
+/// The standard normal value with 95 % below it.
+const ONE_SIDED_95: f64 = 1.644_853_626_951_472_7;
 
 impl Band {
     /// A band; the aim is the middle.
-    pub fn new(_low: Decimal, _high: Decimal) -> Result<Band, BandError> { todo!() }
+    ///
+    /// # Errors
+    /// [`BandError`] unless low is below high.
+    pub fn new(low: Decimal, high: Decimal) -> Result<Band, BandError> {
+        if low > high {
+            return Err(BandError::LowAboveHigh { low, high });
+        }
+        if low == high {
+            return Err(BandError::NoWidth { limit: low });
+        }
+        // Halved first: the sum of two very large limits could not be held.
+        Ok(Band { low, high, aim: low / Decimal::TWO + high / Decimal::TWO })
+    }
+
     /// The same with another aim inside it.
-    pub fn with_aim(self, _aim: Decimal) -> Result<Band, BandError> { todo!() }
+    ///
+    /// # Errors
+    /// [`BandError::AimOutside`] if the aim is below low or above high.
+    pub fn with_aim(self, aim: Decimal) -> Result<Band, BandError> {
+        if self.contains(aim) {
+            Ok(Band { aim, ..self })
+        } else {
+            Err(BandError::AimOutside { aim, low: self.low, high: self.high })
+        }
+    }
+
     /// Low limit.
-    pub fn low(&self) -> Decimal { self.low }
+    pub fn low(&self) -> Decimal {
+        self.low
+    }
+
     /// High limit.
-    pub fn high(&self) -> Decimal { self.high }
+    pub fn high(&self) -> Decimal {
+        self.high
+    }
+
     /// Aim.
-    pub fn aim(&self) -> Decimal { self.aim }
+    pub fn aim(&self) -> Decimal {
+        self.aim
+    }
+
+    /// Whether a value lies in the band, its limits included.
+    pub fn contains(&self, value: Decimal) -> bool {
+        self.low <= value && value <= self.high
+    }
 }
 
-/// Judges a mean `y` with standard uncertainty `u` against a band (model R1.2).
-pub fn judge(_y: Decimal, _u: f64, _band: &Band) -> Judgement { todo!() }
+/// How far inside a limit a reading must lie to prove one side of the band: 1.645 u.
+///
+/// This is the width to draw as "near the limit". A band that is narrow against u needs more room,
+/// since both limits count there; [`judge`] takes both into account.
+pub fn near_width(u: f64) -> f64 {
+    ONE_SIDED_95 * u
+}
+
+/// Judges a mean `y` with standard uncertainty `u` against a band.
+///
+/// With p = Φ((high − y)/u) − Φ((low − y)/u), the probability that the true value is in the band
+/// (JCGM 106:2012, 7.4): in band from 95 % up, out from 5 % down, near the limit between.
+///
+/// Where even a reading in the middle of the band would stay below 95 %, that is
+/// 2Φ((high − low)/2u) − 1 < 0.95, no reading can prove the band. What such a gauge can still prove
+/// is *out*: when 95 % lies beyond one limit.
+///
+/// A `u` that is not a number, or is negative, proves nothing.
+///
+/// ```
+/// use measure::{Band, Decimal, Verdict, judge};
+/// // Lash band 0.20–0.35 mm, u = 0.012 mm.
+/// let band = Band::new(Decimal::new(20, 2), Decimal::new(35, 2)).unwrap();
+/// let judged = judge(Decimal::new(330, 3), 0.012, &band);
+/// assert_eq!(judged.verdict, Verdict::InBand);
+/// assert!((judged.probability - 0.952210).abs() < 1e-6);
+/// assert_eq!(judge(Decimal::new(331, 3), 0.012, &band).verdict, Verdict::NearLimit);
+/// assert_eq!(judge(Decimal::new(331, 3), 0.05, &band).verdict, Verdict::CannotProve);
+/// ```
+pub fn judge(y: Decimal, u: f64, band: &Band) -> Judgement {
+    if u.is_nan() || u < 0.0 {
+        return Judgement { verdict: Verdict::CannotProve, probability: 0.0 };
+    }
+    if u == 0.0 {
+        return match band.contains(y) {
+            true => Judgement { verdict: Verdict::InBand, probability: 1.0 },
+            false => Judgement { verdict: Verdict::Out, probability: 0.0 },
+        };
+    }
+    let y = real::from_decimal(y);
+    let low = (real::from_decimal(band.low) - y) / u;
+    let high = (real::from_decimal(band.high) - y) / u;
+    let probability = normal::interval(low, high);
+    let half_width = (high - low) / 2.0;
+    let verdict = if normal::interval(-half_width, half_width) < PROVEN {
+        let beyond_a_limit = low >= ONE_SIDED_95 || high <= -ONE_SIDED_95;
+        if beyond_a_limit { Verdict::Out } else { Verdict::CannotProve }
+    } else if probability >= PROVEN {
+        Verdict::InBand
+    } else if probability <= 1.0 - PROVEN {
+        Verdict::Out
+    } else {
+        Verdict::NearLimit
+    };
+    Judgement { verdict, probability }
+}
+
+impl fmt::Display for Verdict {
+    /// The word on the screen.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Verdict::InBand => "In band",
+            Verdict::NearLimit => "Near limit",
+            Verdict::Out => "Out",
+            Verdict::CannotProve => "This gauge cannot prove it",
+        })
+    }
+}
+
+impl fmt::Display for BandError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            BandError::LowAboveHigh { low, high } => {
+                write!(f, "Low {low} is above high {high}. Read the page again, or swap them.")
+            }
+            BandError::NoWidth { limit } => {
+                write!(f, "Low and high are both {limit}. Type the two limits of the band.")
+            }
+            BandError::AimOutside { aim, low, high } => {
+                write!(f, "Aim {aim} is outside {low} to {high}. Type one inside the band.")
+            }
+        }
+    }
+}
+
+impl std::error::Error for BandError {}

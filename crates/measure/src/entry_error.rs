@@ -1,0 +1,169 @@
+//! Why an entry was refused, in the words shown at the field.
+
+use std::fmt;
+
+use crate::typed::MOST_DIGITS;
+use crate::{Decimal, Quantity, Sign, Unit};
+
+/// Why an entry was refused; `Display` is the sentence shown at the field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum EntryError {
+    /// Nothing was typed.
+    Empty,
+    /// A sign or a mark, and no digit.
+    NoDigits {
+        /// What was typed.
+        found: String,
+    },
+    /// It starts with something else than a number.
+    NotANumber {
+        /// What was typed.
+        found: String,
+    },
+    /// More than one decimal mark.
+    Marks {
+        /// What was typed.
+        found: String,
+        /// How many marks are in it, points and commas together.
+        marks: usize,
+    },
+    /// More digits than are kept.
+    TooManyDigits {
+        /// What was typed.
+        found: String,
+        /// How many digits are in it.
+        digits: usize,
+    },
+    /// Two signs in a row.
+    TwoSigns {
+        /// What was typed.
+        found: String,
+    },
+    /// A sign, or a zero, that this field has no use for.
+    Sign {
+        /// What was typed.
+        found: String,
+        /// What the field takes.
+        wanted: Sign,
+    },
+    /// A power of ten, as calculators write it.
+    Exponent {
+        /// What was typed.
+        found: String,
+    },
+    /// A blank or another character between digits.
+    Separator {
+        /// What was typed.
+        found: String,
+    },
+    /// A fraction such as 1/32.
+    Fraction {
+        /// What was typed.
+        found: String,
+        /// The decimal to type in its place, where it has one of reasonable length.
+        decimal: Option<Decimal>,
+    },
+    /// Two numbers in one field.
+    TwoNumbers {
+        /// What was typed.
+        found: String,
+    },
+    /// Letters after the number that name no unit known here.
+    UnknownUnit {
+        /// What stands where the unit should be.
+        found: String,
+        /// What the field takes.
+        takes: Quantity,
+    },
+    /// A unit of another quantity.
+    OtherQuantity {
+        /// The unit as typed.
+        found: String,
+        /// What that unit measures.
+        measures: Quantity,
+        /// What the field takes.
+        takes: Quantity,
+    },
+    /// A fluid ounce that may be the US or the imperial one.
+    WhichOunce {
+        /// The unit as typed.
+        found: String,
+    },
+}
+
+impl fmt::Display for EntryError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty => f.write_str("Nothing typed. Type a number."),
+            Self::NoDigits { found } => {
+                write!(f, "Only {found} typed. Type digits too, like 0.38.")
+            }
+            Self::NotANumber { found } => {
+                write!(f, "{found} does not start with a number. Type digits first, like 0.38.")
+            }
+            Self::Marks { found, marks: 2 } => write!(f, "Two decimal marks in {found}. Type one."),
+            Self::Marks { found, marks } => {
+                write!(f, "{marks} decimal marks in {found}. Type one.")
+            }
+            Self::TooManyDigits { found, digits } => {
+                write!(f, "{found} has {digits} digits. Type {MOST_DIGITS} at most.")
+            }
+            Self::TwoSigns { found } => write!(f, "Two signs in {found}. Type one."),
+            Self::Sign { found, wanted: Sign::Positive } => {
+                write!(f, "{found} is not above zero. This field takes more than zero.")
+            }
+            Self::Sign { found, .. } => {
+                write!(f, "Minus in {found}. This field takes zero or more.")
+            }
+            Self::Exponent { found } => {
+                write!(f, "Power of ten in {found}. Type all the digits, like 0.001.")
+            }
+            Self::Separator { found } => {
+                write!(f, "Gap between the digits of {found}. Type them without it.")
+            }
+            Self::Fraction { found, decimal: Some(decimal) } => {
+                write!(f, "{found} is a fraction. Type {decimal} instead.")
+            }
+            Self::Fraction { found, decimal: None } => {
+                write!(f, "{found} is a fraction. Type it as a decimal, like 0.38.")
+            }
+            Self::TwoNumbers { found } => write!(f, "Two numbers in {found}. Type one."),
+            Self::UnknownUnit { found, takes } => {
+                write!(f, "{found} is not a unit of {}. Type {}.", bare(*takes), choices(*takes))
+            }
+            Self::OtherQuantity { found, measures, takes } => {
+                write!(f, "{found} is {measures}. This field takes {takes}: {}.", choices(*takes))
+            }
+            Self::WhichOunce { found } => {
+                write!(f, "{found} may be US or imperial. Type US fl oz or imp fl oz.")
+            }
+        }
+    }
+}
+
+impl std::error::Error for EntryError {}
+
+/// The quantity without its article.
+fn bare(quantity: Quantity) -> String {
+    let text = quantity.to_string();
+    text.split_once(' ').map_or(text.clone(), |(_, bare)| bare.to_owned())
+}
+
+/// The units a field may be answered in: "mm or in".
+fn choices(quantity: Quantity) -> String {
+    let symbols: Vec<_> = Unit::all_of(quantity).map(Unit::symbol).collect();
+    match symbols.split_last() {
+        Some((last, [])) => (*last).to_owned(),
+        Some((last, others)) => format!("{} or {last}", others.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// Enough of what was typed to know it again.
+pub(crate) fn shorten(text: &str) -> String {
+    const MOST: usize = 24;
+    match text.char_indices().nth(MOST) {
+        Some((end, _)) => format!("{}…", text.get(..end).unwrap_or(text)),
+        None => text.to_owned(),
+    }
+}
