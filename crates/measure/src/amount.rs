@@ -1,7 +1,5 @@
 //! A value in a unit, converted exactly where the factor is exact.
 
-use std::fmt;
-
 use crate::{Decimal, Unit};
 
 /// A value and its unit.
@@ -49,12 +47,6 @@ impl Amount {
         let raised = self.value.checked_add(from.offset)?.checked_mul(up)?;
         let value = raised.checked_sub(into.offset.checked_mul(down)?)?.checked_div(down)?;
         Some(Amount { value, unit })
-    }
-}
-
-impl fmt::Display for Amount {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", self.value, self.unit)
     }
 }
 

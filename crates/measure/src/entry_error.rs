@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::typed::MOST_DIGITS;
-use crate::{Decimal, Quantity, Sign, Unit};
+use crate::{Quantity, Sign, Unit};
 
 /// Why an entry was refused; `Display` is the sentence shown at the field.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,8 +60,8 @@ pub enum EntryError {
     Fraction {
         /// What was typed.
         found: String,
-        /// The decimal to type in its place, where it has one of reasonable length.
-        decimal: Option<Decimal>,
+        /// What to type in its place, where the decimal has an end within reason.
+        instead: Option<String>,
     },
     /// Two numbers in one field.
     TwoNumbers {
@@ -121,10 +121,10 @@ impl fmt::Display for EntryError {
             Self::Separator { found } => {
                 write!(f, "Gap between the digits of {found}. Type them without it.")
             }
-            Self::Fraction { found, decimal: Some(decimal) } => {
-                write!(f, "{found} is a fraction. Type {decimal} instead.")
+            Self::Fraction { found, instead: Some(instead) } => {
+                write!(f, "{found} is a fraction. Type {instead} instead.")
             }
-            Self::Fraction { found, decimal: None } => {
+            Self::Fraction { found, instead: None } => {
                 write!(f, "{found} is a fraction. Type it as a decimal, like 0.38.")
             }
             Self::TwoNumbers { found } => write!(f, "Two numbers in {found}. Type one."),

@@ -56,6 +56,8 @@ pub struct Typed {
 /// The most digits an entry may have. Conversion of so many is exact, and no gauge shows more.
 pub(crate) const MOST_DIGITS: usize = 12;
 
+const SIGNS: [char; 3] = ['-', '−', '+'];
+
 impl Typed {
     /// Reads `text` by the grammar; digits without a unit take `unit`.
     ///
@@ -66,7 +68,7 @@ impl Typed {
         if entry.is_empty() {
             return Err(EntryError::Empty);
         }
-        let (signed, unsigned) = match entry.strip_prefix(['-', '−', '+']) {
+        let (signed, unsigned) = match entry.strip_prefix(SIGNS) {
             Some(rest) => (entry.strip_suffix(rest).unwrap_or_default(), rest.trim_start()),
             None => ("", entry),
         };
@@ -121,8 +123,12 @@ fn is_mark(c: char) -> bool {
     matches!(c, '.' | ',')
 }
 
+fn is_digit(c: char) -> bool {
+    c.is_ascii_digit()
+}
+
 fn is_number(c: char) -> bool {
-    c.is_ascii_digit() || is_mark(c)
+    is_digit(c) || is_mark(c)
 }
 
 /// What follows the first run of digits and marks may be a unit and nothing else.
@@ -133,7 +139,7 @@ fn refuse_more_than_one_number(
     rest: &str,
 ) -> Result<(), EntryError> {
     let found = shorten(entry);
-    if unsigned.starts_with(['-', '−', '+']) {
+    if unsigned.starts_with(SIGNS) {
         return Err(EntryError::TwoSigns { found });
     }
     if number.is_empty() {
@@ -142,30 +148,38 @@ fn refuse_more_than_one_number(
             false => EntryError::NotANumber { found },
         });
     }
-    if !rest.contains(|c: char| c.is_ascii_digit()) {
+    if !rest.contains(is_digit) || Unit::parse(rest).is_some() {
         return Ok(());
     }
-    let after = |text: &str, prefix: &[char]| {
-        text.strip_prefix(prefix).is_some_and(|next| next.starts_with(|c: char| c.is_ascii_digit()))
-    };
     if let Some(fraction) = Fraction::read(unsigned) {
-        return Err(EntryError::Fraction { found, decimal: fraction.decimal() });
+        return Err(EntryError::Fraction { found, instead: fraction.instead() });
     }
-    let exponent =
-        rest.strip_prefix(['e', 'E']).map(|next| next.trim_start_matches(['-', '−', '+']));
-    if exponent.is_some_and(|next| next.starts_with(|c: char| c.is_ascii_digit())) {
+    let exponent = rest.strip_prefix(['e', 'E']).map(|next| next.trim_start_matches(SIGNS));
+    if exponent.is_some_and(|next| next.starts_with(is_digit)) {
         return Err(EntryError::Exponent { found });
     }
-    if after(rest, &['_', '\'', '’', ' ', '\u{a0}', '\u{202f}', '\u{2009}']) {
+    if is_separated(number, rest) {
         return Err(EntryError::Separator { found });
     }
     Err(EntryError::TwoNumbers { found })
 }
 
+/// Whether the digits go on after a character that groups thousands: `1_000`, `1'000`, `1 000`.
+fn is_separated(number: &str, rest: &str) -> bool {
+    let mut next = rest.chars();
+    let grouping = next.next();
+    let digits = next.take_while(|c| is_digit(*c)).count();
+    match grouping {
+        Some('_' | '\'' | '’') => digits > 0,
+        Some(blank) => blank.is_whitespace() && digits == 3 && !number.contains(is_mark),
+        None => false,
+    }
+}
+
 /// The number's value, with as many decimals as were typed.
 fn decimal(entry: &str, number: &str, negative: bool) -> Result<Decimal, EntryError> {
     let found = shorten(entry);
-    let digits: String = number.chars().filter(char::is_ascii_digit).collect();
+    let digits: String = number.chars().filter(|c| is_digit(*c)).collect();
     let marks = number.chars().filter(|c| is_mark(*c)).count();
     if marks > 1 {
         return Err(EntryError::Marks { found, marks });
@@ -203,30 +217,31 @@ fn read_unit(written: &str, field: Unit) -> Result<Unit, EntryError> {
     measures(unit.quantity()).map_or(Ok(unit), Err)
 }
 
-/// A fraction as marked on a rule: `1/32`, `1 1/2`.
-struct Fraction {
+/// A fraction as marked on a rule: `1/32`, `1 1/2`, with whatever follows it.
+struct Fraction<'a> {
     whole: u32,
     above: u32,
     below: u32,
+    rest: &'a str,
 }
 
-impl Fraction {
-    fn read(text: &str) -> Option<Fraction> {
+impl Fraction<'_> {
+    fn read(text: &str) -> Option<Fraction<'_>> {
         let (before, after) = text.split_once('/')?;
         let after = after.trim_start();
-        let end = after.find(|c: char| !c.is_ascii_digit()).unwrap_or(after.len());
-        let below = after.get(..end)?.parse().ok()?;
+        let (below, rest) = after.split_at(after.find(|c| !is_digit(c)).unwrap_or(after.len()));
         let mut parts = before.split_whitespace().rev();
         let above = parts.next()?.parse().ok()?;
         let whole = parts.next().map_or(Ok(0), str::parse).ok()?;
-        parts.next().is_none().then_some(Fraction { whole, above, below })
+        let alone = parts.next().is_none();
+        alone.then_some(Fraction { whole, above, below: below.parse().ok()?, rest })
     }
 
-    /// The decimal to type in its place; `None` where it has no end or is very long.
-    fn decimal(&self) -> Option<Decimal> {
+    /// What to type in its place, unit included; `None` where the decimal has no end or is long.
+    fn instead(&self) -> Option<String> {
         let part = Decimal::from(self.above).checked_div(Decimal::from(self.below))?;
         let decimal = (part + Decimal::from(self.whole)).normalize();
-        (decimal.scale() <= 8).then_some(decimal)
+        (decimal.scale() <= 8).then(|| format!("{decimal}{}", self.rest))
     }
 }
 

@@ -119,7 +119,7 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 27] = {
         (U::KilogramForce, Q::Force, "kgf", &["kg", "kp"]),
         (U::Kilopascal, Q::Pressure, "kPa", &[]),
         (U::Bar, Q::Pressure, "bar", &[]),
-        (U::PoundPerSquareInch, Q::Pressure, "psi", &["lbf/in²", "lb/in²"]),
+        (U::PoundPerSquareInch, Q::Pressure, "psi", &["lbf/in²", "lb/in²", "lbf/in2", "lb/in2"]),
         (U::InchOfMercury, Q::Pressure, "inHg", &["in·hg", "\"hg", "\"·hg", "″hg", "″·hg"]),
         (U::Celsius, Q::Temperature, "°C", &["c", "º·c", "ºc", "°·c", "deg·c", "degc", "celsius"]),
         (
@@ -129,7 +129,7 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 27] = {
             &["f", "º·f", "ºf", "°·f", "deg·f", "degf", "fahrenheit"],
         ),
         (U::Kelvin, Q::Temperature, "K", &["kelvin"]),
-        (U::Millilitre, Q::Volume, "ml", &["cc", "cm³", "millilitre", "milliliter"]),
+        (U::Millilitre, Q::Volume, "ml", &["cc", "cm³", "cm3", "millilitre", "milliliter"]),
         (U::Litre, Q::Volume, "L", &["litre", "litres", "liter", "liters"]),
         (U::UsFluidOunce, Q::Volume, "US fl oz", &["us·floz", "fl·oz·us", "us·oz", "oz·us"]),
         (
