@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::typed::MOST_DIGITS;
+use crate::grammar::MOST_DIGITS;
 use crate::{Quantity, Sign, Unit};
 
 /// Why an entry was refused; `Display` is the sentence shown at the field.

@@ -10,6 +10,7 @@ pub use rust_decimal::Decimal;
 
 mod amount;
 mod entry_error;
+mod grammar;
 pub mod normal;
 pub mod outlier;
 pub mod real;

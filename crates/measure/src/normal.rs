@@ -12,7 +12,7 @@ use std::f64::consts::FRAC_1_SQRT_2;
 
 /// Φ(z): the probability of a standard normal value at or below `z`.
 ///
-/// Good to 1e-15 absolute, and to 1e-13 of its own size down to z = −37.
+/// Good to 1e-15 absolute, and to 1e-14 of its own size down to z = −37.
 ///
 /// ```
 /// use measure::normal;
@@ -20,35 +20,54 @@ use std::f64::consts::FRAC_1_SQRT_2;
 /// assert!((normal::cdf(1.4) - 0.919243340766229).abs() < 1e-14);
 /// ```
 pub fn cdf(z: f64) -> f64 {
-    0.5 * erfc(-z * FRAC_1_SQRT_2)
+    if z < -NEAR_ZERO { above(-z) } else { 0.5 + from_middle(z) }
 }
 
 /// Φ(high) − Φ(low), with no digits lost where both are far out on one side.
+///
+/// ```
+/// use measure::normal;
+/// assert!((normal::interval(-1.96, 1.96) - 0.950004209703559).abs() < 1e-14);
+/// ```
 pub fn interval(low: f64, high: f64) -> f64 {
-    if low > 0.0 {
-        cdf(-low) - cdf(-high)
-    } else if high < 0.0 {
-        cdf(high) - cdf(low)
+    if low > NEAR_ZERO {
+        above(low) - above(high)
+    } else if high < -NEAR_ZERO {
+        above(-high) - above(-low)
     } else {
-        0.5 * (erf(high * FRAC_1_SQRT_2) + erf(-low * FRAC_1_SQRT_2))
+        from_middle(high) - from_middle(low)
     }
 }
 
-/// Below this the error function is computed directly, above it the complement is.
-const NEAR_ZERO: f64 = 0.46875;
+/// Up to here the integral from the middle is computed directly, beyond it the one from outside.
+const NEAR_ZERO: f64 = 0.66;
 
-fn erf(x: f64) -> f64 {
-    if x.abs() <= NEAR_ZERO { small(x) } else { 1.0f64.copysign(x) - tail(x.abs()).copysign(x) }
+/// Beyond this nothing is left that a float can hold.
+const NOTHING: f64 = 38.6;
+
+/// Φ(z) − ½, negative below the middle.
+fn from_middle(z: f64) -> f64 {
+    if z.abs() <= NEAR_ZERO {
+        0.5 * small(z * FRAC_1_SQRT_2)
+    } else {
+        (0.5 - above(z.abs())).copysign(z)
+    }
 }
 
-fn erfc(x: f64) -> f64 {
-    if x.abs() <= NEAR_ZERO {
-        1.0 - small(x)
-    } else if x > 0.0 {
-        tail(x)
-    } else {
-        2.0 - tail(-x)
+/// 1 − Φ(z) for z above `NEAR_ZERO`.
+fn above(z: f64) -> f64 {
+    if z > NOTHING {
+        return 0.0;
     }
+    let x = z * FRAC_1_SQRT_2;
+    0.5 * bell(z) * if x <= 4.0 { middle(x) } else { far(x) }
+}
+
+/// exp(−z²/2), the square split so that its rounding does not grow with z.
+fn bell(z: f64) -> f64 {
+    let coarse = (z * 16.0).trunc() / 16.0;
+    let rest = (z - coarse) * (z + coarse);
+    (-coarse * coarse / 2.0).exp() * (-rest / 2.0).exp()
 }
 
 /// erf(x) for |x| ≤ 0.46875.
@@ -71,18 +90,7 @@ fn small(x: f64) -> f64 {
     x * horner(&ABOVE, square) / horner(&BELOW, square)
 }
 
-/// erfc(x) for x > 0.46875.
-fn tail(x: f64) -> f64 {
-    if x <= 4.0 { bell(x) * middle(x) } else { bell(x) * far(x) }
-}
-
-/// exp(−x²), the square split so that its rounding does not grow with x.
-fn bell(x: f64) -> f64 {
-    let coarse = (x * 16.0).trunc() / 16.0;
-    let rest = (x - coarse) * (x + coarse);
-    (-coarse * coarse).exp() * (-rest).exp()
-}
-
+/// erfc(x)·exp(x²) for 0.46875 ≤ x ≤ 4.
 fn middle(x: f64) -> f64 {
     const ABOVE: [f64; 9] = [
         2.153_115_354_744_038_46e-8,
@@ -109,6 +117,7 @@ fn middle(x: f64) -> f64 {
     horner(&ABOVE, x) / horner(&BELOW, x)
 }
 
+/// erfc(x)·exp(x²) for x > 4.
 fn far(x: f64) -> f64 {
     const ABOVE: [f64; 6] = [
         1.631_538_713_730_209_78e-2,

@@ -118,3 +118,42 @@ impl fmt::Display for Hint {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn hint_at(readings: &[i64], step: Decimal) -> Option<Hint> {
+        let values = readings.iter().map(|reading| Decimal::new(*reading, 2)).collect();
+        hint(&Series::new(values).unwrap(), step)
+    }
+
+    #[test]
+    fn one_step_of_the_gauge_is_no_slip() {
+        let step = Decimal::new(1, 2);
+        assert_eq!(hint_at(&[38, 38, 38, 39], step), None);
+        assert_eq!(hint_at(&[38, 38, 38, 38, 38, 39], step), None);
+        assert!(hint_at(&[38, 38, 38, 39], Decimal::ZERO).is_some());
+    }
+
+    #[test]
+    fn few_readings_say_little() {
+        let hint = hint_at(&[38, 38, 38, 58], Decimal::new(1, 2)).unwrap();
+        assert_eq!(hint.index, 3);
+        let sentence =
+            "Reading 4 stands apart, but 4 readings show little. Read it again; both are kept.";
+        assert_eq!(hint.to_string(), sentence);
+    }
+
+    #[test]
+    fn no_hint_without_scatter_or_with_two_readings() {
+        assert_eq!(hint_at(&[38], Decimal::ZERO), None);
+        assert_eq!(hint_at(&[38, 99], Decimal::ZERO), None);
+        assert_eq!(hint_at(&[38, 38, 38, 38], Decimal::ZERO), None);
+    }
+
+    #[test]
+    fn the_first_and_the_lowest_are_seen_too() {
+        assert_eq!(hint_at(&[3, 38, 39, 38, 37, 38], Decimal::new(1, 2)).unwrap().index, 0);
+    }
+}

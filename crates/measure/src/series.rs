@@ -104,3 +104,46 @@ impl fmt::Display for SeriesError {
 }
 
 impl std::error::Error for SeriesError {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn series(readings: &[i64]) -> Series {
+        Series::new(readings.iter().map(|reading| Decimal::new(*reading, 2)).collect()).unwrap()
+    }
+
+    #[test]
+    fn one_reading_has_no_deviation() {
+        let one = series(&[38]);
+        assert_eq!((one.mean(), one.min(), one.max()), (one.min(), one.max(), Decimal::new(38, 2)));
+        assert_eq!((one.spread(), one.deviation()), (Decimal::ZERO, None));
+    }
+
+    #[test]
+    fn readings_keep_their_order_and_may_be_negative() {
+        let play = series(&[-2, 5, -7, 0]);
+        assert_eq!(play.values()[2], Decimal::new(-7, 2));
+        assert_eq!((play.min(), play.max()), (Decimal::new(-7, 2), Decimal::new(5, 2)));
+        assert_eq!((play.spread(), play.mean()), (Decimal::new(12, 2), Decimal::new(-1, 2)));
+        // √((1 + 36 + 36 + 1)/3) hundredths, by hand.
+        assert!((play.deviation().unwrap() - 0.049_665_548_085_837_8).abs() < 1e-15);
+    }
+
+    #[test]
+    fn equal_readings_have_no_scatter() {
+        assert_eq!(series(&[33, 33, 33]).deviation(), Some(0.0));
+    }
+
+    #[test]
+    fn refusals_say_what_to_do() {
+        let refusal = Series::new(vec![]).unwrap_err();
+        assert_eq!(refusal.to_string(), "No reading yet. Take one first.");
+        assert!(Series::new(vec![LARGEST]).is_ok());
+        assert_eq!(LARGEST, Decimal::from(1_000_000_000_000_000i64));
+        let refusal = Series::new(vec![Decimal::MAX]).unwrap_err().to_string();
+        assert!(
+            refusal.ends_with("has more than 15 digits before the mark. Read the gauge again.")
+        );
+    }
+}

@@ -46,3 +46,34 @@ pub fn show(value: Decimal, places: u32, mark: Mark) -> String {
 pub fn show_amount(amount: Amount, places: u32, mark: Mark) -> String {
     format!("{} {}", show(amount.value, places, mark), amount.unit)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Unit;
+
+    #[test]
+    fn halves_go_away_from_zero() {
+        let rounded = |mantissa| round(Decimal::new(mantissa, 3), 2);
+        assert_eq!(rounded(125), Decimal::new(13, 2));
+        assert_eq!(rounded(-125), Decimal::new(-13, 2));
+        assert_eq!(rounded(124), Decimal::new(12, 2));
+        assert_eq!(rounded(-124), Decimal::new(-12, 2));
+    }
+
+    #[test]
+    fn places_are_kept_even_when_they_are_zeros() {
+        assert_eq!(show(Decimal::new(3, 1), 3, Mark::Point), "0.300");
+        assert_eq!(show(Decimal::from(25), 0, Mark::Point), "25");
+        assert_eq!(show(Decimal::new(-4996, 4), 2, Mark::Comma), "-0,50");
+        assert_eq!(show(Decimal::MAX, 2, Mark::Point), "79228162514264337593543950335.00");
+        assert_eq!(show(Decimal::ONE, 99, Mark::Point).len(), "1.".len() + 28);
+    }
+
+    #[test]
+    fn an_amount_carries_its_unit() {
+        let lash = Amount { value: Decimal::new(3825, 4), unit: Unit::Millimetre };
+        assert_eq!(show_amount(lash, 2, Mark::Point), "0.38 mm");
+        assert_eq!(show_amount(lash, 3, Mark::Comma), "0,383 mm");
+    }
+}

@@ -55,3 +55,27 @@ impl Uncertainty {
         &self.parts
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn parts_are_named_and_kept_in_order() {
+        let lash = Uncertainty::default()
+            .repeatability(0.006, 4)
+            .resolution(0.01)
+            .rectangular("arm radius", 0.003)
+            .with("re-seating", 0.01);
+        let names: Vec<_> = lash.parts().iter().map(|(name, _)| name.as_str()).collect();
+        assert_eq!(names, ["repeatability", "resolution", "arm radius", "re-seating"]);
+        let squares = 0.003f64.powi(2) + 0.01f64.powi(2) / 12.0 + 0.003f64.powi(2) / 3.0 + 1e-4;
+        assert!((lash.standard() - squares.sqrt()).abs() < 1e-15);
+        assert!((lash.expanded() - 2.0 * squares.sqrt()).abs() < 1e-15);
+    }
+
+    #[test]
+    fn without_parts_it_is_zero() {
+        assert_eq!(Uncertainty::default().standard(), 0.0);
+    }
+}

@@ -234,3 +234,66 @@ impl<'de> Deserialize<'de> for Unit {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_symbol_and_spelling_is_read_as_its_unit() {
+        for (unit, quantity, symbol, spellings) in UNITS {
+            assert_eq!((unit.quantity(), unit.symbol()), (quantity, symbol));
+            assert_eq!(Unit::parse(symbol), Some(unit), "{symbol}");
+            for spelling in spellings {
+                assert_eq!(fold(spelling), *spelling, "a spelling is listed as fold leaves it");
+                assert_eq!(Unit::parse(spelling), Some(unit), "{spelling}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_people_write() {
+        let written = [
+            ("in.", Unit::Inch),
+            ("\"", Unit::Inch),
+            ("MM", Unit::Millimetre),
+            ("lbf·in", Unit::PoundForceInch),
+            ("lbf.in", Unit::PoundForceInch),
+            ("in-lb", Unit::PoundForceInch),
+            ("in. lb.", Unit::PoundForceInch),
+            ("lb-in", Unit::PoundForceInch),
+            ("ft-lbs", Unit::PoundForceFoot),
+            ("Nm", Unit::NewtonMetre),
+            ("N m", Unit::NewtonMetre),
+            ("N⋅m", Unit::NewtonMetre),
+            ("kg-m", Unit::KilogramForceMetre),
+            ("in. Hg", Unit::InchOfMercury),
+            ("PSI", Unit::PoundPerSquareInch),
+            ("deg C", Unit::Celsius),
+            ("F", Unit::Fahrenheit),
+            ("mL", Unit::Millilitre),
+            ("l", Unit::Litre),
+            ("US fl. oz.", Unit::UsFluidOunce),
+            ("fl oz (imp)", Unit::ImperialFluidOunce),
+            ("min", Unit::Minute),
+        ];
+        for (text, unit) in written {
+            assert_eq!(Unit::parse(text), Some(unit), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_could_be_two_units_or_none_is_not_read() {
+        for text in ["", "·", "fl oz", "oz", "m", "thou", "mn"] {
+            assert_eq!(Unit::parse(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn the_file_holds_the_symbol() {
+        assert_eq!(serde_json::to_string(&Unit::PoundForceInch).unwrap(), "\"lbf·in\"");
+        assert_eq!(serde_json::from_str::<Unit>("\"lbf·in\"").unwrap(), Unit::PoundForceInch);
+        let refused = serde_json::from_str::<Unit>("\"furlong\"").unwrap_err().to_string();
+        assert!(refused.starts_with("furlong is not a unit."), "{refused}");
+    }
+}

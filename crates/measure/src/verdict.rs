@@ -201,3 +201,85 @@ impl fmt::Display for BandError {
 }
 
 impl std::error::Error for BandError {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn hundredths(n: i64) -> Decimal {
+        Decimal::new(n, 2)
+    }
+
+    fn band() -> Band {
+        Band::new(hundredths(20), hundredths(35)).unwrap()
+    }
+
+    #[test]
+    fn the_aim_is_the_middle_unless_told() {
+        assert_eq!(band().aim(), Decimal::new(275, 3));
+        assert_eq!(band().with_aim(hundredths(20)).unwrap().aim(), hundredths(20));
+    }
+
+    #[test]
+    fn refusals_say_what_to_do() {
+        let refusal =
+            |low, high| Band::new(hundredths(low), hundredths(high)).unwrap_err().to_string();
+        assert_eq!(
+            refusal(35, 20),
+            "Low 0.35 is above high 0.20. Read the page again, or swap them."
+        );
+        assert_eq!(refusal(20, 20), "Low and high are both 0.20. Type the two limits of the band.");
+        let outside = band().with_aim(hundredths(36)).unwrap_err().to_string();
+        assert_eq!(outside, "Aim 0.36 is outside 0.20 to 0.35. Type one inside the band.");
+    }
+
+    #[test]
+    fn without_uncertainty_the_limits_are_in_the_band() {
+        for (y, verdict) in
+            [(19, Verdict::Out), (20, Verdict::InBand), (35, Verdict::InBand), (36, Verdict::Out)]
+        {
+            assert_eq!(judge(hundredths(y), 0.0, &band()).verdict, verdict, "{y}");
+        }
+    }
+
+    #[test]
+    fn both_sides_of_a_limit() {
+        let verdict = |y| judge(hundredths(y), 0.01, &band()).verdict;
+        assert_eq!(verdict(18), Verdict::Out);
+        assert_eq!(verdict(19), Verdict::NearLimit);
+        assert_eq!(verdict(21), Verdict::NearLimit);
+        assert_eq!(verdict(22), Verdict::InBand);
+        assert_eq!(verdict(33), Verdict::InBand);
+        assert_eq!(verdict(34), Verdict::NearLimit);
+        assert_eq!(verdict(36), Verdict::NearLimit);
+        assert_eq!(verdict(37), Verdict::Out);
+    }
+
+    #[test]
+    fn a_coarse_gauge_proves_only_what_is_far_out() {
+        let verdict = |y, u| judge(hundredths(y), u, &band()).verdict;
+        // The middle itself stays below 95 % from u = 0.075/1.96 = 0.0383 mm on.
+        assert_eq!(judge(band().aim(), 0.0382, &band()).verdict, Verdict::InBand);
+        assert_eq!(judge(band().aim(), 0.0383, &band()).verdict, Verdict::CannotProve);
+        assert_eq!(verdict(40, 0.05), Verdict::CannotProve);
+        assert_eq!(verdict(44, 0.05), Verdict::Out);
+        assert_eq!(verdict(10, 0.05), Verdict::Out);
+        // So coarse that the probability is below 5 % even in the middle: still not out.
+        assert_eq!(verdict(27, 100.0), Verdict::CannotProve);
+    }
+
+    #[test]
+    fn an_uncertainty_that_is_no_number_proves_nothing() {
+        for u in [f64::NAN, -0.01, f64::INFINITY] {
+            let judged = judge(hundredths(27), u, &band());
+            assert_eq!(judged, Judgement { verdict: Verdict::CannotProve, probability: 0.0 });
+        }
+    }
+
+    #[test]
+    fn the_widest_band_there_is() {
+        let widest = Band::new(Decimal::MIN, Decimal::MAX).unwrap();
+        assert_eq!(widest.aim(), Decimal::ZERO);
+        assert_eq!(judge(Decimal::MAX, 1.0, &widest).verdict, Verdict::NearLimit);
+    }
+}
