@@ -21,9 +21,9 @@ struct Scale {
 impl Amount {
     /// The same amount in another unit of the same quantity.
     ///
-    /// One division, at the end: a result that fits 28 digits is exact, any other is rounded once
-    /// in its 28th digit. This holds for every number of up to 12 digits, which is all that can be
-    /// typed; a longer one may be rounded once more before the division.
+    /// One division, at the end: a result that a [`Decimal`] can hold is exact, any other is rounded
+    /// once, in its 28th digit or decimal. This holds for every number of up to 12 digits, which is
+    /// all that can be typed; a longer one may be rounded once more before the division.
     ///
     /// `None` where the quantities differ, or where the result is too large to hold.
     ///

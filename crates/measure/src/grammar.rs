@@ -84,9 +84,10 @@ impl Parts<'_> {
             return Err(EntryError::TwoSigns { found });
         }
         if self.number.is_empty() {
-            return Err(match self.rest.is_empty() {
-                true => EntryError::NoDigits { found },
-                false => EntryError::NotANumber { found },
+            return Err(if self.rest.is_empty() {
+                EntryError::NoDigits { found }
+            } else {
+                EntryError::NotANumber { found }
             });
         }
         if !self.rest.contains(is_digit) || Unit::parse(self.rest).is_some() {

@@ -149,9 +149,10 @@ pub fn judge(y: Decimal, u: f64, band: &Band) -> Judgement {
         return Judgement { verdict: Verdict::CannotProve, probability: 0.0 };
     }
     if u == 0.0 {
-        return match band.contains(y) {
-            true => Judgement { verdict: Verdict::InBand, probability: 1.0 },
-            false => Judgement { verdict: Verdict::Out, probability: 0.0 },
+        return if band.contains(y) {
+            Judgement { verdict: Verdict::InBand, probability: 1.0 }
+        } else {
+            Judgement { verdict: Verdict::Out, probability: 0.0 }
         };
     }
     let y = real::from_decimal(y);

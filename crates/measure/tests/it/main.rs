@@ -10,6 +10,7 @@ mod normal;
 mod outliers;
 mod properties;
 mod units;
+mod worked_job;
 
 use measure::{Decimal, Series};
 

@@ -32,6 +32,9 @@ fn exact_definitions() {
     converts("1", Unit::PoundForceInch, Unit::NewtonMetre, "0.1129848290276167");
     converts("1", Unit::PoundForceFoot, Unit::NewtonMetre, "1.3558179483314004");
     converts("1", Unit::PoundForceFoot, Unit::PoundForceInch, "12");
+    // Twelve digits, the most that can be typed, through the longest factors.
+    converts("999999999999", Unit::PoundForceFoot, Unit::PoundForceInch, "11999999999988");
+    converts("0.000000000012", Unit::PoundForceInch, Unit::PoundForceFoot, "0.000000000001");
     converts("1", Unit::UsFluidOunce, Unit::Millilitre, "29.5735295625");
     converts("128", Unit::UsFluidOunce, Unit::Litre, "3.785411784");
     converts("1", Unit::ImperialFluidOunce, Unit::Millilitre, "28.4130625");
