@@ -1,2 +1,4 @@
 //! The app on the screen.
+mod pictures;
+
 fn main() {}

@@ -1,0 +1,177 @@
+//! Every picture in its states, for the builders' page.
+
+use leptos::prelude::*;
+
+use super::Picture;
+use super::band::Band;
+use super::drawing::Drawing;
+use super::gauge::Gauge;
+use super::layouts::Layout;
+use super::section::{Pack, Section, View};
+use super::tin::{Comb, Shim, ring, stack};
+use super::trials::{Trial, Trials};
+
+/// Every picture in its states. The numbers are invented.
+#[component]
+pub fn Gallery() -> impl IntoView {
+    let groups = [
+        ("Section", sections()),
+        ("Layouts", layouts()),
+        ("Small bands", small_bands()),
+        ("Large bands", large_bands()),
+        ("Trials", trials()),
+        ("Shims", shims()),
+        ("Gauges", gauges()),
+    ];
+    groups
+        .into_iter()
+        .map(|(title, drawings)| {
+            view! {
+                <section class="sheet sheet--quiet">
+                    <h2>{title}</h2>
+                    <div class="pictures">
+                        {drawings
+                            .into_iter()
+                            .map(|drawing| view! { <Picture drawing=drawing/> })
+                            .collect::<Vec<_>>()}
+                    </div>
+                </section>
+            }
+        })
+        .collect::<Vec<_>>()
+}
+
+fn two_places(value: f64) -> String {
+    format!("{value:.2}")
+}
+
+fn three_places(value: f64) -> String {
+    format!("{value:.3}")
+}
+
+fn sections() -> Vec<Drawing> {
+    let unit = |depth: Pack, reverse: Pack| vec![depth, Pack::B2, reverse, Pack::B4];
+    let sketch = |packs, chosen, change, note: &str, view| {
+        let note = note.to_owned();
+        Section { packs, chosen: Some(chosen), change, note, view, label: None }.draw()
+    };
+    let common = || unit(Pack::B1, Pack::B3);
+    vec![
+        Section { packs: common(), ..Section::default() }.draw(),
+        sketch(common(), Pack::B2, 0.0, "gear aft", View::Whole),
+        sketch(common(), Pack::B2, 0.1, "gear aft", View::Whole),
+        sketch(common(), Pack::B2, -0.1, "gear forward", View::Whole),
+        sketch(common(), Pack::B1, 0.1, "pinion down", View::Whole),
+        sketch(unit(Pack::B1b, Pack::B3), Pack::B1b, 0.1, "pinion up", View::Whole),
+        sketch(unit(Pack::B1c, Pack::B3), Pack::B1c, 0.1, "pinion up", View::Whole),
+        sketch(unit(Pack::B1d, Pack::B3), Pack::B1d, 0.1, "pinion down", View::Whole),
+        sketch(common(), Pack::B3, 0.1, "gear forward", View::Whole),
+        sketch(unit(Pack::B1, Pack::B3b), Pack::B3b, 0.1, "gear aft", View::Whole),
+        sketch(common(), Pack::B4, 0.05, "end play smaller", View::Whole),
+        sketch(common(), Pack::B2, 0.0, "", View::Low),
+        sketch(common(), Pack::B1, 0.0, "pinion down", View::Close),
+        sketch(common(), Pack::B2, 0.0, "gear aft", View::Close),
+        sketch(common(), Pack::B3, 0.0, "gear forward", View::Close),
+    ]
+}
+
+fn layouts() -> Vec<Drawing> {
+    [
+        (Layout::B, "Forward and reverse"),
+        (Layout::A, "Single driven gear"),
+        (Layout::C, "Twin propshafts"),
+        (Layout::D, "Upper unit, cone clutch"),
+        (Layout::E, "Single, both shafts preloaded"),
+        (Layout::Closed, "Closed case"),
+    ]
+    .map(|(layout, label)| layout.draw(label))
+    .to_vec()
+}
+
+fn band() -> Band {
+    Band {
+        name: "Forward lash, mm".to_owned(),
+        low: 0.273,
+        high: 0.477,
+        near: 0.03,
+        ..Band::default()
+    }
+}
+
+fn read(readings: &[f64], mean: f64) -> Band {
+    Band { readings: readings.to_vec(), mean: Some(mean), ..band() }
+}
+
+fn small_bands() -> Vec<Drawing> {
+    vec![
+        band().small(two_places),
+        read(&[0.38], 0.38).small(two_places),
+        Band { predicted: Some((0.376, 0.03)), ..band() }.small(two_places),
+        Band { found: Some(0.58), ..read(&[], 0.39) }.narrow(two_places),
+        Band { stale: true, ..read(&[], 0.44) }.small(two_places),
+        read(&[9.6], 9.6).small(two_places),
+        Band { low: 0.6, high: 0.66, near: 0.05, ..read(&[], 0.63) }.small(two_places),
+    ]
+}
+
+fn large_bands() -> Vec<Drawing> {
+    let full = read(&[0.38, 0.40, 0.37, 0.38], 0.383);
+    vec![
+        band().large(two_places),
+        read(&[0.38, 0.40], 0.39).large(two_places),
+        Band { predicted: Some((0.376, 0.03)), ..full.clone() }.large(two_places),
+        Band { predicted: Some((0.45, 0.03)), ..read(&[0.55, 0.57, 0.53, 0.56], 0.553) }
+            .large(two_places),
+        Band { stale: true, ..full }.large(two_places),
+        read(&[1.2, 1.3, 1.25], 1.25).large(two_places),
+    ]
+}
+
+fn trials() -> Vec<Drawing> {
+    let trial = |pack, reading| Trial { pack, reading, left_out: false };
+    let empty = Trials {
+        across: "B2 pack, mm".to_owned(),
+        up: "lash, mm".to_owned(),
+        low: 0.273,
+        high: 0.477,
+        ..Trials::default()
+    };
+    let one = Trials { built: vec![trial(0.602, 0.45)], ..empty.clone() };
+    let two = Trials {
+        built: vec![trial(0.531, 0.54), trial(0.602, 0.47)],
+        learnt: Some(((0.566, 0.505), -0.96)),
+        next: Some((0.697, 0.376, 0.03)),
+        ..empty.clone()
+    };
+    let hot = Trial { left_out: true, ..trial(0.45, 0.30) };
+    let left_out = Trials { built: vec![hot, trial(0.531, 0.54)], ..two.clone() };
+    [empty, one, two, left_out].map(|it| it.draw(two_places, two_places)).to_vec()
+}
+
+fn shims() -> Vec<Drawing> {
+    let shim = |thickness, count: &str| Shim {
+        thickness,
+        words: three_places(thickness),
+        count: count.to_owned(),
+    };
+    let comb = Comb {
+        name: "B2".to_owned(),
+        packs: vec![0.498, 0.602, 0.697, 0.699, 0.8, 0.801, 0.9],
+        wanted: Some(0.698),
+        range: Some((0.4, 1.0)),
+    };
+    let mut drawings = vec![
+        stack(&[shim(0.498, "1 of 4"), shim(0.199, "1 of 2")]),
+        stack(&[shim(0.1, "1 of 1"), shim(1.0, "1 of 2"), shim(0.05, "in the case")]),
+        comb.draw("mm", three_places),
+        Comb { packs: Vec::new(), ..comb }.draw("mm", three_places),
+    ];
+    drawings.extend([(0.498, 4), (0.199, 2), (0.052, 0)].map(|(thick, left)| ring(thick, left)));
+    drawings
+}
+
+fn gauges() -> Vec<Drawing> {
+    let lash = Gauge::Lash { radius: "30.0 mm".to_owned(), on: "driveshaft".to_owned() };
+    let depth = Gauge::Depth { gap: "0.60 to 0.66".to_owned() };
+    [lash, depth, Gauge::EndPlay].map(|gauge| gauge.draw()).to_vec()
+}
