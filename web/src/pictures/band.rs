@@ -198,5 +198,79 @@ fn prediction(scale: &Scale, (value, more): (f64, f64), y: f64, half: f64) -> Ve
 
 /// Half of what a text of the pictures' size is wide at most.
 fn half_width(words: &str) -> f64 {
-    words.chars().count() as f64 * 5.4 + 2.0
+    words.chars().count() as f64 * 6.0 + 2.0
+}
+
+#[cfg(test)]
+mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
+    use super::*;
+    use crate::pictures::drawing::Shape;
+
+    fn show(value: f64) -> String {
+        format!("{value:.2}")
+    }
+
+    /// Lash 0.273 to 0.477 mm at a 30 mm arm: the invented unit of the worked example.
+    fn lash(readings: &[f64]) -> Band {
+        Band {
+            name: "Forward lash, mm".to_owned(),
+            low: 0.273,
+            high: 0.477,
+            near: 0.03,
+            readings: readings.to_vec(),
+            ..Band::default()
+        }
+    }
+
+    fn marks(drawing: &Drawing, ink: &str) -> usize {
+        drawing.marks.iter().filter(|mark| mark.ink == ink).count()
+    }
+
+    #[test]
+    fn the_sentence_has_every_number() {
+        let band =
+            Band { mean: Some(0.385), predicted: Some((0.376, 0.03)), ..lash(&[0.38, 0.39]) };
+        assert_eq!(
+            band.large(show).label,
+            "Forward lash, mm: band 0.27 to 0.48; predicted 0.38 plus or minus 0.03; read 0.38, 0.39; mean 0.39"
+        );
+    }
+
+    #[test]
+    fn a_value_far_away_sits_at_the_edge_and_is_said() {
+        let drawing = lash(&[9.6]).small(show);
+        assert!(drawing.label.ends_with("read 9.60; off the picture: 9.60"), "{}", drawing.label);
+        let dot = drawing.marks.iter().find(|mark| mark.ink == "c-dot").expect("a mark for it");
+        let Shape::Outline(points) = &dot.shape else { panic!("an arrow, not a dot: {dot:?}") };
+        assert!(points.iter().all(|(x, _)| (280.0..300.0).contains(x)));
+    }
+
+    #[test]
+    fn a_stale_reading_is_never_drawn_as_a_good_one() {
+        let drawing = Band { stale: true, mean: Some(0.38), ..lash(&[0.38, 0.38]) }.large(show);
+        let solid = ["c-zone", "c-near", "c-dot"].map(|ink| marks(&drawing, ink));
+        assert_eq!(solid, [0, 0, 0]);
+        assert_eq!(marks(&drawing, "c-dot--stale"), 2);
+        assert!(drawing.label.ends_with("; stale"));
+    }
+
+    #[test]
+    fn zones_that_meet_fill_the_band_once() {
+        let drawing = Band { near: 0.5, ..lash(&[]) }.small(show);
+        let edges: Vec<f64> = drawing
+            .marks
+            .iter()
+            .filter(|mark| mark.ink == "c-near" || mark.ink == "c-zone")
+            .flat_map(|mark| match &mark.shape {
+                Shape::Outline(points) => points.iter().map(|(x, _)| *x).collect(),
+                _ => Vec::new(),
+            })
+            .collect();
+        let (zone, near) = edges.split_at(4);
+        let most = |values: &[f64]| values.iter().copied().fold(f64::MIN, f64::max);
+        let least = |values: &[f64]| values.iter().copied().fold(f64::MAX, f64::min);
+        assert_eq!((least(near), most(near)), (least(zone), most(zone)));
+    }
 }

@@ -181,3 +181,31 @@ fn stroke(points: &[Point]) -> String {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
+    use super::*;
+
+    #[test]
+    fn numbers_are_written_in_hundredths() {
+        let written = [0.0, 1.0, -1.5, 0.05, -0.05, 12.346, -0.001].map(number);
+        assert_eq!(written, ["0", "1", "-1.50", "0.05", "-0.05", "12.35", "0"]);
+    }
+
+    #[test]
+    fn a_lying_shaft_stands_up_with_its_right_end_on_top() {
+        let mark = upright(vec![line("k-axis", &[(58.0, 0.0), (160.0, 2.0)])]).remove(0);
+        assert_eq!(mark.path(), "M0 -58L2 -160");
+    }
+
+    #[test]
+    fn an_outline_is_closed_and_strokes_are_not() {
+        assert_eq!(rect("k-steel", 1.0, 2.0, 3.0, 4.0).path(), "M1 2L4 2L4 6L1 6Z");
+        assert_eq!(
+            lines("c-ax", &[&[(0.0, 0.0), (1.0, 0.0)], &[(0.0, 1.0)]]).path(),
+            "M0 0L1 0M0 1"
+        );
+    }
+}

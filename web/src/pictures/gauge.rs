@@ -146,6 +146,6 @@ fn end_play() -> Vec<Mark> {
     marks.push(label((128.0, 42.0), Anchor::Start, "push, pull"));
     marks.push(label((130.0, 150.0), Anchor::Start, "plunger in line"));
     marks.push(label((130.0, 170.0), Anchor::Start, "with the shaft"));
-    marks.push(label((98.0, 26.0), Anchor::End, "on the case"));
+    marks.push(label((98.0, 26.0), Anchor::End, "on case"));
     marks
 }

@@ -110,3 +110,61 @@ pub fn beside(wanted: f64, half: f64, taken: Option<(f64, f64)>) -> f64 {
         _ => wanted,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
+    use super::*;
+
+    #[test]
+    fn a_value_outside_is_held_at_the_edge() {
+        let up = Scale { from: 0.0, to: 2.0, start: 100.0, end: 20.0 };
+        assert_eq!(up.at(0.5), 80.0);
+        assert_eq!(up.place(1.0), Place { at: 60.0, beyond: 0 });
+        assert_eq!(up.place(2.5), Place { at: 20.0, beyond: 1 });
+        assert_eq!(up.place(-0.1), Place { at: 100.0, beyond: -1 });
+    }
+
+    #[test]
+    fn a_scale_without_span_has_a_middle() {
+        assert_eq!(Scale { from: 1.0, to: 1.0, start: 0.0, end: 10.0 }.at(1.0), 5.0);
+    }
+
+    #[test]
+    fn a_band_stands_in_the_middle_and_its_picture_stops_at_five_widths() {
+        let around = |values: &[f64]| {
+            let (from, to) = around_band(1.0, 2.0, values.iter().copied());
+            format!("{from:.2} to {to:.2}")
+        };
+        assert_eq!(around(&[]), "0.45 to 2.55");
+        assert_eq!(around(&[2.5]), "0.45 to 2.75");
+        assert_eq!(around(&[-40.0, 40.0]), "-1.00 to 4.00");
+    }
+
+    #[test]
+    fn values_get_a_margin() {
+        assert_eq!(around([2.0, 1.0]), (0.9, 2.1));
+        assert_eq!(around([2.0]), (1.8, 2.2));
+        assert_eq!(around([]), (0.0, 0.0));
+    }
+
+    #[test]
+    fn ticks_are_round() {
+        let written = |from, to| {
+            ticks(from, to, 4.0).into_iter().map(|tick| format!("{tick:.3}")).collect::<Vec<_>>()
+        };
+        assert_eq!(written(0.514, 0.714), ["0.550", "0.600", "0.650", "0.700"]);
+        assert_eq!(written(0.0, 4.0), ["0.000", "1.000", "2.000", "3.000", "4.000"]);
+        assert_eq!(written(-3.0, 95.0), ["0.000", "50.000"]);
+        assert!(written(1.0, 1.0).is_empty());
+    }
+
+    #[test]
+    fn a_text_steps_aside_the_shorter_way() {
+        assert_eq!(beside(50.0, 10.0, None), 50.0);
+        assert_eq!(beside(50.0, 10.0, Some((70.0, 90.0))), 50.0);
+        assert_eq!(beside(50.0, 10.0, Some((55.0, 90.0))), 45.0);
+        assert_eq!(beside(50.0, 10.0, Some((20.0, 45.0))), 55.0);
+    }
+}

@@ -7,7 +7,8 @@ mod tags;
 
 use super::drawing::{Anchor, Drawing, Point, text};
 use layout_b::LayoutB;
-pub use pack::{Member, Pack, Way};
+use pack::Member;
+pub use pack::Pack;
 pub use tags::pointer;
 
 /// Drawn px for a millimetre of pack: 0.1 mm is seen as 4 px, some forty times too much.
@@ -110,5 +111,85 @@ impl Section {
                 format!("{start} The packs {} where they lie.", ids.join(", "))
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
+    use super::*;
+    use crate::pictures::drawing::{Mark, Shape};
+
+    fn sketch(pack: Pack, change: f64) -> Drawing {
+        let packs = vec![pack, Pack::B2, Pack::B3, Pack::B4];
+        Section { packs, chosen: Some(pack), change, ..Section::default() }.draw()
+    }
+
+    /// Middle of everything drawn in an ink.
+    fn middle(drawing: &Drawing, ink: &str) -> Option<Point> {
+        let inked = |mark: &&Mark| mark.ink == ink;
+        let points: Vec<Point> = drawing
+            .marks
+            .iter()
+            .filter(inked)
+            .flat_map(|mark| match &mark.shape {
+                Shape::Outline(points) => points.clone(),
+                _ => Vec::new(),
+            })
+            .collect();
+        let count = points.len() as f64;
+        let sum = points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0, sum.1 + point.1));
+        (count > 0.0).then(|| (sum.0 / count, sum.1 / count))
+    }
+
+    // The ways follow from the swelling test: picture the pack growing and see what it shoves
+    // (common practice, no source).
+    #[test]
+    fn a_thicker_pack_is_seen_to_move_its_member_its_way() {
+        for (pack, dx, dy) in [
+            (Pack::B1, 0.0, 4.0),
+            (Pack::B1b, 0.0, -4.0),
+            (Pack::B1c, 0.0, -4.0),
+            (Pack::B1d, 0.0, 4.0),
+            (Pack::B2, 4.0, 0.0),
+            (Pack::B3, -4.0, 0.0),
+            (Pack::B3b, 4.0, 0.0),
+        ] {
+            let before = middle(&sketch(pack, 0.0), pieces::HOT_GEAR).expect("a member glows");
+            let after = middle(&sketch(pack, 0.1), pieces::HOT_GEAR).expect("a member glows");
+            let moved = (after.0 - before.0, after.1 - before.1);
+            assert!((moved.0 - dx).abs() < 1e-9, "{pack:?} went {moved:?}");
+            assert!((moved.1 - dy).abs() < 1e-9, "{pack:?} went {moved:?}");
+        }
+    }
+
+    #[test]
+    fn the_washer_moves_no_gear() {
+        assert_eq!(middle(&sketch(Pack::B4, 0.05), pieces::HOT_GEAR), None);
+        assert!(middle(&sketch(Pack::B4, 0.05), pieces::HOT_SHIM).is_some());
+    }
+
+    #[test]
+    fn a_thinner_pack_turns_the_arrow() {
+        let arrow = |change| {
+            let section = Section::of(["B1", "B2"]).choosing("B2");
+            let note = "gear".to_owned();
+            let drawing = Section { change, note, ..section }.draw();
+            drawing.marks.into_iter().find(|mark| mark.ink == "k-arrow").expect("an arrow").path()
+        };
+        assert_eq!(arrow(0.0), arrow(0.05));
+        assert_ne!(arrow(0.0), arrow(-0.05));
+    }
+
+    #[test]
+    fn every_pack_is_drawn_and_tagged_where_the_unit_has_it() {
+        for pack in Pack::ALL {
+            let drawing = Section { packs: vec![pack], ..Section::default() }.draw();
+            let tags = drawing.marks.iter().filter(|mark| mark.ink == "k-tag").count();
+            assert_eq!(tags, 1, "{pack:?}");
+            assert_eq!(Pack::named(pack.id()), Some(pack));
+        }
+        assert_eq!(Pack::named("A1"), None);
     }
 }
