@@ -1,7 +1,7 @@
 //! The band: limits as a box, readings as dots, the prediction as a diamond.
 
 use super::drawing::{Anchor, Drawing, Mark, circle, diamond, line, lines, outline, rect, text};
-use super::scale::{Place, Scale, around_band, beside};
+use super::scale::{Place, Scale, around_band, beside, held};
 
 /// What a band shows; all values in one unit.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -87,7 +87,7 @@ impl Band {
         if let Some(mean) = self.mean {
             let words = format!("mean {}", show(mean));
             let half = half_width(&words);
-            let x = scale.place(mean).at.clamp(half, 340.0 - half);
+            let x = held(scale.place(mean).at, half, 340.0 - half);
             marks.push(text("c-tb", (x, 24.0), Anchor::Middle, words));
         }
         Drawing { view: [0.0, 0.0, 340.0, 114.0], width: None, label: self.spoken(&show), marks }

@@ -42,11 +42,19 @@ pub fn Gallery() -> impl IntoView {
 }
 
 fn two_places(value: f64) -> String {
-    format!("{value:.2}")
+    written(value, 100)
 }
 
 fn three_places(value: f64) -> String {
-    format!("{value:.3}")
+    written(value, 1000)
+}
+
+/// Written from whole numbers: the machinery for floating point would weigh more than the pictures.
+fn written(value: f64, parts: i64) -> String {
+    let all = (value * parts as f64).round() as i64;
+    let (whole, rest) = (all / parts, all % parts + parts);
+    let rest: String = rest.to_string().chars().skip(1).collect();
+    format!("{whole}.{rest}")
 }
 
 fn sections() -> Vec<Drawing> {

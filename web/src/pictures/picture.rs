@@ -12,7 +12,7 @@ pub fn Picture(
     drawing: Signal<Drawing>,
     /// Classes of the frame.
     #[prop(optional)]
-    class: &'static str,
+    class: Option<&'static str>,
 ) -> impl IntoView {
     let label = move || drawing.with(|it| (!it.label.is_empty()).then(|| it.label.clone()));
     view! {

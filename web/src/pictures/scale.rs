@@ -46,6 +46,12 @@ impl Scale {
     }
 }
 
+/// A value held between two others. (`f64::clamp` would bring all printing of floating point along,
+/// for its panic.)
+pub fn held(value: f64, least: f64, most: f64) -> f64 {
+    value.max(least).min(most)
+}
+
 /// The values a band's picture runs over: the band in the middle, wide enough for every value,
 /// never more than five bands wide.
 pub fn around_band(low: f64, high: f64, values: impl IntoIterator<Item = f64>) -> (f64, f64) {

@@ -1,7 +1,7 @@
 //! Shims to scale: the stack of a pack, the ring of a tin's row, the comb of what a tin can make.
 
 use super::drawing::{Anchor, Drawing, Mark, circle, line, rect, text};
-use super::scale::{Scale, around};
+use super::scale::{Scale, around, held};
 
 /// A shim of a stack.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -54,7 +54,7 @@ pub fn ring(thickness: f64, left: u32) -> Drawing {
     let marks = match left {
         0 => vec![circle("k-none", centre, 19.5)],
         _ => {
-            let width = (thickness * 22.0 + 2.0).clamp(2.0, 17.0);
+            let width = held(thickness * 22.0 + 2.0, 2.0, 17.0);
             vec![circle("k-shim", centre, 19.5), circle("k-hole", centre, 19.5 - width)]
         }
     };

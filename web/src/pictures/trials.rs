@@ -1,7 +1,7 @@
 //! The trials at one position: pack across, lash up, the learnt slope, and the next pack.
 
 use super::drawing::{Anchor, Drawing, Mark, Point, circle, diamond, line, lines, rect, text};
-use super::scale::{Scale, around, around_band, ticks};
+use super::scale::{Scale, around, around_band, held, ticks};
 
 /// What the picture of the trials shows; packs in one unit, readings in one unit.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -130,9 +130,13 @@ fn learnt(x: &Scale, y: &Scale, ((pack, reading), slope): (Point, f64)) -> Mark 
     let height = |value: f64| y.at(reading + slope * (value - pack));
     let (left, right) = ((x.start, height(x.from)), (x.end, height(x.to)));
     let cut = |(at, height): Point, (far, other): Point| {
-        let held = height.clamp(y.end, y.start);
+        let at_edge = held(height, y.end, y.start);
         let rise = other - height;
-        if rise == 0.0 { (at, held) } else { (at + (far - at) * (held - height) / rise, held) }
+        if rise == 0.0 {
+            (at, at_edge)
+        } else {
+            (at + (far - at) * (at_edge - height) / rise, at_edge)
+        }
     };
     line("c-pred", &[cut(left, right), cut(right, left)])
 }

@@ -1,6 +1,7 @@
 //! Layout (b), forward and reverse gears with a sliding dog, its packs where they truly lie.
 
 use super::super::drawing::{Mark, circle, flipped, moved, upright};
+use super::super::scale::held;
 use super::pack::{Member, Pack};
 use super::pieces::*;
 
@@ -163,7 +164,7 @@ impl LayoutB<'_> {
         if !self.has(Pack::B4) {
             return Vec::new();
         }
-        let width = (5.0 + self.grown(Pack::B4)).clamp(2.5, 7.0);
+        let width = held(5.0 + self.grown(Pack::B4), 2.5, 7.0);
         let shoulder = ring(STEEL, 76.5, 5.0, (9.5, 16.0));
         let washer = ring(self.shim(Pack::B4), 81.5, width, (9.5, 21.0));
         [shoulder, washer].concat()

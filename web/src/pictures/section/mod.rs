@@ -6,6 +6,7 @@ pub mod pieces;
 mod tags;
 
 use super::drawing::{Anchor, Drawing, Point, text};
+use super::scale::held;
 use layout_b::LayoutB;
 use pack::Member;
 pub use pack::Pack;
@@ -56,7 +57,7 @@ impl Section {
 
     /// The drawing.
     pub fn draw(&self) -> Drawing {
-        let grow = (self.change * EXAGGERATION).clamp(-4.0, 8.0);
+        let grow = held(self.change * EXAGGERATION, -4.0, 8.0);
         let mut marks = LayoutB { packs: &self.packs, chosen: self.chosen, grow }.marks();
         if self.view == View::Whole {
             marks.extend(tags::tags(&self.packs));
@@ -105,7 +106,14 @@ impl Section {
         let start = "Section, nose left.";
         match self.chosen {
             Some(pack) if self.note.is_empty() => format!("{start} {}", pack.sentence()),
-            Some(pack) => format!("{start} {} The arrow shows: {}.", pack.sentence(), self.note),
+            Some(pack) => {
+                let drawn = match self.change {
+                    change if change > 0.0 => "Drawn with a thicker pack",
+                    change if change < 0.0 => "Drawn with a thinner pack",
+                    _ => "The arrow shows",
+                };
+                format!("{start} {} {drawn}: {}.", pack.sentence(), self.note)
+            }
             None => {
                 let ids: Vec<_> = self.packs.iter().map(|pack| pack.id()).collect();
                 format!("{start} The packs {} where they lie.", ids.join(", "))
