@@ -89,10 +89,10 @@ impl Section {
     fn arrow_place(&self, pack: Pack) -> (Point, Option<(Point, Anchor)>) {
         match (self.view, pack.member()) {
             (View::Whole, Member::Forward) => {
-                ((-86.0, 84.0), Some(((-140.0, 113.0), Anchor::Start)))
+                ((-86.0, 84.0), Some(((-140.0, 116.0), Anchor::Start)))
             }
             (View::Whole, Member::Pinion) => ((66.0, 95.0), Some(((86.0, 102.0), Anchor::Start))),
-            (View::Whole, _) => ((116.0, 84.0), Some(((216.0, 113.0), Anchor::End))),
+            (View::Whole, _) => ((116.0, 84.0), Some(((216.0, 116.0), Anchor::End))),
             (_, Member::Forward) => ((-32.0, 62.0), None),
             (_, Member::Pinion) => ((84.0, -108.0), None),
             (_, Member::Reverse | Member::Float) => ((32.0, 62.0), None),
