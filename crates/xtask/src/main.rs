@@ -1,2 +1,70 @@
-//! The project's own commands.
-fn main() {}
+//! The project's own commands: `cargo xtask serve`, `build`, `test`, `ci` and a few small ones.
+//!
+//! What a command needs is installed first, each thing once, into a place of its own.
+//! Everything is reported in sentences; a command that fails says what to type next.
+
+mod budget;
+mod bundle;
+mod checks;
+mod digest;
+mod finish;
+mod headers;
+mod licences;
+mod options;
+mod paths;
+mod report;
+mod run;
+mod server;
+mod setup;
+mod styles;
+#[cfg(test)]
+mod tidy;
+
+use std::process::ExitCode;
+use std::time::Instant;
+
+use options::Command;
+use run::Outcome;
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    match options::parse(&words).and_then(carry_out) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(sentence) => {
+            eprintln!("\n{sentence}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn carry_out(command: Command) -> Outcome {
+    let started = Instant::now();
+    match command {
+        Command::Help => {
+            println!("{}", options::HELP);
+            Ok(())
+        }
+        Command::Serve { port, built } => {
+            // A taken port is said before the build, not after it.
+            let listener = server::listen(port)?;
+            if !built {
+                let tools = setup::for_building()?;
+                bundle::build(&tools)?;
+                budget::report()?;
+            }
+            server::announce(&listener, started.elapsed(), built)?;
+            server::run(&listener, &paths::dist())
+        }
+        Command::Build => {
+            let tools = setup::for_building()?;
+            bundle::build(&tools)?;
+            budget::report()?;
+            println!("Built dist/ in {} s.", started.elapsed().as_secs());
+            Ok(())
+        }
+        Command::Test => checks::test(),
+        Command::Ci => checks::ci(),
+        Command::Budget => budget::report(),
+        Command::Node(script) => checks::script(script),
+    }
+}

@@ -1,0 +1,132 @@
+//! Everything the README promises, run and counted.
+
+mod counted;
+
+use std::fs;
+use std::path::Path;
+use std::time::Instant;
+
+use crate::report::Report;
+use crate::run::{self, Outcome};
+use crate::setup::{self, Tools};
+use crate::{budget, bundle, paths};
+use counted::{Dialect, counted};
+
+const WARNINGS: [&str; 3] = ["--", "-D", "warnings"];
+const WEB: [&str; 4] = ["--package", "shimwright-web", "--target", "wasm32-unknown-unknown"];
+
+/// `cargo xtask test`.
+pub fn test() -> Outcome {
+    let tools = setup::for_testing()?;
+    tests(&tools).finish()
+}
+
+/// `cargo xtask ci`: the tests, then documentation and the benchmark.
+pub fn ci() -> Outcome {
+    let tools = setup::for_testing()?;
+    let mut report = tests(&tools);
+    let mut doc = |name: &str, arguments: &[&str]| {
+        heading(name);
+        let mut command = cargo(&tools, &["doc", "--no-deps"], arguments);
+        report.check(name, run::succeed(command.env("RUSTDOCFLAGS", "-D warnings")));
+    };
+    doc("documentation", &[]);
+    doc("documentation, web", &WEB);
+    if paths::root().join("tests/e2e/bench.mjs").exists() {
+        heading("benchmark");
+        report.check("benchmark", run::succeed(&mut node(&tools, &["tests/e2e/bench.mjs"])));
+    }
+    report.finish()
+}
+
+/// One script of `tests/e2e`, by its name without the ending.
+pub fn script(name: &str) -> Outcome {
+    let tools = setup::for_testing()?;
+    run::succeed(&mut node(&tools, &[&format!("tests/e2e/{name}.mjs")]))
+}
+
+fn tests(tools: &Tools) -> Report {
+    let started = Instant::now();
+    let mut report = Report::default();
+    let mut check = |name: &str, command: &mut std::process::Command| {
+        heading(name);
+        report.check(name, run::succeed(command));
+    };
+    check("formatting", &mut cargo(tools, &["fmt", "--all", "--check"], &[]));
+    check("lints", &mut cargo(tools, &["clippy", "--all-targets"], &WARNINGS));
+    let web = [&WEB[..], &WARNINGS[..]].concat();
+    check("lints, web", &mut cargo(tools, &["clippy", "--all-targets"], &web));
+
+    heading("unit, property and documentation tests");
+    let mut command = cargo(tools, &["test", "--no-fail-fast"], &[]);
+    report.add(counted("unit, property and documentation tests", &mut command, Dialect::Cargo));
+
+    if mentions(&paths::root().join("web"), "wasm_bindgen_test") {
+        heading("component tests in the browser");
+        let mut command = cargo(tools, &["test", "--no-fail-fast"], &WEB);
+        command.env("CHROMEDRIVER", which(tools, "chromedriver"));
+        report.add(counted("component tests in the browser", &mut command, Dialect::Cargo));
+    }
+
+    heading("release build");
+    let built = bundle::build(tools);
+    let stands = built.is_ok();
+    report.check("release build", built);
+    if stands {
+        report.check("size of the first visit", budget::report());
+        browser_tests(tools, &mut report);
+    }
+    println!("\nTook {} s.", started.elapsed().as_secs());
+    report
+}
+
+/// Real-browser tests: `tests/e2e/*.test.mjs`, one file after the other on two cores.
+fn browser_tests(tools: &Tools, report: &mut Report) {
+    let files: Vec<String> = fs::read_dir(paths::tests().join("e2e"))
+        .into_iter()
+        .flatten()
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
+        .filter(|name| name.ends_with(".test.mjs"))
+        .map(|name| format!("tests/e2e/{name}"))
+        .collect();
+    if files.is_empty() {
+        return;
+    }
+    heading("tests in a real browser");
+    let mut command = node(tools, &["--test", "--test-reporter=tap", "--test-concurrency=1"]);
+    report.add(counted("tests in a real browser", command.args(files), Dialect::Tap));
+}
+
+/// A Node script that may start the site for itself: see `tests/e2e/site.mjs`.
+fn node(tools: &Tools, arguments: &[&str]) -> std::process::Command {
+    let mut command = tools.command("node", arguments);
+    command.env("CHROMIUM", which(tools, "chromium"));
+    if let Ok(this) = std::env::current_exe() {
+        command.env("SHIMWRIGHT_XTASK", this);
+    }
+    command
+}
+
+fn cargo(tools: &Tools, subcommand: &[&str], arguments: &[&str]) -> std::process::Command {
+    tools.command("cargo", &[subcommand, arguments].concat())
+}
+
+fn which(tools: &Tools, program: &str) -> String {
+    run::answer(&mut tools.command("sh", &["-c", &format!("command -v {program}")]))
+        .unwrap_or_else(|| program.to_owned())
+}
+
+fn heading(name: &str) {
+    println!("\n— {name} —");
+}
+
+/// Whether any Rust file below `folder` holds `word`.
+fn mentions(folder: &Path, word: &str) -> bool {
+    fs::read_dir(folder).into_iter().flatten().filter_map(|entry| Some(entry.ok()?.path())).any(
+        |path| {
+            let is_rust = path.extension().is_some_and(|ending| ending == "rs");
+            let holds = || fs::read_to_string(&path).is_ok_and(|text| text.contains(word));
+            (is_rust && holds()) || (path.is_dir() && mentions(&path, word))
+        },
+    )
+}

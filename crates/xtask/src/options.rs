@@ -1,0 +1,101 @@
+//! What the command line asks for.
+
+use crate::run::Outcome;
+
+/// The address people are told; `--port` chooses another.
+pub const DEFAULT_PORT: u16 = 8080;
+
+pub const HELP: &str = "\
+cargo xtask serve [--port N]   install what is missing, build the app, serve it on http://127.0.0.1:8080
+cargo xtask build              the same without serving: the finished app is in dist/
+cargo xtask test               run every check and test, and count them
+cargo xtask ci                 test, then documentation and the benchmark
+cargo xtask budget             sizes of the first visit, from dist/ as it is
+cargo xtask icons              draw public/icons/*.png again from their SVG
+cargo xtask shots              take the pictures of the screens for the README and the manifest
+
+serve --built                  serve dist/ as it is; with --port 0 the system picks a free port.
+                               The line `listening on http://…` says when it is ready.";
+
+/// One thing to do.
+#[derive(Debug, PartialEq, Eq)]
+pub enum Command {
+    Help,
+    Serve {
+        port: u16,
+        built: bool,
+    },
+    Build,
+    Test,
+    Ci,
+    Budget,
+    /// A script of `tests/e2e`, by its name without the ending.
+    Node(&'static str),
+}
+
+/// Reads the words after `cargo xtask`; the sentence says what was not understood.
+pub fn parse(words: &[String]) -> Outcome<Command> {
+    let mut words = words.iter().map(String::as_str);
+    let command = match words.next() {
+        None | Some("help" | "--help" | "-h") => Command::Help,
+        Some("serve") => return parse_serve(words),
+        Some("build") => Command::Build,
+        Some("test") => Command::Test,
+        Some("ci") => Command::Ci,
+        Some("budget") => Command::Budget,
+        Some("icons") => Command::Node("icons"),
+        Some("shots") => Command::Node("shots"),
+        Some(other) => return Err(format!("There is no command `{other}`.\n\n{HELP}")),
+    };
+    match words.next() {
+        None => Ok(command),
+        Some(extra) => Err(format!("`{extra}` is not known here.\n\n{HELP}")),
+    }
+}
+
+fn parse_serve<'a>(mut words: impl Iterator<Item = &'a str>) -> Outcome<Command> {
+    let (mut port, mut built) = (DEFAULT_PORT, false);
+    while let Some(word) = words.next() {
+        match word {
+            "--built" => built = true,
+            "--port" => {
+                let typed = words.next().unwrap_or_default();
+                port = typed.parse().map_err(|_| {
+                    format!("`--port` is followed by a number from 0 to 65535, found `{typed}`.")
+                })?;
+            }
+            other => return Err(format!("`{other}` is not known here.\n\n{HELP}")),
+        }
+    }
+    Ok(Command::Serve { port, built })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(line: &str) -> Outcome<Command> {
+        let words: Vec<String> = line.split_whitespace().map(str::to_owned).collect();
+        parse(&words)
+    }
+
+    #[test]
+    fn serve_takes_its_flags_in_any_order() {
+        assert_eq!(read("serve"), Ok(Command::Serve { port: 8080, built: false }));
+        assert_eq!(read("serve --built --port 0"), Ok(Command::Serve { port: 0, built: true }));
+        assert_eq!(
+            read("serve --port 9000 --built"),
+            Ok(Command::Serve { port: 9000, built: true })
+        );
+    }
+
+    #[test]
+    fn what_is_not_understood_is_named() {
+        for (line, named) in
+            [("brew", "`brew`"), ("test twice", "`twice`"), ("serve --port 70000", "`70000`")]
+        {
+            let sentence = read(line).unwrap_err();
+            assert!(sentence.contains(named), "{sentence}");
+        }
+    }
+}
