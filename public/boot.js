@@ -49,11 +49,12 @@
     part("copy").onclick = () => navigator.clipboard?.writeText(`Shimwright ${root.dataset.version}, ${when}: ${seen}`);
     part("reload").onclick = reload;
     part("export").onclick = async () => { part("exported").textContent = await exportEverything(); };
-    document.body.replaceChildren(card);
+    document.body.append(card);
+    root.dataset.crashed = ""; // The style sheet hides everything else.
     if (started) return;
     // A slow start may still succeed: then the app takes its place back.
     new MutationObserver((_, watch) => {
-      if ("ready" in root.dataset) { watch.disconnect(); card.remove(); }
+      if ("ready" in root.dataset) { watch.disconnect(); card.remove(); delete root.dataset.crashed; }
     }).observe(root, { attributeFilter: ["data-ready"] });
   }
 

@@ -15,7 +15,7 @@ const ALWAYS: [(&str, &str); 6] = [
     ("Cross-Origin-Resource-Policy", "same-origin"),
     (
         "Permissions-Policy",
-        "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()",
+        "camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=()",
     ),
 ];
 

@@ -44,7 +44,7 @@ fn carry_out(command: Command) -> Outcome {
             println!("{}", options::HELP);
             Ok(())
         }
-        Command::Serve { port, built } => {
+        Command::Serve { port, built, from } => {
             // A taken port is said before the build, not after it.
             let listener = server::listen(port)?;
             if !built {
@@ -53,7 +53,7 @@ fn carry_out(command: Command) -> Outcome {
                 budget::report()?;
             }
             server::announce(&listener, started.elapsed(), built)?;
-            server::run(&listener, &paths::dist())
+            server::run(&listener, &from)
         }
         Command::Build => {
             let tools = setup::for_building()?;

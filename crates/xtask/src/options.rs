@@ -1,5 +1,8 @@
 //! What the command line asks for.
 
+use std::path::PathBuf;
+
+use crate::paths;
 use crate::run::Outcome;
 
 /// The address people are told; `--port` chooses another.
@@ -14,8 +17,8 @@ cargo xtask budget             sizes of the first visit, from dist/ as it is
 cargo xtask icons              draw public/icons/*.png again from their SVG
 cargo xtask shots              take the pictures of the screens for the README and the manifest
 
-serve --built                  serve dist/ as it is; with --port 0 the system picks a free port.
-                               The line `listening on http://…` says when it is ready.";
+serve --built [--from FOLDER]  serve dist/, or a copy of it, as it is; with --port 0 the system picks a
+                               free port. The line `listening on http://…` says when it is ready.";
 
 /// One thing to do.
 #[derive(Debug, PartialEq, Eq)]
@@ -24,6 +27,7 @@ pub enum Command {
     Serve {
         port: u16,
         built: bool,
+        from: PathBuf,
     },
     Build,
     Test,
@@ -54,10 +58,14 @@ pub fn parse(words: &[String]) -> Outcome<Command> {
 }
 
 fn parse_serve<'a>(mut words: impl Iterator<Item = &'a str>) -> Outcome<Command> {
-    let (mut port, mut built) = (DEFAULT_PORT, false);
+    let (mut port, mut built, mut from) = (DEFAULT_PORT, false, paths::dist());
     while let Some(word) = words.next() {
         match word {
             "--built" => built = true,
+            "--from" if built => {
+                let folder = words.next().ok_or("`--from` is followed by a folder.")?;
+                from = PathBuf::from(folder);
+            }
             "--port" => {
                 let typed = words.next().unwrap_or_default();
                 port = typed.parse().map_err(|_| {
@@ -67,7 +75,7 @@ fn parse_serve<'a>(mut words: impl Iterator<Item = &'a str>) -> Outcome<Command>
             other => return Err(format!("`{other}` is not known here.\n\n{HELP}")),
         }
     }
-    Ok(Command::Serve { port, built })
+    Ok(Command::Serve { port, built, from })
 }
 
 #[cfg(test)]
@@ -81,12 +89,10 @@ mod tests {
 
     #[test]
     fn serve_takes_its_flags_in_any_order() {
-        assert_eq!(read("serve"), Ok(Command::Serve { port: 8080, built: false }));
-        assert_eq!(read("serve --built --port 0"), Ok(Command::Serve { port: 0, built: true }));
-        assert_eq!(
-            read("serve --port 9000 --built"),
-            Ok(Command::Serve { port: 9000, built: true })
-        );
+        let serve = |port, built, from| Ok(Command::Serve { port, built, from });
+        assert_eq!(read("serve"), serve(8080, false, paths::dist()));
+        assert_eq!(read("serve --built --port 0"), serve(0, true, paths::dist()));
+        assert_eq!(read("serve --port 9000 --built --from a"), serve(9000, true, "a".into()));
     }
 
     #[test]

@@ -48,7 +48,8 @@ pub fn announce(listener: &TcpListener, took: Duration, built: bool) -> Outcome 
 /// Answers until the program is stopped.
 pub fn run(listener: &TcpListener, dist: &Path) -> Outcome {
     if !dist.join("index.html").exists() {
-        return Err("There is no finished dist/ yet. Type: cargo xtask build".into());
+        let folder = dist.display();
+        return Err(format!("There is no finished app in {folder}. Type: cargo xtask build"));
     }
     thread::scope(|scope| {
         for _ in 0..THREADS {

@@ -18,15 +18,17 @@ pub struct Precached {
 }
 
 /// Fixed names that the app needs without a signal; the page itself is `/`.
-const FIXED: [(&str, &str); 3] = [
+const FIXED: [(&str, &str); 4] = [
     ("/", "index.html"),
     ("/manifest.webmanifest", "manifest.webmanifest"),
     ("/icons/icon.svg", "icons/icon.svg"),
+    ("/icons/icon-192.png", "icons/icon-192.png"),
 ];
 
 /// The fixed files and every file with a hashed name.
 ///
-/// The larger icons stay out: a system takes its own copy when the app is installed.
+/// The other icons stay out: a system takes its own copy when the app is installed. This one is
+/// asked for again at every visit.
 pub fn precached(dist: &Path) -> Outcome<Vec<Precached>> {
     let unreadable = |cause| format!("dist is not readable: {cause}.");
     let mut names: Vec<(String, String)> =
