@@ -32,7 +32,8 @@ pub fn collect(tools: &Tools) -> Outcome<String> {
 
     let mut texts: BTreeMap<String, Vec<String>> = BTreeMap::new();
     for package in packages(&tree) {
-        let text = licence_text(&package.folder());
+        let text =
+            licence_text(&package.folder()).unwrap_or_else(|| standard_text(package.licence));
         texts
             .entry(text)
             .or_default()
@@ -88,7 +89,7 @@ impl Package<'_> {
 }
 
 /// The MIT text where there is a choice: it is the shortest that suffices.
-fn licence_text(folder: &Path) -> String {
+fn licence_text(folder: &Path) -> Option<String> {
     let mut names: Vec<PathBuf> = fs::read_dir(folder)
         .into_iter()
         .flatten()
@@ -102,10 +103,19 @@ fn licence_text(folder: &Path) -> String {
         .collect();
     names
         .sort_by_key(|path| (!path.to_string_lossy().to_uppercase().contains("MIT"), path.clone()));
-    let text = names.first().and_then(|path| fs::read_to_string(path).ok());
-    text.unwrap_or_else(|| {
-        "The package carries no licence text; the name above is its licence.".into()
-    })
+    names.first().and_then(|path| fs::read_to_string(path).ok())
+}
+
+/// For packages that name the MIT licence and leave its text out.
+fn standard_text(licence: &str) -> String {
+    let no_text = "The package carries no licence text; the name above is its licence.".to_owned();
+    let terms = include_str!("../../../LICENSE-MIT").split_once("Permission is");
+    match terms {
+        Some((_, terms)) if licence.contains("MIT") => {
+            format!("{no_text}\n\nPermission is{terms}")
+        }
+        _ => no_text,
+    }
 }
 
 #[cfg(test)]
