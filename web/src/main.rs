@@ -1,4 +1,5 @@
-//! The app on the screen.
-mod pictures;
+//! Starts the app.
 
-fn main() {}
+fn main() {
+    shimwright_web::app::start();
+}
