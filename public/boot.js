@@ -45,12 +45,13 @@
     if (started) part("heading").textContent = "The app has stopped";
     part("seen").textContent = `${started ? "Work" : "Starting"} stopped at: ${seen}.`;
     part("version-shown").textContent = root.dataset.version;
-    part("when").textContent = new Date().toLocaleString();
+    part("when").textContent = new Date().toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
     part("copy").onclick = () => navigator.clipboard?.writeText(`Shimwright ${root.dataset.version}, ${when}: ${seen}`);
     part("reload").onclick = reload;
     part("export").onclick = async () => { part("exported").textContent = await exportEverything(); };
     document.body.append(card);
     root.dataset.crashed = ""; // The style sheet hides everything else.
+    part("heading").focus();
     if (started) return;
     // A slow start may still succeed: then the app takes its place back.
     new MutationObserver((_, watch) => {
@@ -70,6 +71,7 @@
           unread += 1;
         }
       }
+      if (lines.length + unread === 0) return "There is nothing to export: no job is kept on this device.";
       const name = `shimwright-${new Date().toISOString().slice(0, 10)}.jsonl`;
       const link = document.createElement("a");
       link.href = URL.createObjectURL(new Blob([lines.join("\n"), "\n"], { type: "application/x-ndjson" }));

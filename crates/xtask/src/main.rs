@@ -31,7 +31,9 @@ fn main() -> ExitCode {
     match options::parse(&words).and_then(carry_out) {
         Ok(()) => ExitCode::SUCCESS,
         Err(sentence) => {
-            eprintln!("\n{sentence}");
+            if !sentence.is_empty() {
+                eprintln!("\n{sentence}");
+            }
             ExitCode::FAILURE
         }
     }

@@ -30,7 +30,8 @@ impl Report {
         self.add(Group { name: name.to_owned(), passed: 1 - failed, failed });
     }
 
-    /// Prints the table and, as the last line, the totals; any failure is a failure.
+    /// Prints the table and, as the last line, the totals; any failure is a failure, with all of it
+    /// said already.
     pub fn finish(self) -> Outcome {
         println!("\n{:>7} {:>7}", "passed", "failed");
         for group in &self.groups {
@@ -38,11 +39,11 @@ impl Report {
         }
         let passed: u32 = self.groups.iter().map(|group| group.passed).sum();
         let failed: u32 = self.groups.iter().map(|group| group.failed).sum();
-        println!("\n{passed} passed, {failed} failed");
-        if failed == 0 && passed > 0 {
-            Ok(())
-        } else {
-            Err("Look for the first failure above.".into())
+        let stands = failed == 0 && passed > 0;
+        if !stands {
+            println!("\nLook for the first failure above.");
         }
+        println!("\n{passed} passed, {failed} failed");
+        if stands { Ok(()) } else { Err(String::new()) }
     }
 }

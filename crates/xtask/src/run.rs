@@ -5,7 +5,7 @@ use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Command, Stdio};
 
-/// Success, or one or more sentences for the person at the terminal.
+/// Success, or sentences for the person at the terminal; none when everything is said already.
 pub type Outcome<T = ()> = Result<T, String>;
 
 /// The command as a person would type it.
