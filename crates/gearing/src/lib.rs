@@ -3,5 +3,6 @@
 //! This crate knows nothing of screens, files, clocks or how a number was typed. Lengths are
 //! millimetres, angles degrees.
 
+pub mod advice;
 pub mod case;
 pub mod layout;
