@@ -4,3 +4,4 @@ pub mod app;
 pub mod parts;
 pub mod pictures;
 pub mod screens;
+pub mod storage;

@@ -1,0 +1,205 @@
+//! The browser's own database, as futures: the only file that speaks to IndexedDB.
+
+use js_sys::{Array, Function, Object, Promise, Reflect};
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{IdbDatabase, IdbKeyRange, IdbOpenDbRequest, IdbRequest, IdbTransaction};
+
+use super::{Row, StoreError};
+
+/// The database's name; the crash card opens it by the same name.
+const NAME: &str = "shimwright";
+const VERSION: u32 = 1;
+/// Object store of all entries: key `[book, counter, device]`, value the entry's line.
+const ENTRIES: &str = "entries";
+
+#[wasm_bindgen]
+extern "C" {
+    /// `IDBDatabase` with the options that web-sys hides behind an unstable flag.
+    #[wasm_bindgen(extends = IdbDatabase)]
+    type DurableDatabase;
+
+    #[wasm_bindgen(catch, method, js_name = transaction)]
+    fn transaction_with(
+        this: &DurableDatabase,
+        stores: &str,
+        mode: &str,
+        options: &JsValue,
+    ) -> Result<IdbTransaction, JsValue>;
+}
+
+/// An open connection. Dropping it closes it.
+pub(super) struct Database {
+    base: DurableDatabase,
+    /// The browser said that a broken store was replaced by an empty one.
+    pub(super) replaced: bool,
+}
+
+impl Drop for Database {
+    fn drop(&mut self) {
+        self.base.close();
+    }
+}
+
+impl Database {
+    /// Opens the database, making the object store at first.
+    ///
+    /// When another tab wants a newer version this connection closes and calls `outdated`.
+    pub(super) async fn open(outdated: impl FnOnce() + 'static) -> Result<Database, StoreError> {
+        let refused = |seen: &str| StoreError::Refused { seen: seen.to_owned() };
+        let factory = web_sys::window()
+            .ok_or_else(|| refused("no window"))?
+            .indexed_db()
+            .map_err(|thrown| StoreError::from_thrown(&thrown))?
+            .ok_or_else(|| refused("no IndexedDB"))?;
+        let request = factory
+            .open_with_u32(NAME, VERSION)
+            .map_err(|thrown| StoreError::from_thrown(&thrown))?;
+        let made = request.clone();
+        let upgrade = Closure::once_into_js(move |event: JsValue| make_stores(&made, &event));
+        request.set_onupgradeneeded(upgrade.dyn_ref());
+        let replaced = opened(&request).await?;
+        let base: DurableDatabase = request.result().map_err(other)?.unchecked_into();
+        let closing = base.clone();
+        let changed = Closure::once_into_js(move || {
+            closing.unchecked_ref::<IdbDatabase>().close();
+            outdated();
+        });
+        base.set_onversionchange(changed.dyn_ref());
+        Ok(Database { base, replaced })
+    }
+
+    /// Adds rows, all or none; returns when they are on the disk.
+    pub(super) async fn add(&self, rows: &[Row]) -> Result<(), StoreError> {
+        let options = Object::new();
+        Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(other)?;
+        let transaction =
+            self.base.transaction_with(ENTRIES, "readwrite", &options).map_err(other)?;
+        let put_in = || {
+            let store = transaction.object_store(ENTRIES)?;
+            rows.iter().try_for_each(|row| {
+                store.add_with_key(&JsValue::from_str(&row.line), &key(row)).map(drop)
+            })
+        };
+        if let Err(thrown) = put_in() {
+            // Half a set must not stay: a transaction that cannot be ended has ended by itself.
+            transaction.abort().ok();
+            return Err(other(thrown));
+        }
+        completed(&transaction).await
+    }
+
+    /// Reads the rows of one book, or of all, in the order of their keys.
+    pub(super) async fn rows(&self, book: Option<&str>) -> Result<Vec<Row>, StoreError> {
+        let range = match book {
+            // An array sorts after every number and text, so it closes the range of one book.
+            Some(book) => {
+                let from = Array::of1(&book.into());
+                let to = Array::of2(&book.into(), &Array::new());
+                JsValue::from(IdbKeyRange::bound(&from, &to).map_err(other)?)
+            }
+            None => JsValue::UNDEFINED,
+        };
+        let store = self
+            .base
+            .transaction_with_str(ENTRIES)
+            .and_then(|transaction| transaction.object_store(ENTRIES))
+            .map_err(other)?;
+        let keys = store.get_all_keys_with_key(&range).map_err(other)?;
+        let lines = store.get_all_with_key(&range).map_err(other)?;
+        let lines = succeeded(&lines).await?;
+        // Requests of one transaction end in order, so the keys are there by now.
+        let keys = Array::from(&keys.result().map_err(other)?);
+        Ok(keys
+            .iter()
+            .zip(Array::from(&lines).iter())
+            .map(|(key, line)| row(&key, &line))
+            .collect())
+    }
+}
+
+fn other(thrown: JsValue) -> StoreError {
+    StoreError::from_thrown(&thrown)
+}
+
+fn key(row: &Row) -> JsValue {
+    Array::of3(&(&row.book).into(), &(row.counter as f64).into(), &(&row.device).into()).into()
+}
+
+/// A row as it lies; anything unforeseen in it becomes text, so that it is kept and counted.
+fn row(key: &JsValue, line: &JsValue) -> Row {
+    let key = Array::from(key);
+    let text = |value: JsValue| value.as_string().unwrap_or_default();
+    Row {
+        book: text(key.get(0)),
+        counter: key.get(1).as_f64().unwrap_or_default() as u64,
+        device: text(key.get(2)),
+        line: line
+            .as_string()
+            .unwrap_or_else(|| js_sys::JSON::stringify(line).map(String::from).unwrap_or_default()),
+    }
+}
+
+/// Makes what version 1 holds; the browser waits for it before the connection opens.
+fn make_stores(request: &IdbOpenDbRequest, event: &JsValue) {
+    let base: IdbDatabase = match request.result() {
+        Ok(base) => base.unchecked_into(),
+        Err(_) => return,
+    };
+    let lost = Reflect::get(event, &"dataLoss".into()).ok().and_then(|loss| loss.as_string());
+    // Remembered on the request, which `opened` looks at; a failure to note it costs a notice only.
+    Reflect::set(request, &"replaced".into(), &(lost.as_deref() == Some("total")).into()).ok();
+    // A store that could not be made shows as a failed open.
+    base.create_object_store(ENTRIES).ok();
+}
+
+/// Waits until the connection stands; true where a broken store was replaced by an empty one.
+async fn opened(request: &IdbOpenDbRequest) -> Result<bool, StoreError> {
+    let outcome = settled(|done, failed| {
+        request.set_onsuccess(Some(done));
+        request.set_onerror(Some(failed));
+        request.set_onblocked(Some(failed));
+    });
+    match outcome.await {
+        Ok(_) => Ok(Reflect::get(request, &"replaced".into()).is_ok_and(|seen| seen.is_truthy())),
+        Err(event) if event.type_() == "blocked" => Err(StoreError::Blocked),
+        Err(_) => Err(thrown_by(request)),
+    }
+}
+
+async fn succeeded(request: &IdbRequest) -> Result<JsValue, StoreError> {
+    let outcome = settled(|done, failed| {
+        request.set_onsuccess(Some(done));
+        request.set_onerror(Some(failed));
+    });
+    outcome.await.map_err(|_| thrown_by(request))?;
+    request.result().map_err(other)
+}
+
+async fn completed(transaction: &IdbTransaction) -> Result<(), StoreError> {
+    let outcome = settled(|done, failed| {
+        transaction.set_oncomplete(Some(done));
+        transaction.set_onabort(Some(failed));
+    });
+    outcome.await.map(drop).map_err(|_| match transaction.error() {
+        Some(exception) => other(exception.into()),
+        // An abort without a reason is the browser closing the connection.
+        None => StoreError::Lost,
+    })
+}
+
+fn thrown_by(request: &IdbRequest) -> StoreError {
+    match request.error() {
+        Ok(Some(exception)) => other(exception.into()),
+        Ok(None) => StoreError::Lost,
+        Err(thrown) => other(thrown),
+    }
+}
+
+/// Waits for the first event of two handlers: the one that it went well, the one that it did not.
+///
+/// The promise's own functions are the handlers, so no closure has to be kept alive.
+async fn settled(listen: impl Fn(&Function, &Function)) -> Result<(), web_sys::Event> {
+    let promise = Promise::new(&mut |done, failed| listen(&done, &failed));
+    JsFuture::from(promise).await.map(drop).map_err(JsCast::unchecked_into)
+}

@@ -1,0 +1,114 @@
+//! The system of record: one small row for each entry, strictly durable.
+//!
+//! A row is acknowledged only when the browser has synced it to the disk. Rows that must agree go
+//! into one transaction. Rows are only ever added: a key in use is refused, so two tabs cannot
+//! overwrite each other.
+
+mod database;
+mod error;
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+
+use database::Database;
+pub use error::StoreError;
+
+/// One entry as it is kept.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Row {
+    /// The book it belongs to.
+    pub book: String,
+    /// Its place in the order.
+    pub counter: u64,
+    /// The device that wrote it.
+    pub device: String,
+    /// The entry itself, one JSON line.
+    pub line: String,
+}
+
+/// The store of this device. Cloning gives another handle to the same connection.
+#[derive(Clone)]
+pub struct Store {
+    connection: Rc<RefCell<Option<Rc<Database>>>>,
+    outdated: Rc<Cell<bool>>,
+    tell_outdated: Rc<dyn Fn()>,
+}
+
+impl Store {
+    /// Opens the store. `tell_outdated` is called once if a newer version of the app needs this
+    /// tab to let go of it; from then on the store refuses with [`StoreError::Newer`].
+    ///
+    /// # Errors
+    /// Where the browser keeps nothing, another tab is in the way, or the store is newer.
+    pub async fn open(tell_outdated: impl Fn() + 'static) -> Result<Store, StoreError> {
+        let store = Store {
+            connection: Rc::default(),
+            outdated: Rc::default(),
+            tell_outdated: Rc::new(tell_outdated),
+        };
+        store.connected().await?;
+        Ok(store)
+    }
+
+    /// True where the browser found the store broken and replaced it by an empty one.
+    pub fn was_replaced(&self) -> bool {
+        self.connection.borrow().as_ref().is_some_and(|database| database.replaced)
+    }
+
+    /// Adds rows, all or none; returns when they are on the disk.
+    ///
+    /// # Errors
+    /// [`StoreError::Taken`] where one of the keys is in use; otherwise what the browser gave as
+    /// its reason. No row was kept then.
+    pub async fn add(&self, rows: &[Row]) -> Result<(), StoreError> {
+        let first = self.connected().await?.add(rows).await;
+        if first != Err(StoreError::Lost) {
+            return first;
+        }
+        self.connection.take();
+        self.connected().await?.add(rows).await
+    }
+
+    /// Every row, in the order of book, counter, device.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn all(&self) -> Result<Vec<Row>, StoreError> {
+        self.rows(None).await
+    }
+
+    /// The rows of one book, in the order of counter, device.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn book(&self, book: &str) -> Result<Vec<Row>, StoreError> {
+        self.rows(Some(book)).await
+    }
+
+    async fn rows(&self, book: Option<&str>) -> Result<Vec<Row>, StoreError> {
+        let first = self.connected().await?.rows(book).await;
+        if first != Err(StoreError::Lost) {
+            return first;
+        }
+        self.connection.take();
+        self.connected().await?.rows(book).await
+    }
+
+    /// The connection, opened again where it was lost: phones end it behind a page's back.
+    async fn connected(&self) -> Result<Rc<Database>, StoreError> {
+        if self.outdated.get() {
+            return Err(StoreError::Newer);
+        }
+        if let Some(database) = self.connection.borrow().as_ref() {
+            return Ok(database.clone());
+        }
+        let (outdated, tell) = (self.outdated.clone(), self.tell_outdated.clone());
+        let database = Database::open(move || {
+            outdated.set(true);
+            tell();
+        });
+        let database = Rc::new(database.await?);
+        self.connection.replace(Some(database.clone()));
+        Ok(database)
+    }
+}

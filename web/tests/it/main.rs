@@ -1,0 +1,7 @@
+//! What needs a browser, in a browser: the store, what may be lost, and the bench over both.
+#![cfg(target_arch = "wasm32")]
+
+mod fresh;
+mod storage;
+
+wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
