@@ -1,0 +1,6 @@
+//! What the app asks of the device and the browser, apart from storage.
+
+pub mod awake;
+pub mod install;
+pub mod now;
+pub mod protection;

@@ -1,0 +1,119 @@
+//! How this person likes the screen: kept where it may be lost.
+
+use leptos::prelude::*;
+use measure::Unit;
+
+use crate::scratch;
+
+/// Colours of the screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Theme {
+    /// As the device has it.
+    Auto,
+    /// Light.
+    Sun,
+    /// Dark.
+    Shed,
+}
+
+/// What types the numbers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NumberEntry {
+    /// The app's own pad.
+    Pad,
+    /// The phone's keyboard.
+    Phone,
+}
+
+/// A preference with its values and the words they are kept under.
+trait Choice: Copy + PartialEq + Send + Sync + 'static {
+    const KEY: &'static str;
+    /// The first is what holds until the person chooses.
+    const VALUES: &'static [(&'static str, Self)];
+
+    fn kept() -> Option<Self> {
+        let word = scratch::read(Self::KEY);
+        let kept = Self::VALUES.iter().find(|(name, _)| Some(*name) == word.as_deref());
+        kept.or(Self::VALUES.first()).map(|(_, value)| *value)
+    }
+
+    fn keep(self) {
+        if let Some((name, _)) = Self::VALUES.iter().find(|(_, value)| *value == self) {
+            scratch::write(Self::KEY, name);
+        }
+    }
+}
+
+impl Choice for Theme {
+    const KEY: &'static str = "theme";
+    const VALUES: &'static [(&'static str, Theme)] =
+        &[("auto", Theme::Auto), ("sun", Theme::Sun), ("shed", Theme::Shed)];
+}
+
+impl Choice for NumberEntry {
+    const KEY: &'static str = "entry";
+    const VALUES: &'static [(&'static str, NumberEntry)] =
+        &[("pad", NumberEntry::Pad), ("phone", NumberEntry::Phone)];
+}
+
+impl Choice for Unit {
+    const KEY: &'static str = "unit";
+    const VALUES: &'static [(&'static str, Unit)] = &[("mm", Unit::Millimetre), ("in", Unit::Inch)];
+}
+
+/// The preferences, in context of every screen. Each setter keeps the choice at once.
+#[derive(Clone, Copy)]
+pub struct Prefs {
+    theme: RwSignal<Theme>,
+    unit: RwSignal<Unit>,
+    entry: RwSignal<NumberEntry>,
+}
+
+impl Prefs {
+    /// Reads what was kept.
+    pub fn kept() -> Prefs {
+        Prefs {
+            theme: RwSignal::new(Theme::kept().unwrap_or(Theme::Auto)),
+            unit: RwSignal::new(Unit::kept().unwrap_or(Unit::Millimetre)),
+            entry: RwSignal::new(NumberEntry::kept().unwrap_or(NumberEntry::Pad)),
+        }
+    }
+
+    /// Colours of the screen.
+    pub fn theme(self) -> Theme {
+        self.theme.get()
+    }
+
+    /// Unit in which lengths are shown, millimetre or inch. What was typed keeps its own.
+    pub fn unit(self) -> Unit {
+        self.unit.get()
+    }
+
+    /// What types the numbers.
+    pub fn entry(self) -> NumberEntry {
+        self.entry.get()
+    }
+
+    /// Chooses the colours.
+    pub fn set_theme(self, theme: Theme) {
+        theme.keep();
+        self.theme.set(theme);
+    }
+
+    /// Chooses the unit lengths are shown in.
+    pub fn set_unit(self, unit: Unit) {
+        unit.keep();
+        self.unit.set(unit);
+    }
+
+    /// Chooses what types the numbers.
+    pub fn set_entry(self, entry: NumberEntry) {
+        entry.keep();
+        self.entry.set(entry);
+    }
+}
+
+/// The preferences from context.
+pub fn use_prefs() -> Prefs {
+    expect_context()
+}
