@@ -5,6 +5,10 @@
 //   data-busy   set by the app while a field holds text that is not stored, or the pad is open;
 //               the update notice is hidden by the style sheet as long as it stands
 //   data-theme  "sun" or "shed"; kept by the app in localStorage under "shimwright.theme"
+//
+// and on window:
+//   shimwrightCrash(seen)  shows the crash card; the app calls it before it stops
+//   shimwrightInstall      the browser's offer to install, with an event of that name when it comes
 "use strict";
 (() => {
   const root = document.documentElement;
@@ -33,6 +37,8 @@
   setTimeout(() => {
     if (!("ready" in root.dataset)) showCrash(`starting took longer than ${TOO_LONG_MS / 1000} seconds`);
   }, TOO_LONG_MS);
+
+  window.shimwrightCrash = showCrash;
 
   async function showCrash(seen) {
     if (document.readyState === "loading") await new Promise((go) => addEventListener("DOMContentLoaded", go));
@@ -100,6 +106,13 @@
       };
     });
   }
+
+  // --- Install offer: it may come before the app is there to take it ------------------------
+  addEventListener("beforeinstallprompt", (event) => {
+    event.preventDefault();
+    window.shimwrightInstall = event;
+    dispatchEvent(new Event("shimwrightInstall"));
+  });
 
   // --- Service worker and update notice ----------------------------------------------------
   const worker = navigator.serviceWorker;

@@ -1,1 +1,23 @@
-//! One file for each screen.
+//! One file, or folder, for each screen.
+
+mod bench;
+mod first;
+mod new_job;
+mod reading;
+mod record;
+mod settings;
+mod setup;
+mod sheet;
+mod states;
+mod tin;
+
+pub use bench::BenchScreen;
+pub use first::FirstScreen;
+pub use new_job::NewJobScreen;
+pub use reading::ReadingScreen;
+pub use record::RecordScreen;
+pub use settings::SettingsScreen;
+pub use setup::SetupScreen;
+pub use sheet::SheetScreen;
+pub use states::StatesScreen;
+pub use tin::TinScreen;
