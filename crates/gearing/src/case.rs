@@ -20,21 +20,30 @@ pub struct Gears {
 
 /// A driven gear.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Driven { /// Name: `forward`.
-    pub id: String, /// Teeth.
-    pub teeth: u32 }
+pub struct Driven {
+    /// Name: `forward`.
+    pub id: String,
+    /// Teeth.
+    pub teeth: u32,
+}
 
 /// The shaft an arm or a band refers to.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Shaft { /// The pinion's.
-    Pinion, /// A driven gear's.
-    Driven(String) }
+pub enum Shaft {
+    /// The pinion's.
+    Pinion,
+    /// A driven gear's.
+    Driven(String),
+}
 
 /// The arm the indicator reads on.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Arm { /// Radius, mm.
-    pub radius: Decimal, /// Shaft it is clamped on.
-    pub on: Shaft }
+pub struct Arm {
+    /// Radius, mm.
+    pub radius: Decimal,
+    /// Shaft it is clamped on.
+    pub on: Shaft,
+}
 
 /// A place that holds a pack.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,10 +66,14 @@ pub struct Position {
 
 /// What a position moves.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Member { /// The pinion: every mesh.
-    Pinion, /// One driven gear.
-    Driven(String), /// A shaft or nothing in mesh.
-    Other(String) }
+pub enum Member {
+    /// The pinion: every mesh.
+    Pinion,
+    /// One driven gear.
+    Driven(String),
+    /// A shaft or nothing in mesh.
+    Other(String),
+}
 
 /// A check with its band.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,23 +96,34 @@ pub struct Check {
 #[derive(Clone, Debug, PartialEq)]
 pub enum CheckKind {
     /// Gap between pinion face and gauge.
-    DepthGap { /// The gauge reads from behind the pinion.
-        from_behind: bool },
+    DepthGap {
+        /// The gauge reads from behind the pinion.
+        from_behind: bool,
+    },
     /// Backlash of one mesh at the arm.
-    Backlash { /// The driven gear.
-        mesh: String, /// Radius and shaft the band holds at; the arm where absent.
-        band_at: Option<Arm> },
+    Backlash {
+        /// The driven gear.
+        mesh: String,
+        /// Radius and shaft the band holds at; the arm where absent.
+        band_at: Option<Arm>,
+    },
     /// End play (high limit above 0) or preload (high limit 0 or below).
-    EndPlay { /// Positions that change it.
-        positions: Vec<String> },
+    EndPlay {
+        /// Positions that change it.
+        positions: Vec<String>,
+    },
 }
 
 /// Shims of one thickness in the tin.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct StockLine { /// Kind of shim.
-    pub family: String, /// Net thickness, mm.
-    pub thickness: Decimal, /// How many.
-    pub count: u32 }
+pub struct StockLine {
+    /// Kind of shim.
+    pub family: String,
+    /// Net thickness, mm.
+    pub thickness: Decimal,
+    /// How many.
+    pub count: u32,
+}
 
 /// One dry build: the packs that were in and what the gauges read.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,5 +4,7 @@
 //! millimetres, angles degrees.
 
 pub mod advice;
+pub mod backlash;
+pub mod bevel;
 pub mod case;
 pub mod layout;
