@@ -1,0 +1,78 @@
+//! Choice: one full-width answer of several. A door is no answer: it leads on.
+
+use leptos::prelude::*;
+
+use super::icon::{Glyph, Icon};
+
+/// A full-width answer; those with one `group` exclude each other.
+#[component]
+pub fn Choice(
+    /// The question it answers, as a name of the page.
+    #[prop(into)]
+    group: String,
+    /// The answer.
+    #[prop(into)]
+    title: Signal<String>,
+    /// What it means.
+    #[prop(optional, into)]
+    note: MaybeProp<String>,
+    /// Whether it is the one chosen.
+    #[prop(into)]
+    chosen: Signal<bool>,
+    /// Chooses it.
+    on_choose: Callback<()>,
+) -> impl IntoView {
+    view! {
+        <label class="choice">
+            <input
+                type="radio"
+                name=group
+                prop:checked=chosen
+                on:change=move |_| on_choose.run(())
+            />
+            <Words title note/>
+        </label>
+    }
+}
+
+/// A full-width way on.
+#[component]
+pub fn Door(
+    /// What it shows.
+    glyph: Glyph,
+    /// What it starts.
+    #[prop(into)]
+    title: Signal<String>,
+    /// What waits behind it.
+    #[prop(optional, into)]
+    note: MaybeProp<String>,
+    /// Where it leads.
+    #[prop(into)]
+    href: Signal<String>,
+) -> impl IntoView {
+    view! {
+        <a class="choice choice--go" href=href>
+            <Icon glyph=glyph/>
+            <Words title note/>
+            <Icon glyph=Glyph::Go/>
+        </a>
+    }
+}
+
+#[component]
+fn Words(title: Signal<String>, note: MaybeProp<String>) -> impl IntoView {
+    let note = move || {
+        note.get().map(|note| {
+            view! {
+                <br/>
+                <span class="dim">{note}</span>
+            }
+        })
+    };
+    view! {
+        <span>
+            <b>{title}</b>
+            {note}
+        </span>
+    }
+}

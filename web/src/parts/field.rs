@@ -1,0 +1,92 @@
+//! Field: a label, what is typed, and the word at it.
+
+use leptos::prelude::*;
+
+use super::number_input::NumberInput;
+use super::says::{Message, Says};
+
+fn class(says: Option<Says>, empty: bool) -> String {
+    match says {
+        Some(Says::Refused(_)) => "inp inp--refused",
+        Some(Says::Doubt(_)) => "inp inp--bad",
+        None if empty => "inp inp--empty",
+        None => "inp",
+    }
+    .to_owned()
+}
+
+/// A number field. What is typed stays, whatever the word says.
+#[component]
+pub fn Field(
+    /// Its id in the page.
+    #[prop(into)]
+    id: String,
+    /// What stands above it.
+    #[prop(into)]
+    label: Signal<String>,
+    /// What the pad calls it, where the label is too short to stand alone.
+    #[prop(optional, into)]
+    name: MaybeProp<String>,
+    /// What is typed, digit by digit.
+    value: RwSignal<String>,
+    /// The word at it.
+    #[prop(optional, into)]
+    says: Signal<Option<Says>>,
+    /// What stands in it while it is empty.
+    #[prop(optional, into)]
+    placeholder: MaybeProp<String>,
+    /// Whether it takes a minus.
+    #[prop(optional)]
+    signed: bool,
+    /// Whether it is locked.
+    #[prop(optional, into)]
+    disabled: Signal<bool>,
+) -> impl IntoView {
+    let name = Signal::derive(move || name.get().unwrap_or_else(|| label.get()));
+    let class = Signal::derive(move || class(says.get(), value.read().is_empty()));
+    view! {
+        <div class="field">
+            <label for=id.clone()>{label}</label>
+            <NumberInput id=id.clone() name value says placeholder signed disabled class/>
+            <Message id=format!("{id}-says") says/>
+        </div>
+    }
+}
+
+/// A field for words: a boat, a page of the manual.
+#[component]
+pub fn TextField(
+    /// Its id in the page.
+    #[prop(into)]
+    id: String,
+    /// What stands above it.
+    #[prop(into)]
+    label: Signal<String>,
+    /// What is typed.
+    value: RwSignal<String>,
+    /// The word at it.
+    #[prop(optional, into)]
+    says: Signal<Option<Says>>,
+    /// What stands in it while it is empty.
+    #[prop(optional, into)]
+    placeholder: MaybeProp<String>,
+) -> impl IntoView {
+    view! {
+        <div class="field">
+            <label for=id.clone()>{label}</label>
+            <input
+                id=id.clone()
+                class=move || class(says.get(), false)
+                type="text"
+                autocomplete="off"
+                enterkeyhint="done"
+                aria-invalid=move || matches!(says.get(), Some(Says::Refused(_))).then_some("true")
+                aria-describedby=format!("{id}-says")
+                placeholder=move || placeholder.get()
+                prop:value=value
+                on:input:target=move |event| value.set(event.target().value())
+            />
+            <Message id=format!("{id}-says") says/>
+        </div>
+    }
+}

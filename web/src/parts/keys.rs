@@ -1,0 +1,158 @@
+//! How numbers are typed: which field is open, and what a key does to it.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::{HtmlElement, HtmlInputElement};
+use measure::Mark;
+
+use super::typing::{self, number_inputs};
+
+/// A key of the pad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Key {
+    /// A digit.
+    Digit(&'static str),
+    /// The decimal mark.
+    Mark,
+    /// Minus, on and off.
+    Minus,
+    /// Takes the last character away.
+    Delete,
+    /// Empties the field.
+    Clear,
+    /// On to the next number.
+    Next,
+}
+
+/// The number field that is being typed in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OpenField {
+    /// Its id in the page.
+    pub id: String,
+    /// What the pad calls it.
+    pub name: String,
+    /// Whether it takes a minus.
+    pub signed: bool,
+}
+
+/// How numbers are typed here; one for the whole page, in context.
+#[derive(Clone, Copy)]
+pub struct Keys {
+    /// The app's own pad; otherwise the device's keyboard.
+    pub own: Signal<bool>,
+    /// The decimal mark on the pad's key.
+    pub mark: Signal<Mark>,
+    open: RwSignal<Option<OpenField>>,
+}
+
+/// Long enough for a tap elsewhere to land before the pad goes and the page moves.
+const STAYS: Duration = Duration::from_millis(250);
+
+impl Keys {
+    /// Puts the keys in context, for every number field below.
+    pub fn provide(own: Signal<bool>, mark: Signal<Mark>) -> Self {
+        let keys = Self { own, mark, open: RwSignal::new(None) };
+        provide_context(keys);
+        keys
+    }
+
+    /// The keys of this page.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// The field that is being typed in.
+    pub fn open(self) -> Signal<Option<OpenField>> {
+        self.open.into()
+    }
+
+    /// What the device's own keyboard should show for a number field.
+    pub fn input_mode(self, signed: bool) -> &'static str {
+        match (self.own.get(), signed) {
+            (true, _) => "none",
+            (false, false) => "decimal",
+            // Decimal keyboards of phones have no minus.
+            (false, true) => "text",
+        }
+    }
+
+    /// A field has the focus.
+    pub fn entered(self, field: OpenField) {
+        let id = field.id.clone();
+        self.open.set(Some(field));
+        // The pad may come up over the field; once it stands, the field moves clear of it.
+        request_animation_frame(move || typing::show(&id));
+    }
+
+    /// A field has lost the focus.
+    pub fn left(self, id: String) {
+        let close = move || {
+            let still = self.open.with_untracked(|it| it.as_ref().is_some_and(|it| it.id == id));
+            if still && !typing::has_focus(&id) {
+                self.open.set(None);
+            }
+        };
+        set_timeout(close, STAYS);
+    }
+
+    /// Presses a key of the pad.
+    pub fn press(self, key: Key) {
+        let Some(input) = self.target() else { return };
+        if !typing::has_focus(&input.id()) {
+            input.focus().ok();
+        }
+        match key {
+            Key::Digit(digit) => typing::insert(&input, digit),
+            Key::Mark => typing::insert_mark(&input, self.mark.get_untracked()),
+            Key::Minus => typing::toggle_minus(&input),
+            Key::Delete => typing::delete(&input),
+            Key::Clear => typing::replace(&input, ""),
+            Key::Next => self.next(&input),
+        };
+    }
+
+    /// Moves on from `input` to the next number of the page; after the last one nothing is open.
+    pub fn next(self, input: &HtmlInputElement) -> Option<()> {
+        let after = number_inputs().skip_while(|it| it != input).nth(1);
+        match after {
+            Some(next) => {
+                next.focus().ok()?;
+                next.select();
+            }
+            // A reading series stays at its last slot: a gauge may send once more.
+            None if input.closest(".slots").ok()?.is_some() => input.select(),
+            None => input.blur().ok()?,
+        }
+        Some(())
+    }
+
+    /// Opens the first number of the page that is still empty.
+    pub fn open_first_empty(self) {
+        if let Some(input) = number_inputs().find(|it| it.value().is_empty()) {
+            input.focus().ok();
+        }
+    }
+
+    /// The open field; with none open, the first empty one.
+    fn target(self) -> Option<HtmlInputElement> {
+        let open = self.open.with_untracked(|it| it.as_ref().map(|it| it.id.clone()));
+        open.and_then(|id| document().get_element_by_id(&id)?.dyn_into().ok())
+            .or_else(|| number_inputs().find(|it| it.value().is_empty()))
+            .or_else(|| number_inputs().next())
+    }
+}
+
+/// The decimal mark of the device's language.
+pub fn device_mark() -> Mark {
+    let language = window().navigator().language().unwrap_or_default();
+    let shown = js_sys::Number::from(1.5).to_locale_string(&language);
+    if shown.as_string().is_some_and(|it| it.contains(',')) { Mark::Comma } else { Mark::Point }
+}
+
+/// Ends typing: whatever field is open lets go of the focus.
+pub fn put_down() {
+    let active = document().active_element().and_then(|it| it.dyn_into::<HtmlElement>().ok());
+    active.map(|it| it.blur().ok());
+}

@@ -1,0 +1,48 @@
+//! Plate: who is on the bench, and the unit shown.
+
+use leptos::prelude::*;
+
+/// The data plate at the top of every screen; it stays put.
+#[component]
+pub fn Plate(
+    /// The boat, or the name of the screen.
+    #[prop(into)]
+    title: Signal<String>,
+    /// Job and unit, or what else places it.
+    #[prop(into)]
+    subtitle: Signal<String>,
+    /// The unit toggle, where lengths are shown.
+    #[prop(optional)]
+    children: Option<Children>,
+) -> impl IntoView {
+    view! {
+        <header class="plate">
+            <div class="grow">
+                <b>{title}</b>
+                <small>{subtitle}</small>
+            </div>
+            {children.map(|it| it())}
+        </header>
+    }
+}
+
+/// Converts for show only; what was typed keeps its digits and unit.
+#[component]
+pub fn UnitToggle(
+    /// Whether inches are shown; millimetres otherwise.
+    #[prop(into)]
+    inches: Signal<bool>,
+    /// Shows the other unit.
+    on_toggle: Callback<()>,
+) -> impl IntoView {
+    let spoken = move || match inches.get() {
+        true => "Unit: inches. Press for millimetres",
+        false => "Unit: millimetres. Press for inches",
+    };
+    view! {
+        <button class="unit" type="button" aria-label=spoken on:click=move |_| on_toggle.run(())>
+            <span aria-current=move || (!inches.get()).then_some("true")>"mm"</span>
+            <span aria-current=move || inches.get().then_some("true")>"in"</span>
+        </button>
+    }
+}

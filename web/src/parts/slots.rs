@@ -1,0 +1,49 @@
+//! Slots: one per reading of a series; the one being typed grows.
+
+use leptos::prelude::*;
+
+use super::number_input::NumberInput;
+use super::says::{Message, Says};
+
+/// A place for one reading.
+#[derive(Clone)]
+pub struct Slot {
+    /// Its id in the page.
+    pub id: String,
+    /// Where it is read, such as "270°".
+    pub place: String,
+    /// The same, spoken with its unit.
+    pub spoken: String,
+    /// What is typed, digit by digit.
+    pub value: RwSignal<String>,
+    /// The word at it.
+    pub says: Signal<Option<Says>>,
+}
+
+/// A reading series. The words stand under the slots at full width.
+#[component]
+pub fn Slots(
+    /// In the order they are read.
+    slots: Vec<Slot>,
+) -> impl IntoView {
+    let messages = slots.iter().map(|slot| (format!("{}-says", slot.id), slot.says));
+    let messages = messages.map(|(id, says)| view! { <Message id says/> }).collect_view();
+    let slot = |slot: Slot| {
+        let Slot { id, place, spoken, value, says } = slot;
+        let class = move || match says.get() {
+            Some(Says::Refused(_)) => "slot slot--refused",
+            Some(Says::Doubt(_)) => "slot slot--doubt",
+            None => "slot",
+        };
+        view! {
+            <label class=class>
+                <small>{place}</small>
+                <NumberInput id name=spoken unlabelled=true value says/>
+            </label>
+        }
+    };
+    view! {
+        <div class="slots">{slots.into_iter().map(slot).collect_view()}</div>
+        {messages}
+    }
+}

@@ -1,0 +1,42 @@
+//! Strip: the stages of a job at a glance.
+
+use leptos::prelude::*;
+
+/// How far a stage is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Full.
+    Done,
+    /// Half.
+    Here,
+    /// Hatched: done, and stale since.
+    Stale,
+    /// Empty.
+    ToDo,
+}
+
+/// Stages side by side; `label` says the same in words.
+#[component]
+pub fn Strip(
+    /// In the order of the job.
+    #[prop(into)]
+    stages: Signal<Vec<Stage>>,
+    /// Such as "Stages: Look done, Strip here".
+    #[prop(into)]
+    label: Signal<String>,
+) -> impl IntoView {
+    let mark = |stage| {
+        let class = match stage {
+            Stage::Done => "d",
+            Stage::Here => "h2",
+            Stage::Stale => "s",
+            Stage::ToDo => "",
+        };
+        view! { <i class=class></i> }
+    };
+    view! {
+        <div class="strip" role="img" aria-label=label>
+            {move || stages.get().into_iter().map(mark).collect_view()}
+        </div>
+    }
+}

@@ -1,0 +1,98 @@
+//! Undo: the last entry, always one tap from gone.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+
+use super::icon::{Glyph, Icon};
+
+/// How the last entry stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// It is being stored.
+    Saving,
+    /// It is stored.
+    Kept,
+    /// It was taken back, and can be put back.
+    TakenBack,
+}
+
+/// The last entry, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LastEntry {
+    /// Tells it from every other entry.
+    pub id: String,
+    /// What it was, such as "6 h: no entry".
+    pub words: String,
+    /// How it stands.
+    pub standing: Standing,
+}
+
+/// How long the bar stays before "Undo last" in the list of places takes over.
+const FRESH: Duration = Duration::from_secs(8);
+
+/// Says what was entered last and takes it back; gone after eight seconds.
+#[component]
+pub fn UndoBar(
+    /// The last entry of this visit, if any.
+    #[prop(into)]
+    last: Signal<Option<LastEntry>>,
+    /// Takes the entry back, or puts it back.
+    on_turn: Callback<()>,
+) -> impl IntoView {
+    let old = RwSignal::new(None);
+    Effect::new(move |_| {
+        let last = last.get();
+        // A timer outlives its screen; by then there may be nothing to tell.
+        set_timeout(move || drop(old.try_set(last)), FRESH);
+    });
+    let fresh = move || last.get().filter(|last| old.with(|old| old.as_ref() != Some(last)));
+    let bar = move || fresh().map(|it| view! { <Bar last=it on_turn=on_turn/> });
+    view! { <div role="status">{bar}</div> }
+}
+
+#[component]
+fn Bar(last: LastEntry, on_turn: Callback<()>) -> impl IntoView {
+    let glyph = match last.standing {
+        Standing::Saving => Glyph::Clock,
+        Standing::Kept => Glyph::In,
+        Standing::TakenBack => Glyph::Undo,
+    };
+    let saving = last.standing == Standing::Saving;
+    let back = last.standing == Standing::TakenBack;
+    view! {
+        <div class="undo">
+            <Icon glyph=glyph/>
+            <span>{last.words}</span>
+            <button type="button" disabled=saving on:click=move |_| on_turn.run(())>
+                {(!back).then(|| view! { <Icon glyph=Glyph::Undo/> })}
+                {if back { "Put back" } else { "Undo" }}
+            </button>
+        </div>
+    }
+}
+
+/// The same under the list of places, for as long as there is something to take back.
+#[component]
+pub fn UndoLast(
+    /// The last entry, if any.
+    #[prop(into)]
+    last: Signal<Option<LastEntry>>,
+    /// Takes it back, or puts it back.
+    on_turn: Callback<()>,
+) -> impl IntoView {
+    let words = |last: LastEntry| match last.standing {
+        Standing::TakenBack => format!("Put back: {}", last.words),
+        Standing::Saving | Standing::Kept => format!("Undo last: {}", last.words),
+    };
+    move || {
+        last.get().filter(|it| it.standing != Standing::Saving).map(|last| {
+            view! {
+                <button class="btn btn--plain" type="button" on:click=move |_| on_turn.run(())>
+                    <Icon glyph=Glyph::Undo/>
+                    {words(last)}
+                </button>
+            }
+        })
+    }
+}
