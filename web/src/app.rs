@@ -11,8 +11,11 @@ use crate::device::install::Installer;
 use crate::device::now::now;
 use crate::device::protection::Protection;
 use crate::draft::Drafts;
+use crate::parts::keys::device_mark;
+use crate::parts::{Icons, Keys, Skip};
+use crate::pictures::PictureDefs;
 use crate::place;
-use crate::prefs::{Prefs, Theme};
+use crate::prefs::{NumberEntry, Prefs, Theme};
 use crate::screens::{
     BenchScreen, FirstScreen, NewJobScreen, ReadingScreen, RecordScreen, SettingsScreen,
     SetupScreen, SheetScreen, StatesScreen, TinScreen,
@@ -78,6 +81,8 @@ fn App() -> impl IntoView {
     provide_context(drafts);
     provide_context(Installer::look());
     provide_context(Protection::look());
+    let own_pad = Signal::derive(move || prefs.entry() == NumberEntry::Pad);
+    Keys::provide(own_pad, device_mark().into());
 
     Effect::new(move |_| {
         set_on_page(
@@ -92,6 +97,9 @@ fn App() -> impl IntoView {
     Effect::new(move |_| set_on_page("busy", drafts.held().then_some("")));
 
     view! {
+        <Icons/>
+        <PictureDefs/>
+        <Skip/>
         <Router>
             <Around/>
             <Screens/>

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::number_input::NumberInput;
 use super::says::{Message, Says};
+use super::text::Text;
 
 fn class(says: Option<Says>, empty: bool) -> String {
     match says {
@@ -28,7 +29,8 @@ pub fn Field(
     #[prop(optional, into)]
     name: MaybeProp<String>,
     /// What is typed, digit by digit.
-    value: RwSignal<String>,
+    #[prop(into)]
+    value: Text,
     /// The word at it.
     #[prop(optional, into)]
     says: Signal<Option<Says>>,
@@ -43,7 +45,7 @@ pub fn Field(
     disabled: Signal<bool>,
 ) -> impl IntoView {
     let name = Signal::derive(move || name.get().unwrap_or_else(|| label.get()));
-    let class = Signal::derive(move || class(says.get(), value.read().is_empty()));
+    let class = Signal::derive(move || class(says.get(), value.is_empty()));
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
@@ -63,7 +65,8 @@ pub fn TextField(
     #[prop(into)]
     label: Signal<String>,
     /// What is typed.
-    value: RwSignal<String>,
+    #[prop(into)]
+    value: Text,
     /// The word at it.
     #[prop(optional, into)]
     says: Signal<Option<Says>>,
@@ -83,7 +86,7 @@ pub fn TextField(
                 aria-invalid=move || matches!(says.get(), Some(Says::Refused(_))).then_some("true")
                 aria-describedby=format!("{id}-says")
                 placeholder=move || placeholder.get()
-                prop:value=value
+                prop:value=move || value.get()
                 on:input:target=move |event| value.set(event.target().value())
             />
             <Message id=format!("{id}-says") says/>

@@ -7,6 +7,7 @@ use leptos::web_sys::HtmlInputElement;
 
 use super::keys::{Keys, OpenField};
 use super::says::Says;
+use super::text::Text;
 
 /// A true text field: the pad, a keyboard and a gauge that types digits and Enter all land in it.
 #[component]
@@ -21,7 +22,8 @@ pub fn NumberInput(
     #[prop(optional)]
     unlabelled: bool,
     /// What is typed, digit by digit.
-    value: RwSignal<String>,
+    #[prop(into)]
+    value: Text,
     /// The word at it.
     #[prop(optional, into)]
     says: Signal<Option<Says>>,
@@ -65,7 +67,7 @@ pub fn NumberInput(
             aria-describedby=format!("{id}-says")
             placeholder=move || placeholder.get()
             disabled=disabled
-            prop:value=value
+            prop:value=move || value.get()
             on:input:target=move |event| value.set(event.target().value())
             on:focus=enter
             on:blur=move |_| keys.left(left.clone())

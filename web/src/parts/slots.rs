@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::number_input::NumberInput;
 use super::says::{Message, Says};
+use super::text::Text;
 
 /// A place for one reading.
 #[derive(Clone)]
@@ -15,7 +16,7 @@ pub struct Slot {
     /// The same, spoken with its unit.
     pub spoken: String,
     /// What is typed, digit by digit.
-    pub value: RwSignal<String>,
+    pub value: Text,
     /// The word at it.
     pub says: Signal<Option<Says>>,
 }
