@@ -1,6 +1,7 @@
 //! What two screens share. Parts take plain values and signals, and words from their caller;
 //! none of them compares two numbers.
 
+pub mod alarm;
 pub mod caution;
 pub mod chip;
 pub mod choice;
@@ -32,6 +33,7 @@ mod typing;
 pub mod undo;
 pub mod wait;
 
+pub use alarm::Alarm;
 pub use caution::Caution;
 pub use chip::Chip;
 pub use choice::{Choice, Door};

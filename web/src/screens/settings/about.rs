@@ -1,0 +1,38 @@
+//! What the app is and is not.
+
+use leptos::prelude::*;
+
+use crate::parts::{Facts, Glyph, Icon};
+
+#[component]
+pub fn About() -> impl IntoView {
+    let version = env!("CARGO_PKG_VERSION").to_owned();
+    let facts = vec![("Version", version), ("Sends anything out", "never".to_owned())];
+    view! {
+        <div class="sheet sheet--quiet">
+            <h2>"About and cautions"</h2>
+            <ul class="flow">
+                <li>
+                    <b>"The limits are yours."</b>
+                    " The app has none built in."
+                </li>
+                <li>
+                    <b>"A print-out is no permit."</b>
+                    " Who signs, answers for the work."
+                </li>
+                <li>
+                    <b>"Hot case, stored pressure, blades:"</b>
+                    " your manual and local rules go first."
+                </li>
+            </ul>
+            <Facts facts/>
+            // Not a screen: the router is passed by.
+            <a class="row" href="/licences.txt" target="_blank" rel="external">
+                <p>
+                    <b>"Licences"</b>
+                </p>
+                <Icon glyph=Glyph::Go/>
+            </a>
+        </div>
+    }
+}

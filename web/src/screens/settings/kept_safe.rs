@@ -1,0 +1,84 @@
+//! What is kept on this device, and how safely.
+
+use leptos::prelude::*;
+
+use crate::device::install::{Install, use_installer};
+use crate::device::protection::{Promised, use_protection};
+use crate::parts::{Facts, Glyph, Notice, Sign, State};
+
+#[component]
+pub fn KeptSafe() -> impl IntoView {
+    let (protection, installer) = (use_protection(), use_installer());
+    let promised = move || match protection.promised() {
+        Promised::Yes => "yes",
+        Promised::No => "no",
+        Promised::Unknown => "not told",
+    };
+    let installed = move || match installer.state() {
+        Install::Done => "installed",
+        Install::Offered | Install::ByShare | Install::ByMenu => "in the browser",
+    };
+    let size = |bytes: Option<f64>| bytes.map_or_else(|| "not told".to_owned(), megabytes);
+    let facts = Signal::derive(move || {
+        let room = protection.room();
+        vec![
+            ("Device promised to keep it", promised().to_owned()),
+            ("On this device", installed().to_owned()),
+            ("Room used", size(room.map(|it| it.used))),
+            ("Room left", size(room.map(|it| it.left))),
+        ]
+    });
+    let unsure = Memo::new(move |_| protection.promised() == Promised::No);
+    let badge = move || match protection.promised() {
+        Promised::Yes => view! { <State sign=Sign::In words="Promised"/> }.into_any(),
+        Promised::No => view! { <State sign=Sign::Near words="Not promised"/> }.into_any(),
+        Promised::Unknown => ().into_any(),
+    };
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h2>"Kept safe"</h2>
+                {badge}
+            </div>
+            <Show when=move || unsure.get()>
+                <Notice
+                    glyph=Glyph::Warn
+                    title="The browser may clear the jobs when room runs out."
+                    words="Ask it to keep them, and keep a backup off this device."
+                    due=true
+                >
+                    <button class="btn" type="button" on:click=move |_| protection.ask()>
+                        "Ask it to keep them"
+                    </button>
+                </Notice>
+            </Show>
+            <Facts facts/>
+            <p class="small">
+                "A backup is one file with everything in it. Keep one off this device."
+            </p>
+        </div>
+    }
+}
+
+/// Bytes in words, to a tenth of a megabyte; from a gigabyte on in gigabytes.
+fn megabytes(bytes: f64) -> String {
+    const TENTH_OF_MB: i64 = 100_000;
+    let tenths = bytes as i64 / TENTH_OF_MB;
+    match tenths {
+        10_000.. => format!("{}.{} GB", tenths / 10_000, tenths % 10_000 / 1_000),
+        _ => format!("{}.{} MB", tenths / 10, tenths % 10),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::megabytes;
+
+    #[test]
+    fn room_is_told_in_the_larger_unit_that_fits() {
+        assert_eq!(megabytes(0.0), "0.0 MB");
+        assert_eq!(megabytes(420_000.0), "0.4 MB");
+        assert_eq!(megabytes(31_000_000.0), "31.0 MB");
+        assert_eq!(megabytes(2_190_000_000.0), "2.1 GB");
+    }
+}
