@@ -4,7 +4,25 @@
 //! millimetres, angles degrees.
 
 pub mod advice;
+
+mod advise;
 pub mod backlash;
 pub mod bevel;
 pub mod case;
+mod case_error;
+mod choose;
+mod effect;
 pub mod layout;
+mod learn;
+mod model;
+mod problem;
+mod reading_model;
+mod refine;
+mod search;
+mod shelf;
+mod solve;
+mod validate;
+
+pub use advise::{advise, bands, evaluate, predict};
+pub use case_error::{CaseError, Fault};
+pub use validate::validate;

@@ -1,0 +1,204 @@
+//! One line in: a case as JSON.
+
+use gearing::case::{
+    Arm, Case, Check, CheckKind, Driven, Gears, Member, Position, Shaft, StockLine, Trial,
+};
+use measure::Decimal;
+use serde_json::Value;
+
+use crate::field::{Field, FieldError};
+
+/// Most shims in a pack where the line does not say.
+const MAX_SHIMS: u32 = 4;
+/// Shaft angle where the line does not say, degrees.
+const SHAFT_ANGLE: Decimal = Decimal::from_parts(90, 0, 0, false, 0);
+
+/// Reads a case.
+///
+/// # Errors
+/// The first field that is missing or has another shape than expected.
+pub fn read_case(line: &Value) -> Result<Case, FieldError> {
+    let line = Field::top(line);
+    let gears = gears(&line.need("gears", "an object with the teeth and radius of the gears")?)?;
+    let arm = arm(&line.need("arm", "an object with \"radius\" and \"on\"")?)?;
+    let each = |name: &str, expected: &str| line.need(name, expected)?.list();
+    let positions = each("positions", "a list of shim positions")?
+        .iter()
+        .map(|field| position(field, &gears))
+        .collect::<Result<Vec<_>, _>>()?;
+    let checks = each("checks", "a list of checks with their bands")?
+        .iter()
+        .map(|field| check(field, &arm))
+        .collect::<Result<Vec<_>, _>>()?;
+    let trials = each("trials", "a list of dry builds, at least one")?
+        .iter()
+        .map(|field| trial(field, &positions, &checks))
+        .collect::<Result<Vec<_>, _>>()?;
+    let stock = list(&line, "stock")?.iter().map(stock_line).collect::<Result<_, _>>()?;
+    let max_shims = line.get("max_shims_in_pack")?.map_or(Ok(MAX_SHIMS), |field| field.whole())?;
+    Ok(Case {
+        gears,
+        arm,
+        positions,
+        checks,
+        stock,
+        max_shims: usize::try_from(max_shims).unwrap_or(usize::MAX),
+        trials,
+        frozen: texts(&line, "frozen")?,
+    })
+}
+
+fn gears(field: &Field) -> Result<Gears, FieldError> {
+    let angle = |name: &str| field.get(name)?.map(|field| field.decimal()).transpose();
+    let driven = field.need("driven", "a list of driven gears")?.list()?;
+    Ok(Gears {
+        pinion_teeth: teeth(field, "pinion_teeth")?,
+        pinion_pitch_radius: field
+            .need("pinion_pitch_radius", "the pinion's mean pitch radius, mm")?
+            .decimal()?,
+        driven: driven
+            .iter()
+            .map(|gear| Ok(Driven { id: id(gear)?, teeth: teeth(gear, "teeth")? }))
+            .collect::<Result<_, _>>()?,
+        normal_pressure_angle: angle("normal_pressure_angle")?,
+        spiral_angle: angle("spiral_angle")?,
+        shaft_angle: angle("shaft_angle")?.unwrap_or(SHAFT_ANGLE),
+    })
+}
+
+fn teeth(field: &Field, name: &str) -> Result<u32, FieldError> {
+    field.need(name, "a number of teeth")?.whole()
+}
+
+fn id(field: &Field) -> Result<String, FieldError> {
+    Ok(field.need("id", "a name")?.text()?.to_owned())
+}
+
+fn arm(field: &Field) -> Result<Arm, FieldError> {
+    Ok(Arm {
+        radius: field.need("radius", "the arm's radius, mm")?.decimal()?,
+        on: shaft(&field.need("on", "\"pinion\" or a driven gear")?)?,
+    })
+}
+
+fn shaft(field: &Field) -> Result<Shaft, FieldError> {
+    Ok(match field.text()? {
+        "pinion" => Shaft::Pinion,
+        id => Shaft::Driven(id.to_owned()),
+    })
+}
+
+fn position(field: &Field, gears: &Gears) -> Result<Position, FieldError> {
+    let moves = field.need("moves", "\"pinion\", a driven gear or another part")?.text()?;
+    let sign = |name: &str| field.need(name, "-1, 0 or 1")?.sign();
+    Ok(Position {
+        id: id(field)?,
+        moves: match moves {
+            "pinion" => Member::Pinion,
+            id if gears.driven.iter().any(|gear| gear.id == id) => Member::Driven(id.to_owned()),
+            other => Member::Other(other.to_owned()),
+        },
+        mesh_sign: sign("mesh_sign")?,
+        setting_sign: sign("setting_sign")?,
+        family: field.need("family", "the kind of shim that fits")?.text()?.to_owned(),
+        open_minutes: field.need("open_minutes", "minutes to open it")?.whole()?,
+        after: texts(field, "after")?,
+    })
+}
+
+fn check(field: &Field, arm: &Arm) -> Result<Check, FieldError> {
+    let limit = |name: &str| field.need(name, "a limit of the band, mm")?.decimal();
+    let optional = |name: &str| field.get(name)?.map(|field| field.decimal()).transpose();
+    Ok(Check {
+        id: id(field)?,
+        kind: kind(field, arm)?,
+        low: limit("low")?,
+        high: limit("high")?,
+        aim: optional("aim")?,
+        sigma: optional("sigma")?,
+    })
+}
+
+fn kind(field: &Field, arm: &Arm) -> Result<CheckKind, FieldError> {
+    const KINDS: &str = "\"depth_gap\", \"backlash\" or \"end_play\"";
+    let kind = field.need("kind", KINDS)?;
+    match kind.text()? {
+        "depth_gap" => {
+            let side = field.get("gauge_side")?;
+            let from_behind = match side.as_ref().map(Field::text).transpose()? {
+                None | Some("front") => false,
+                Some("behind") => true,
+                Some(_) => {
+                    return side.unwrap_or(kind).refuse("\"front\" or \"behind\"");
+                }
+            };
+            Ok(CheckKind::DepthGap { from_behind })
+        }
+        "backlash" => {
+            let mesh = field.need("mesh", "the driven gear of this mesh")?.text()?.to_owned();
+            let radius = field.get("band_radius")?.map(|field| field.decimal()).transpose()?;
+            let on = field.get("band_on")?.map(|field| shaft(&field)).transpose()?;
+            let band_at = (radius.is_some() || on.is_some()).then(|| Arm {
+                radius: radius.unwrap_or(arm.radius),
+                on: on.unwrap_or_else(|| arm.on.clone()),
+            });
+            Ok(CheckKind::Backlash { mesh, band_at })
+        }
+        "end_play" => {
+            field.need("positions", "a list of the positions that change it")?;
+            Ok(CheckKind::EndPlay { positions: texts(field, "positions")? })
+        }
+        _ => kind.refuse(KINDS),
+    }
+}
+
+fn stock_line(field: &Field) -> Result<StockLine, FieldError> {
+    Ok(StockLine {
+        family: field.need("family", "the kind of shim")?.text()?.to_owned(),
+        thickness: field.need("thickness", "a thickness, mm")?.decimal()?,
+        count: field.need("count", "how many there are")?.whole()?,
+    })
+}
+
+fn trial(field: &Field, positions: &[Position], checks: &[Check]) -> Result<Trial, FieldError> {
+    let packs = field.need("packs", "an object with a pack for each position")?;
+    let readings = field.need("readings", "an object with a series for each check read")?;
+    known(&packs, || positions.iter().map(|position| position.id.as_str()))?;
+    known(&readings, || checks.iter().map(|check| check.id.as_str()))?;
+    let pack = |position: &Position| {
+        decimals(&packs.need(&position.id, "a list of shims, mm; [] for none")?)
+    };
+    let series =
+        |check: &Check| readings.get(&check.id)?.map_or(Ok(Vec::new()), |field| decimals(&field));
+    Ok(Trial {
+        packs: positions.iter().map(pack).collect::<Result<_, _>>()?,
+        readings: checks.iter().map(series).collect::<Result<_, _>>()?,
+    })
+}
+
+/// Refuses a name that stands for nothing in the case.
+fn known<'a, I>(field: &Field, ids: impl Fn() -> I) -> Result<(), FieldError>
+where
+    I: Iterator<Item = &'a str>,
+{
+    for (name, inner) in field.named()? {
+        if !ids().any(|id| id == name) {
+            let known: Vec<&str> = ids().collect();
+            let expected = format!("no such name; the names are {}", known.join(", "));
+            return inner.refuse(&expected);
+        }
+    }
+    Ok(())
+}
+
+fn list<'a>(field: &Field<'a>, name: &str) -> Result<Vec<Field<'a>>, FieldError> {
+    field.get(name)?.map_or(Ok(Vec::new()), |field| field.list())
+}
+
+fn texts(field: &Field, name: &str) -> Result<Vec<String>, FieldError> {
+    list(field, name)?.iter().map(|item| Ok(item.text()?.to_owned())).collect()
+}
+
+fn decimals(field: &Field) -> Result<Vec<Decimal>, FieldError> {
+    field.list()?.iter().map(Field::decimal).collect()
+}

@@ -1,0 +1,121 @@
+//! The packs to fit: likeliest first, then the least to open, then the fewest shims.
+
+use measure::Decimal;
+
+use crate::advice::Choice;
+use crate::case::Case;
+use crate::model::{Model, minutes};
+use crate::problem::{Wanted, problem, set_floors};
+use crate::refine::{Goal, refine};
+use crate::search::{Entry, Node, Search, combine, positions};
+
+/// Packs are as good as the best down to this part of its probability.
+const NEARLY_BEST: f64 = 0.99;
+/// A hair of room for rounding when probabilities are compared.
+const HAIR: f64 = 1.0 - 1e-12;
+/// Searches for packs with at least these probabilities, the next if the one before finds none:
+/// the likelier the packs asked for, the fewer have to be looked at, and none is missed.
+const STAGES: [f64; 4] = [0.51, 1e-3, 1e-9, 1e-30];
+
+/// All that can be reached, and the packs to prefer.
+pub(crate) struct Outcome {
+    /// The best probability of any packs.
+    pub best: f64,
+    /// The packs to fit.
+    pub choice: Choice,
+    /// For other sets of changed positions, the best they reach and the packs for it.
+    pub others: Vec<Choice>,
+}
+
+/// The packs to fit from the tin; `None` if no packs have a probability worth a name.
+pub(crate) fn choose(case: &Case, model: &Model) -> Option<Outcome> {
+    STAGES.into_iter().find_map(|probability| {
+        let wanted = Wanted { probability: NEARLY_BEST * probability, in_band: false };
+        let outcome = solve(case, model, wanted)?;
+        (outcome.best >= probability).then_some(outcome)
+    })
+}
+
+/// The packs to fit among those that put every mean inside its band.
+pub(crate) fn choose_in_band(case: &Case, model: &Model) -> Option<Outcome> {
+    solve(case, model, Wanted { probability: 0.0, in_band: true })
+}
+
+fn solve(case: &Case, model: &Model, wanted: Wanted) -> Option<Outcome> {
+    let mut search = problem(case, model, wanted);
+    let forest = search.forest();
+    let frontier = whole_frontier(&mut search, &forest)?;
+    let likeliest = |entries: &[Entry]| entries.iter().map(|e| e.probability).fold(0.0, f64::max);
+    let best = likeliest(&frontier);
+    let choice = choose_from(case, model, &mut search, &forest, &frontier, wanted)?;
+    Some(Outcome { best, choice, others: Vec::new() })
+}
+
+/// What all positions together can reach; `None` for nothing.
+fn whole_frontier(search: &mut Search, forest: &[Node]) -> Option<Vec<Entry>> {
+    let unmoved = search.unmoved()?;
+    let start = Entry {
+        changed: 0,
+        shims: 0,
+        probability: unmoved.probability,
+        distance: unmoved.distance,
+    };
+    let mut decided = search.undecided();
+    let mut frontier = vec![start];
+    for node in forest {
+        frontier = combine(&frontier, &search.frontier(node, &mut decided));
+    }
+    (!frontier.is_empty()).then_some(frontier)
+}
+
+/// The packs to prefer among the entries of a frontier.
+fn choose_from(
+    case: &Case,
+    model: &Model,
+    search: &mut Search,
+    forest: &[Node],
+    frontier: &[Entry],
+    wanted: Wanted,
+) -> Option<Choice> {
+    let best = frontier.iter().map(|entry| entry.probability).fold(0.0, f64::max);
+    let probability = NEARLY_BEST * best * HAIR;
+    let likely = || frontier.iter().filter(|entry| entry.probability >= probability);
+    let cost = |entry: &Entry| (minutes(case, entry.changed), entry.shims);
+    let least = likely().map(cost).min()?;
+    let goals: Vec<Goal> = likely()
+        .filter(|entry| cost(entry) == least)
+        .map(|entry| Goal { changed: entry.changed, shims: entry.shims, probability })
+        .collect();
+    let spans = std::mem::take(&mut search.spans);
+    set_floors(&mut search.targets, Wanted { probability, ..wanted }, &spans);
+    search.spans = spans;
+    let found = refine(search, forest, &goals)?;
+    Some(choice(case, model, packs(search, model, &found.packs)))
+}
+
+/// The thicknesses of packs, thin shims inside; unchanged packs as they were.
+fn packs(search: &Search, model: &Model, packs: &[Vec<usize>]) -> Vec<Vec<Decimal>> {
+    let thicknesses = |(position, pack): (usize, &Vec<usize>)| {
+        let place = search.places.get(position)?;
+        if *pack == place.last {
+            return model.last.get(position).cloned();
+        }
+        Some(search.stocks.get(place.shelf)?.shelf.thin_inside(pack))
+    };
+    packs.iter().enumerate().filter_map(thicknesses).collect()
+}
+
+/// What some packs would give.
+pub(crate) fn choice(case: &Case, model: &Model, packs: Vec<Vec<Decimal>>) -> Choice {
+    let (change, changed) = model.change(&packs);
+    let predicted = model.predict_change(&change, changed);
+    let probability = predicted.iter().flatten().map(|p| p.probability).product();
+    Choice {
+        opens: positions(changed).collect(),
+        minutes: minutes(case, changed),
+        shims: packs.iter().map(Vec::len).sum(),
+        predicted,
+        probability,
+        packs,
+    }
+}

@@ -1,0 +1,247 @@
+//! Sets up the search: shelves, candidates, and the windows that keep both small.
+
+use std::collections::HashMap;
+
+use measure::{Decimal, real};
+
+use crate::case::Case;
+use crate::model::{Model, loose_high};
+use crate::reading_model::{ReadingModel, bit};
+use crate::search::{Candidate, Place, Search, Stock, Target};
+use crate::shelf::{Shelf, Totals};
+
+/// What a search is to find.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Wanted {
+    /// The least probability of interest.
+    pub probability: f64,
+    /// Only packs with every mean inside its band.
+    pub in_band: bool,
+}
+
+/// The shims of some positions of one family.
+struct Group {
+    members: Vec<usize>,
+    shelf: Shelf,
+}
+
+/// A search for packs of a case; every pack that meets what is wanted is in it.
+pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Search<'a> {
+    let groups = groups(case, model);
+    let mut targets = targets(case, model);
+    let mut spans = spans(case, model, &groups);
+    set_floors(&mut targets, wanted, &spans);
+    narrow(&targets, &mut spans);
+    set_floors(&mut targets, wanted, &spans);
+    narrow(&targets, &mut spans);
+
+    let most = case.max_shims;
+    let mut places: Vec<Option<Place>> = case.positions.iter().map(|_| None).collect();
+    let mut stocks = Vec::with_capacity(groups.len());
+    for group in groups {
+        let frozen = |&position: &usize| is_frozen(case, position);
+        let step = group.shelf.step_mm();
+        let last_total = |position: usize| {
+            let pack = model.last.get(position).map_or(&[][..], Vec::as_slice);
+            places_of(&group.shelf, pack).map_or(0, |pack| group.shelf.total(&pack))
+        };
+        let bounds = |position: usize| {
+            let span = spans.get(position).copied().unwrap_or([0.0; 2]);
+            span.map(|change| last_total(position) as f64 + change / step)
+        };
+        let top = group.members.iter().map(|&position| bounds(position)[1].ceil().max(0.0));
+        let top = (top.fold(0.0, f64::max) as usize).min(group.shelf.highest(most));
+        let totals = Totals::new(&group.shelf, most, top);
+        let available = group.shelf.counts();
+        let mut members = 0;
+        for &position in &group.members {
+            members |= bit(position);
+            let pack = model.last.get(position).map_or(&[][..], Vec::as_slice);
+            let last = places_of(&group.shelf, pack).unwrap_or_default();
+            let before = group.shelf.total(&last);
+            let unchanged =
+                Candidate { total: before, change: 0.0, changed: false, shims: last.len() };
+            let mut candidates = vec![unchanged];
+            if !frozen(&position) {
+                let [low, high] = bounds(position);
+                let low = low.floor().max(0.0) as usize;
+                let high = high.ceil().max(0.0) as usize;
+                for (total, fewest) in totals.between(low, high) {
+                    let mut shims = Some(fewest);
+                    if total == before {
+                        shims = (fewest..=most).find(|&shims| {
+                            let other = &mut |found: &[usize]| found != last;
+                            totals.packs(&group.shelf, &available, total, shims, other)
+                        });
+                    }
+                    let change = (total as f64 - before as f64) * step;
+                    candidates.extend(shims.map(|shims| Candidate {
+                        total,
+                        change,
+                        changed: true,
+                        shims,
+                    }));
+                }
+            }
+            candidates.sort_by(|a, b| a.change.total_cmp(&b.change));
+            if let Some(place) = places.get_mut(position) {
+                *place = Some(Place { candidates, shelf: stocks.len(), last });
+            }
+        }
+        stocks.push(Stock { shelf: group.shelf, totals, members, available });
+    }
+    let places = places.into_iter().flatten().collect();
+    let in_band = wanted.in_band;
+    Search { targets, places, stocks, spans, in_band, most, shared: HashMap::new() }
+}
+
+/// Whether a position must stay as it is.
+fn is_frozen(case: &Case, position: usize) -> bool {
+    case.positions.get(position).is_some_and(|position| case.frozen.contains(&position.id))
+}
+
+/// Positions that draw on one family together; a frozen position keeps its shims to itself.
+fn groups(case: &Case, model: &Model) -> Vec<Group> {
+    let mut groups: Vec<Group> = Vec::new();
+    let mut done: Vec<usize> = Vec::new();
+    let family = |position: usize| case.positions.get(position).map(|p| p.family.as_str());
+    let in_case = |members: &[usize]| -> Vec<(Decimal, usize)> {
+        let packs = members.iter().filter_map(|&position| model.last.get(position));
+        packs.flatten().map(|&thickness| (thickness, 1)).collect()
+    };
+    for position in 0..case.positions.len() {
+        if done.contains(&position) {
+            continue;
+        }
+        let frozen = is_frozen(case, position);
+        let members: Vec<usize> = (position..case.positions.len())
+            .filter(|&other| {
+                other == position
+                    || (!frozen && !is_frozen(case, other) && family(other) == family(position))
+            })
+            .collect();
+        let tin = case
+            .stock
+            .iter()
+            .filter(|line| !frozen && Some(line.family.as_str()) == family(position));
+        let tin = tin.map(|line| (line.thickness, usize::try_from(line.count).unwrap_or(0)));
+        let shelf = Shelf::new(in_case(&members).into_iter().chain(tin));
+        done.extend(&members);
+        groups.push(Group { members, shelf });
+    }
+    groups
+}
+
+/// The places of a pack's shims, thick to thin.
+fn places_of(shelf: &Shelf, pack: &[Decimal]) -> Option<Vec<usize>> {
+    let mut places: Vec<usize> =
+        pack.iter().map(|&thickness| shelf.place(thickness)).collect::<Option<_>>()?;
+    places.sort_unstable();
+    Some(places)
+}
+
+fn targets<'a>(case: &Case, model: &'a Model) -> Vec<Target<'a>> {
+    let checks = case.checks.iter().zip(&model.readings).zip(&model.bands);
+    let target = |((check, reading), band): (
+        (&crate::case::Check, &'a Option<ReadingModel>),
+        &measure::Band,
+    )| {
+        let reading = reading.as_ref()?;
+        Some(Target {
+            model: reading,
+            low: real::from_decimal(band.low()),
+            high: real::from_decimal(band.high()),
+            aim: real::from_decimal(band.aim()),
+            loose_high: loose_high(&check.kind),
+            scope: reading.scope(),
+            floor: 0.0,
+            reach: f64::INFINITY,
+        })
+    };
+    checks.filter_map(target).collect()
+}
+
+/// How far each position's pack can change, mm.
+fn spans(case: &Case, model: &Model, groups: &[Group]) -> Vec<[f64; 2]> {
+    let mut spans = vec![[0.0; 2]; case.positions.len()];
+    for group in groups {
+        let highest = group.shelf.highest(case.max_shims) as f64 * group.shelf.step_mm();
+        for &position in group.members.iter().filter(|&&position| !is_frozen(case, position)) {
+            let last = model.last.get(position).map_or(Decimal::ZERO, |pack| pack.iter().sum());
+            let last = real::from_decimal(last);
+            if let Some(span) = spans.get_mut(position) {
+                *span = [-last, (highest - last).max(0.0)];
+            }
+        }
+    }
+    spans
+}
+
+/// The least probability each check may have, given the most the others can have, and how far
+/// outside its band that lets its mean lie.
+pub(crate) fn set_floors(targets: &mut [Target], wanted: Wanted, spans: &[[f64; 2]]) {
+    let cap = |target: &Target| {
+        let half = (target.high - target.low) / 2.0 / target.model.next.sqrt();
+        measure::normal::interval(-half, half)
+    };
+    let caps: Vec<f64> = targets.iter().map(cap).collect();
+    for (index, target) in targets.iter_mut().enumerate() {
+        let others = caps.iter().enumerate().filter(|(other, _)| *other != index);
+        let others: f64 = others.map(|(_, cap)| cap).product();
+        // A hair lower, so that rounding rules nothing out.
+        target.floor = wanted.probability / others * (1.0 - 1e-9);
+        // Φ(−z) ≤ ½ exp(−z²/2): a mean z standard deviations outside cannot do better.
+        let z = (-2.0 * (2.0 * target.floor).ln()).max(0.0).sqrt();
+        target.reach =
+            if wanted.in_band || z == 0.0 { 0.0 } else { z * widest_sigma(target.model, spans) };
+    }
+}
+
+/// A bound on the standard deviation of a prediction over all changes.
+fn widest_sigma(model: &ReadingModel, spans: &[[f64; 2]]) -> f64 {
+    let widest = |position: usize| {
+        let span = spans.get(position).copied().unwrap_or([0.0; 2]);
+        span[0].abs().max(span[1].abs())
+    };
+    let mut learnt = model.covariance.get(0, 0).sqrt();
+    let mut packs = 0.0;
+    for slope in &model.slopes {
+        let position = slope.formula.position;
+        let mut amount = widest(position);
+        if let Some(trapped) = &model.trapped {
+            // Travel of a trapped gear: its own pack and half of every change of the preload.
+            let setting = trapped.effects.iter().map(|effect| widest(effect.position));
+            amount += trapped.level.abs() + setting.sum::<f64>();
+        }
+        learnt += model.slope_sigma(position) * amount;
+        packs += 2.0 * (slope.mean * 0.002).powi(2);
+    }
+    (learnt * learnt + packs + model.next).sqrt()
+}
+
+/// Narrows the spans to what the checks leave possible.
+fn narrow(targets: &[Target], spans: &mut [[f64; 2]]) {
+    for _ in 0..3 {
+        for target in targets.iter().filter(|target| target.model.trapped.is_none()) {
+            let model = target.model;
+            let moved = |position: usize, slope: f64, spans: &[[f64; 2]]| {
+                let [a, b] = spans.get(position).copied().unwrap_or([0.0; 2]).map(|x| x * slope);
+                [a.min(b), a.max(b)]
+            };
+            for slope in model.slopes.iter().filter(|slope| slope.mean != 0.0) {
+                let position = slope.formula.position;
+                let others = model.slopes.iter().filter(|o| o.formula.position != position);
+                let [least, most] = others.fold([model.level; 2], |[least, most], other| {
+                    let [a, b] = moved(other.formula.position, other.mean, spans);
+                    [least + a, most + b]
+                });
+                let ends = [target.low - target.reach - most, target.high + target.reach - least]
+                    .map(|end| end / slope.mean);
+                if let Some([low, high]) = spans.get_mut(position) {
+                    *low = low.max(ends[0].min(ends[1]) - 1e-9);
+                    *high = high.min(ends[0].max(ends[1]) + 1e-9);
+                }
+            }
+        }
+    }
+}
