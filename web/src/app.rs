@@ -1,18 +1,19 @@
-//! Starting, routes, and what stands around every screen.
+//! Routes, and what stands around every screen.
 
 use leptos::prelude::*;
 use leptos_router::components::{FlatRoutes, Route, Router};
 use leptos_router::hooks::{use_location, use_params_map};
 use leptos_router::path;
-use wasm_bindgen::prelude::*;
 
+use crate::bench::{Bench, Opened, use_bench};
 use crate::device::awake::keep_awake;
 use crate::device::install::Installer;
 use crate::device::now::now;
 use crate::device::protection::Protection;
 use crate::draft::Drafts;
+use crate::page;
 use crate::parts::keys::device_mark;
-use crate::parts::{Icons, Keys, Skip};
+use crate::parts::{Glyph, Icons, Keys, Notice, Skip};
 use crate::pictures::PictureDefs;
 use crate::place;
 use crate::prefs::{NumberEntry, Prefs, Theme};
@@ -21,60 +22,13 @@ use crate::screens::{
     SetupScreen, SheetScreen, StatesScreen, TinScreen,
 };
 
-#[wasm_bindgen]
-extern "C" {
-    /// Shows the crash card of `boot.js`.
-    #[wasm_bindgen(catch, js_name = shimwrightCrash)]
-    fn show_crash(seen: &str) -> Result<(), JsValue>;
-}
-
-/// Starts the app on the page.
-pub fn start() {
-    std::panic::set_hook(Box::new(|panic| {
-        // Where even the card is missing, the trap that follows is all that can be shown.
-        show_crash(&panic.to_string()).ok();
-    }));
-    wake();
-    mount_to_body(App);
-    ready();
-}
-
-/// On the bench's address, goes where the person stopped, before the router looks.
-fn wake() {
-    let on_bench = window().location().pathname().is_ok_and(|path| path == "/");
-    if let Some(path) = place::wake(now()).filter(|_| on_bench)
-        && let Ok(history) = window().history()
-    {
-        // Refused, the app opens on the bench.
-        history.replace_state_with_url(&JsValue::NULL, "", Some(&path)).ok();
-    }
-}
-
-/// Takes the place of the static shell, and says so to `boot.js` and to whoever measures.
-fn ready() {
-    if let Some(shell) = document().get_element_by_id("shell") {
-        shell.remove();
-    }
-    set_on_page("ready", Some(""));
-    if let Some(performance) = window().performance() {
-        performance.mark("app-ready").ok();
-    }
-}
-
-/// Sets or takes away a `data-` attribute of the page.
-fn set_on_page(name: &str, value: Option<&str>) {
-    let Some(page) = document().document_element() else { return };
-    let name = format!("data-{name}");
-    // The names are ours and fit to be attribute names, so neither is ever refused.
-    match value {
-        Some(value) => page.set_attribute(&name, value).ok(),
-        None => page.remove_attribute(&name).ok(),
-    };
-}
-
 /// The whole app.
 #[component]
-fn App() -> impl IntoView {
+pub fn App(
+    /// The store and what it holds.
+    opened: Opened,
+) -> impl IntoView {
+    provide_context(Bench::new(opened));
     let prefs = Prefs::kept();
     let drafts = Drafts::default();
     provide_context(prefs);
@@ -85,8 +39,8 @@ fn App() -> impl IntoView {
     Keys::provide(own_pad, device_mark().into());
 
     Effect::new(move |_| {
-        set_on_page(
-            "theme",
+        page::set(
+            "data-theme",
             match prefs.theme() {
                 Theme::Auto => None,
                 Theme::Sun => Some("sun"),
@@ -94,7 +48,7 @@ fn App() -> impl IntoView {
             },
         );
     });
-    Effect::new(move |_| set_on_page("busy", drafts.held().then_some("")));
+    Effect::new(move |_| page::set("data-busy", drafts.held().then_some("")));
 
     view! {
         <Icons/>
@@ -113,7 +67,22 @@ fn Around() -> impl IntoView {
     let path = use_location().pathname;
     let in_job = Memo::new(move |_| path.with(|path| path.starts_with("/job/")));
     Effect::new(move |_| path.with(|path| place::note(path, now())));
-    view! { <Show when=move || in_job.get()><Awake/></Show> }
+    view! {
+        <Show when=move || in_job.get()>
+            <Awake/>
+        </Show>
+        <Trouble/>
+    }
+}
+
+/// What is wrong with the store as a whole.
+#[component]
+fn Trouble() -> impl IntoView {
+    let bench = use_bench();
+    let notice = |words: &'static str| {
+        view! { <Notice glyph=Glyph::Warn title="Look here first." words due=true/> }
+    };
+    view! { <div role="alert">{move || bench.trouble().map(notice)}</div> }
 }
 
 /// Keeps the screen lit.
@@ -126,8 +95,8 @@ fn Awake() -> impl IntoView {
 #[component]
 fn Screens() -> impl IntoView {
     view! {
-        <FlatRoutes fallback=|| BenchScreen().into_any()>
-            <Route path=path!("/") view=|| BenchScreen().into_any()/>
+        <FlatRoutes fallback=home>
+            <Route path=path!("/") view=home/>
             <Route path=path!("/first") view=|| FirstScreen().into_any()/>
             <Route path=path!("/new-job") view=|| NewJobScreen().into_any()/>
             <Route path=path!("/job/:id/setup") view=|| by_id(|job| view! { <SetupScreen job/> }.into_any())/>
@@ -139,6 +108,14 @@ fn Screens() -> impl IntoView {
             <Route path=path!("/states") view=|| StatesScreen().into_any()/>
         </FlatRoutes>
     }
+}
+
+/// The bench; before anything was written down, the first opening.
+fn home() -> AnyView {
+    let bench = use_bench();
+    let is_first = Memo::new(move |_| bench.is_empty());
+    (move || if is_first.get() { FirstScreen().into_any() } else { BenchScreen().into_any() })
+        .into_any()
 }
 
 /// Builds a screen anew whenever the address names another job or sheet.

@@ -1,12 +1,15 @@
 //! The app on the screen.
 
 pub mod app;
+pub mod bench;
 pub mod device;
 pub mod draft;
+mod page;
 pub mod parts;
 pub mod pictures;
 pub mod place;
 pub mod prefs;
 pub mod scratch;
 pub mod screens;
+pub mod start;
 pub mod storage;

@@ -1,5 +1,5 @@
 //! Starts the app.
 
 fn main() {
-    shimwright_web::app::start();
+    shimwright_web::start::start();
 }

@@ -2,9 +2,8 @@
 
 use js_sys::{Promise, Reflect};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 #[wasm_bindgen]
 extern "C" {

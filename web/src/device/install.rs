@@ -4,9 +4,8 @@
 use js_sys::Reflect;
 use leptos::ev::Custom;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 /// How the app can be put on this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

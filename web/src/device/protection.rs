@@ -2,9 +2,8 @@
 
 use js_sys::{Promise, Reflect};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::StorageManager;
 
 /// The browser's answer to the wish that it never clears the jobs by itself.

@@ -8,6 +8,7 @@ mod record;
 mod settings;
 mod setup;
 mod sheet;
+mod shut;
 mod states;
 mod tin;
 
@@ -19,5 +20,6 @@ pub use record::RecordScreen;
 pub use settings::SettingsScreen;
 pub use setup::SetupScreen;
 pub use sheet::SheetScreen;
+pub use shut::ShutScreen;
 pub use states::StatesScreen;
 pub use tin::TinScreen;

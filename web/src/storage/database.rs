@@ -3,7 +3,9 @@
 use js_sys::{Array, Function, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{IdbDatabase, IdbKeyRange, IdbOpenDbRequest, IdbRequest, IdbTransaction};
+use web_sys::{
+    IdbDatabase, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction,
+};
 
 use super::{Row, StoreError};
 
@@ -89,6 +91,12 @@ impl Database {
         completed(&transaction).await
     }
 
+    /// How many rows there are.
+    pub(super) async fn count(&self) -> Result<usize, StoreError> {
+        let count = self.reading()?.count().map_err(other)?;
+        Ok(succeeded(&count).await?.as_f64().unwrap_or_default() as usize)
+    }
+
     /// Reads the rows of one book, or of all, in the order of their keys.
     pub(super) async fn rows(&self, book: Option<&str>) -> Result<Vec<Row>, StoreError> {
         let range = match book {
@@ -100,11 +108,7 @@ impl Database {
             }
             None => JsValue::UNDEFINED,
         };
-        let store = self
-            .base
-            .transaction_with_str(ENTRIES)
-            .and_then(|transaction| transaction.object_store(ENTRIES))
-            .map_err(other)?;
+        let store = self.reading()?;
         let keys = store.get_all_keys_with_key(&range).map_err(other)?;
         let lines = store.get_all_with_key(&range).map_err(other)?;
         let lines = succeeded(&lines).await?;
@@ -115,6 +119,11 @@ impl Database {
             .zip(Array::from(&lines).iter())
             .map(|(key, line)| row(&key, &line))
             .collect())
+    }
+
+    fn reading(&self) -> Result<IdbObjectStore, StoreError> {
+        let transaction = self.base.transaction_with_str(ENTRIES).map_err(other)?;
+        transaction.object_store(ENTRIES).map_err(other)
     }
 }
 

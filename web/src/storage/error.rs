@@ -32,7 +32,7 @@ pub enum StoreError {
 
 impl StoreError {
     /// Reads what the browser threw, by its name; engines agree on names, not on texts.
-    pub(super) fn from_thrown(thrown: &JsValue) -> StoreError {
+    pub(crate) fn from_thrown(thrown: &JsValue) -> StoreError {
         let name = match thrown.dyn_ref::<DomException>() {
             Some(exception) => exception.name(),
             None => thrown.as_string().unwrap_or_else(|| "no reason given".to_owned()),

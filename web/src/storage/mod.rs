@@ -61,12 +61,15 @@ impl Store {
     /// [`StoreError::Taken`] where one of the keys is in use; otherwise what the browser gave as
     /// its reason. No row was kept then.
     pub async fn add(&self, rows: &[Row]) -> Result<(), StoreError> {
-        let first = self.connected().await?.add(rows).await;
-        if first != Err(StoreError::Lost) {
-            return first;
-        }
-        self.connection.take();
-        self.connected().await?.add(rows).await
+        self.ask(async |database| database.add(rows).await).await
+    }
+
+    /// How many rows there are.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn count(&self) -> Result<usize, StoreError> {
+        self.ask(async |database| database.count().await).await
     }
 
     /// Every row, in the order of book, counter, device.
@@ -74,7 +77,7 @@ impl Store {
     /// # Errors
     /// What the browser gave as its reason.
     pub async fn all(&self) -> Result<Vec<Row>, StoreError> {
-        self.rows(None).await
+        self.ask(async |database| database.rows(None).await).await
     }
 
     /// The rows of one book, in the order of counter, device.
@@ -82,16 +85,21 @@ impl Store {
     /// # Errors
     /// What the browser gave as its reason.
     pub async fn book(&self, book: &str) -> Result<Vec<Row>, StoreError> {
-        self.rows(Some(book)).await
+        self.ask(async |database| database.rows(Some(book)).await).await
     }
 
-    async fn rows(&self, book: Option<&str>) -> Result<Vec<Row>, StoreError> {
-        let first = self.connected().await?.rows(book).await;
-        if first != Err(StoreError::Lost) {
-            return first;
+    /// Asks the database; once more over a new connection where the old one was lost.
+    async fn ask<T>(
+        &self,
+        question: impl AsyncFn(&Database) -> Result<T, StoreError>,
+    ) -> Result<T, StoreError> {
+        match question(&*self.connected().await?).await {
+            Err(StoreError::Lost) => {
+                self.connection.take();
+                question(&*self.connected().await?).await
+            }
+            answer => answer,
         }
-        self.connection.take();
-        self.connected().await?.rows(book).await
     }
 
     /// The connection, opened again where it was lost: phones end it behind a page's back.

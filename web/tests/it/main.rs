@@ -1,6 +1,8 @@
 //! What needs a browser, in a browser: the store, what may be lost, and the bench over both.
 #![cfg(target_arch = "wasm32")]
 
+mod bench;
+mod draft;
 mod fresh;
 mod storage;
 

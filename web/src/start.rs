@@ -1,0 +1,53 @@
+//! From an empty page to the first screen.
+
+use leptos::prelude::*;
+use wasm_bindgen::prelude::*;
+
+use crate::app::App;
+use crate::bench::Opened;
+use crate::device::now::now;
+use crate::page;
+use crate::parts::Icons;
+use crate::place;
+use crate::screens::ShutScreen;
+
+#[wasm_bindgen]
+extern "C" {
+    /// Shows the crash card of `boot.js`.
+    #[wasm_bindgen(catch, js_name = shimwrightCrash)]
+    fn show_crash(seen: &str) -> Result<(), JsValue>;
+}
+
+/// Starts the app on the page. Until the books are read, what the page came with stands.
+pub fn start() {
+    std::panic::set_hook(Box::new(|panic| {
+        // Where even the card is missing, the trap that follows is all that can be shown.
+        show_crash(&panic.to_string()).ok();
+    }));
+    wasm_bindgen_futures::spawn_local(async {
+        match Opened::read().await {
+            Ok(opened) => {
+                wake();
+                mount_to_body(move || view! { <App opened/> });
+            }
+            Err(why) => mount_to_body(move || {
+                view! {
+                    <Icons/>
+                    <ShutScreen why/>
+                }
+            }),
+        }
+        page::ready();
+    });
+}
+
+/// On the bench's address, goes where the person stopped, before the router looks.
+fn wake() {
+    let on_bench = window().location().pathname().is_ok_and(|path| path == "/");
+    if let Some(path) = place::wake(now()).filter(|_| on_bench)
+        && let Ok(history) = window().history()
+    {
+        // Refused, the app opens on the bench.
+        history.replace_state_with_url(&JsValue::NULL, "", Some(&path)).ok();
+    }
+}
