@@ -94,6 +94,26 @@ impl<'a> Field<'a> {
         self.get(name)?.ok_or_else(missing)
     }
 
+    /// Refuses a field that has no meaning here, so that a slip of spelling is not passed over.
+    ///
+    /// # Errors
+    /// If this is no object, or has a field of another name.
+    pub fn only(&self, names: &[&str]) -> Result<(), FieldError> {
+        for (name, field) in self.named()? {
+            if !names.contains(&name) {
+                return Err(FieldError {
+                    path: field.path,
+                    message: format!(
+                        "found a field that is not known here, expected {}; correct its name or \
+                         leave it out",
+                        names.join(", ")
+                    ),
+                });
+            }
+        }
+        Ok(())
+    }
+
     /// The names and fields of this object.
     ///
     /// # Errors

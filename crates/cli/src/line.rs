@@ -19,6 +19,17 @@ const SHAFT_ANGLE: Decimal = Decimal::from_parts(90, 0, 0, false, 0);
 /// The first field that is missing or has another shape than expected.
 pub fn read_case(line: &Value) -> Result<Case, FieldError> {
     let line = Field::top(line);
+    line.only(&[
+        "case",
+        "gears",
+        "arm",
+        "positions",
+        "checks",
+        "stock",
+        "max_shims_in_pack",
+        "trials",
+        "frozen",
+    ])?;
     let gears = gears(&line.need("gears", "an object with the teeth and radius of the gears")?)?;
     let arm = arm(&line.need("arm", "an object with \"radius\" and \"on\"")?)?;
     let each = |name: &str, expected: &str| line.need(name, expected)?.list();
@@ -28,7 +39,7 @@ pub fn read_case(line: &Value) -> Result<Case, FieldError> {
         .collect::<Result<Vec<_>, _>>()?;
     let checks = each("checks", "a list of checks with their bands")?
         .iter()
-        .map(|field| check(field, &arm))
+        .map(check)
         .collect::<Result<Vec<_>, _>>()?;
     let trials = each("trials", "a list of dry builds, at least one")?
         .iter()
@@ -49,6 +60,14 @@ pub fn read_case(line: &Value) -> Result<Case, FieldError> {
 }
 
 fn gears(field: &Field) -> Result<Gears, FieldError> {
+    field.only(&[
+        "pinion_teeth",
+        "pinion_pitch_radius",
+        "driven",
+        "normal_pressure_angle",
+        "spiral_angle",
+        "shaft_angle",
+    ])?;
     let angle = |name: &str| field.get(name)?.map(|field| field.decimal()).transpose();
     let driven = field.need("driven", "a list of driven gears")?.list()?;
     Ok(Gears {
@@ -56,14 +75,16 @@ fn gears(field: &Field) -> Result<Gears, FieldError> {
         pinion_pitch_radius: field
             .need("pinion_pitch_radius", "the pinion's mean pitch radius, mm")?
             .decimal()?,
-        driven: driven
-            .iter()
-            .map(|gear| Ok(Driven { id: id(gear)?, teeth: teeth(gear, "teeth")? }))
-            .collect::<Result<_, _>>()?,
+        driven: driven.iter().map(driven_gear).collect::<Result<_, _>>()?,
         normal_pressure_angle: angle("normal_pressure_angle")?,
         spiral_angle: angle("spiral_angle")?,
         shaft_angle: angle("shaft_angle")?.unwrap_or(SHAFT_ANGLE),
     })
+}
+
+fn driven_gear(field: &Field) -> Result<Driven, FieldError> {
+    field.only(&["id", "teeth"])?;
+    Ok(Driven { id: id(field)?, teeth: teeth(field, "teeth")? })
 }
 
 fn teeth(field: &Field, name: &str) -> Result<u32, FieldError> {
@@ -75,6 +96,7 @@ fn id(field: &Field) -> Result<String, FieldError> {
 }
 
 fn arm(field: &Field) -> Result<Arm, FieldError> {
+    field.only(&["radius", "on"])?;
     Ok(Arm {
         radius: field.need("radius", "the arm's radius, mm")?.decimal()?,
         on: shaft(&field.need("on", "\"pinion\" or a driven gear")?)?,
@@ -89,6 +111,7 @@ fn shaft(field: &Field) -> Result<Shaft, FieldError> {
 }
 
 fn position(field: &Field, gears: &Gears) -> Result<Position, FieldError> {
+    field.only(&["id", "moves", "mesh_sign", "setting_sign", "family", "open_minutes", "after"])?;
     let moves = field.need("moves", "\"pinion\", a driven gear or another part")?.text()?;
     let sign = |name: &str| field.need(name, "-1, 0 or 1")?.sign();
     Ok(Position {
@@ -106,12 +129,12 @@ fn position(field: &Field, gears: &Gears) -> Result<Position, FieldError> {
     })
 }
 
-fn check(field: &Field, arm: &Arm) -> Result<Check, FieldError> {
+fn check(field: &Field) -> Result<Check, FieldError> {
     let limit = |name: &str| field.need(name, "a limit of the band, mm")?.decimal();
     let optional = |name: &str| field.get(name)?.map(|field| field.decimal()).transpose();
     Ok(Check {
         id: id(field)?,
-        kind: kind(field, arm)?,
+        kind: kind(field)?,
         low: limit("low")?,
         high: limit("high")?,
         aim: optional("aim")?,
@@ -119,11 +142,14 @@ fn check(field: &Field, arm: &Arm) -> Result<Check, FieldError> {
     })
 }
 
-fn kind(field: &Field, arm: &Arm) -> Result<CheckKind, FieldError> {
+fn kind(field: &Field) -> Result<CheckKind, FieldError> {
     const KINDS: &str = "\"depth_gap\", \"backlash\" or \"end_play\"";
     let kind = field.need("kind", KINDS)?;
+    let only =
+        |own: &[&str]| field.only(&[&["id", "kind", "low", "high", "aim", "sigma"], own].concat());
     match kind.text()? {
         "depth_gap" => {
+            only(&["gauge_side"])?;
             let side = field.get("gauge_side")?;
             let from_behind = match side.as_ref().map(Field::text).transpose()? {
                 None | Some("front") => false,
@@ -135,16 +161,12 @@ fn kind(field: &Field, arm: &Arm) -> Result<CheckKind, FieldError> {
             Ok(CheckKind::DepthGap { from_behind })
         }
         "backlash" => {
+            only(&["mesh", "band_radius", "band_on"])?;
             let mesh = field.need("mesh", "the driven gear of this mesh")?.text()?.to_owned();
-            let radius = field.get("band_radius")?.map(|field| field.decimal()).transpose()?;
-            let on = field.get("band_on")?.map(|field| shaft(&field)).transpose()?;
-            let band_at = (radius.is_some() || on.is_some()).then(|| Arm {
-                radius: radius.unwrap_or(arm.radius),
-                on: on.unwrap_or_else(|| arm.on.clone()),
-            });
-            Ok(CheckKind::Backlash { mesh, band_at })
+            Ok(CheckKind::Backlash { mesh, band_at: band_at(field)? })
         }
         "end_play" => {
+            only(&["positions"])?;
             field.need("positions", "a list of the positions that change it")?;
             Ok(CheckKind::EndPlay { positions: texts(field, "positions")? })
         }
@@ -152,7 +174,19 @@ fn kind(field: &Field, arm: &Arm) -> Result<CheckKind, FieldError> {
     }
 }
 
+/// Radius and shaft the band holds at; one without the other is no place.
+fn band_at(field: &Field) -> Result<Option<Arm>, FieldError> {
+    if field.get("band_radius")?.is_none() && field.get("band_on")?.is_none() {
+        return Ok(None);
+    }
+    let radius = field.need("band_radius", "the radius at which the band holds, mm")?.decimal()?;
+    let on =
+        shaft(&field.need("band_on", "the shaft of that radius: \"pinion\" or a driven gear")?)?;
+    Ok(Some(Arm { radius, on }))
+}
+
 fn stock_line(field: &Field) -> Result<StockLine, FieldError> {
+    field.only(&["family", "thickness", "count"])?;
     Ok(StockLine {
         family: field.need("family", "the kind of shim")?.text()?.to_owned(),
         thickness: field.need("thickness", "a thickness, mm")?.decimal()?,
@@ -161,6 +195,7 @@ fn stock_line(field: &Field) -> Result<StockLine, FieldError> {
 }
 
 fn trial(field: &Field, positions: &[Position], checks: &[Check]) -> Result<Trial, FieldError> {
+    field.only(&["packs", "readings"])?;
     let packs = field.need("packs", "an object with a pack for each position")?;
     let readings = field.need("readings", "an object with a series for each check read")?;
     known(&packs, || positions.iter().map(|position| position.id.as_str()))?;

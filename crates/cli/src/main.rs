@@ -2,7 +2,8 @@
 
 use std::ffi::OsString;
 use std::fs::File;
-use std::io::{self, BufReader, BufWriter, Write};
+use std::io::{self, BufReader, Write};
+use std::path::Path;
 use std::process::ExitCode;
 
 const HELP: &str = "\
@@ -19,22 +20,30 @@ Usage: shimwright advise [FILE]
 
 fn main() -> ExitCode {
     let arguments: Vec<OsString> = std::env::args_os().skip(1).collect();
-    let words: Vec<&str> = arguments.iter().filter_map(|word| word.to_str()).collect();
-    let done = match words.as_slice() {
-        ["--help" | "-h" | "help"] => say(HELP),
-        ["--version" | "-V"] => say(&format!("shimwright {}\n", env!("CARGO_PKG_VERSION"))),
-        ["advise"] => shimwright_cli::advise_lines(io::stdin().lock(), writer()),
-        ["advise", file] => match File::open(file) {
-            Ok(open) => shimwright_cli::advise_lines(BufReader::new(open), writer()),
-            Err(reason) => return refuse(&format!("cannot open {file}: {reason}")),
-        },
-        [] => return refuse("no command was given, expected: shimwright advise [FILE]"),
-        ["advise", ..] => {
-            return refuse(&format!("found {} files, expected at most one", words.len() - 1));
+    let command = arguments.first().map(|word| word.to_string_lossy());
+    let done = match (command.as_deref(), arguments.get(1..).unwrap_or_default()) {
+        (Some("--help" | "-h" | "help"), _) => say(HELP),
+        (Some("advise"), [word]) if word == "--help" => say(HELP),
+        (Some("--version" | "-V"), _) => {
+            say(&format!("shimwright {}\n", env!("CARGO_PKG_VERSION")))
         }
-        [other, ..] => {
+        (Some("advise"), []) => {
+            shimwright_cli::advise_lines(io::stdin().lock(), io::stdout().lock())
+        }
+        (Some("advise"), [file]) => match File::open(file) {
+            Ok(open) => shimwright_cli::advise_lines(BufReader::new(open), io::stdout().lock()),
+            Err(reason) => {
+                let file = Path::new(file).display();
+                return refuse(&format!("cannot open {file}: {reason}; give a file of cases"));
+            }
+        },
+        (Some("advise"), files) => {
+            return refuse(&format!("found {} files, expected one at most", files.len()));
+        }
+        (Some(other), _) => {
             return refuse(&format!("found {other:?}, expected advise, --help or --version"));
         }
+        (None, _) => return refuse("found no command, expected shimwright advise [FILE]"),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,
@@ -42,10 +51,6 @@ fn main() -> ExitCode {
         Err(reason) if reason.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(reason) => refuse(&format!("could not read or write: {reason}")),
     }
-}
-
-fn writer() -> impl Write {
-    BufWriter::new(io::stdout().lock())
 }
 
 fn say(text: &str) -> io::Result<()> {

@@ -1,12 +1,18 @@
 //! The questions that can be asked about a case.
 
-use measure::{Band, Decimal};
+use measure::{Band, Decimal, real};
 
-use crate::advice::{Advice, Choice, Prediction, Status};
+use crate::advice::{Advice, Alarm, Choice, Prediction, Status};
 use crate::case::Case;
 use crate::case_error::CaseError;
-use crate::choose::{choice, choose};
+use crate::causes::surprise;
+use crate::choose::{choice, choose, fits};
+use crate::conflict::conflicts;
 use crate::model::Model;
+use crate::{buy, status};
+
+/// Below this the packs are more likely to miss than to land.
+const DOUBTFUL: f64 = 0.5;
 
 /// Which packs to fit next.
 ///
@@ -14,13 +20,38 @@ use crate::model::Model;
 /// [`CaseError`] for a case that makes no sense.
 pub fn advise(case: &Case) -> Result<Advice, CaseError> {
     let model = Model::of(case)?;
+    let as_it_is = || choice(case, &model, model.last.clone());
+    let mut alarms = surprise(case)?.into_iter().collect::<Vec<_>>();
+    alarms.extend(status::alarms(case, &model));
+
+    let need = status::needed(case);
+    if !need.is_empty() {
+        return Ok(Advice { need, ..answer(Status::NeedReading, as_it_is(), alarms) });
+    }
+    if status::all_in_band(case, &model) {
+        return Ok(answer(Status::Done, as_it_is(), alarms));
+    }
     let outcome = choose(case, &model);
-    let status = Status::Fit;
-    let choice = match outcome {
-        Some(outcome) => outcome.choice,
-        None => choice(case, &model, model.last.clone()),
-    };
-    Ok(Advice {
+    let chosen = outcome.map_or_else(as_it_is, |outcome| outcome.choice);
+    if in_band(&model, &chosen) || fits(case, &model) {
+        let mut buy = Vec::new();
+        if chosen.probability < DOUBTFUL {
+            alarms.push(Alarm::Doubtful);
+            buy = buy::one_better(case, &model, chosen.probability);
+        }
+        return Ok(Advice { buy, ..answer(Status::Fit, chosen, alarms) });
+    }
+    let conflicts = conflicts(case, &model);
+    if !conflicts.is_empty() {
+        return Ok(Advice { conflicts, ..answer(Status::Conflict, as_it_is(), alarms) });
+    }
+    let buy = buy::fewest(case, &model);
+    Ok(Advice { buy, ..answer(Status::StockShort, chosen, alarms) })
+}
+
+/// Advice to fit some packs.
+fn answer(status: Status, choice: Choice, alarms: Vec<Alarm>) -> Advice {
+    Advice {
         status,
         packs: choice.packs,
         opens: choice.opens,
@@ -28,10 +59,18 @@ pub fn advise(case: &Case) -> Result<Advice, CaseError> {
         predicted: choice.predicted,
         probability: choice.probability,
         others: Vec::new(),
-        alarms: Vec::new(),
+        alarms,
         buy: Vec::new(),
         conflicts: Vec::new(),
         need: Vec::new(),
+    }
+}
+
+/// Whether some packs put every mean inside its band.
+fn in_band(model: &Model, choice: &Choice) -> bool {
+    choice.predicted.iter().zip(&model.bands).all(|(prediction, band)| {
+        let [low, high] = [band.low(), band.high()].map(real::from_decimal);
+        prediction.is_some_and(|prediction| (low..=high).contains(&prediction.mean))
     })
 }
 

@@ -23,32 +23,42 @@ pub(crate) struct Outcome {
     pub best: f64,
     /// The packs to fit.
     pub choice: Choice,
-    /// For other sets of changed positions, the best they reach and the packs for it.
-    pub others: Vec<Choice>,
 }
 
 /// The packs to fit from the tin; `None` if no packs have a probability worth a name.
 pub(crate) fn choose(case: &Case, model: &Model) -> Option<Outcome> {
     STAGES.into_iter().find_map(|probability| {
-        let wanted = Wanted { probability: NEARLY_BEST * probability, in_band: false };
+        let wanted = Wanted { probability: NEARLY_BEST * probability, in_band: false, free: 0 };
         let outcome = solve(case, model, wanted)?;
         (outcome.best >= probability).then_some(outcome)
     })
 }
 
-/// The packs to fit among those that put every mean inside its band.
-pub(crate) fn choose_in_band(case: &Case, model: &Model) -> Option<Outcome> {
-    solve(case, model, Wanted { probability: 0.0, in_band: true })
+/// Whether some packs from the tin put every mean inside its band.
+pub(crate) fn fits(case: &Case, model: &Model) -> bool {
+    let wanted = Wanted { probability: 0.0, in_band: true, free: 0 };
+    best_probability(case, model, wanted).is_some()
+}
+
+/// The best probability of packs that are wanted; `None` if there are none.
+pub(crate) fn best_probability(case: &Case, model: &Model, wanted: Wanted) -> Option<f64> {
+    let mut search = problem(case, model, wanted);
+    let forest = search.forest();
+    let frontier = whole_frontier(&mut search, &forest)?;
+    Some(likeliest(&frontier))
 }
 
 fn solve(case: &Case, model: &Model, wanted: Wanted) -> Option<Outcome> {
     let mut search = problem(case, model, wanted);
     let forest = search.forest();
     let frontier = whole_frontier(&mut search, &forest)?;
-    let likeliest = |entries: &[Entry]| entries.iter().map(|e| e.probability).fold(0.0, f64::max);
-    let best = likeliest(&frontier);
     let choice = choose_from(case, model, &mut search, &forest, &frontier, wanted)?;
-    Some(Outcome { best, choice, others: Vec::new() })
+    Some(Outcome { best: likeliest(&frontier), choice })
+}
+
+/// The highest probability on a frontier.
+fn likeliest(frontier: &[Entry]) -> f64 {
+    frontier.iter().map(|entry| entry.probability).fold(0.0, f64::max)
 }
 
 /// What all positions together can reach; `None` for nothing.
@@ -77,8 +87,7 @@ fn choose_from(
     frontier: &[Entry],
     wanted: Wanted,
 ) -> Option<Choice> {
-    let best = frontier.iter().map(|entry| entry.probability).fold(0.0, f64::max);
-    let probability = NEARLY_BEST * best * HAIR;
+    let probability = NEARLY_BEST * likeliest(frontier) * HAIR;
     let likely = || frontier.iter().filter(|entry| entry.probability >= probability);
     let cost = |entry: &Entry| (minutes(case, entry.changed), entry.shims);
     let least = likely().map(cost).min()?;

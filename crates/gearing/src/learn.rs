@@ -20,7 +20,7 @@ const LASH_REPEAT: f64 = 0.008;
 /// The same for depth and end play, mm.
 const OTHER_REPEAT: f64 = 0.005;
 /// Standard uncertainty of a gauge with 0.01 mm steps: step/√12.
-const DEFAULT_GAUGE: f64 = 0.01 / 3.464_101_615_137_754_6;
+pub(crate) const DEFAULT_GAUGE: f64 = 0.01 / 3.464_101_615_137_754_6;
 
 /// What the trials teach about each check; `None` for a check that was never read.
 ///

@@ -38,12 +38,6 @@ impl Model {
         })
     }
 
-    /// The readings to expect with these packs.
-    pub fn predict(&self, packs: &[Vec<Decimal>]) -> Vec<Option<Prediction>> {
-        let (change, changed) = self.change(packs);
-        self.predict_change(&change, changed)
-    }
-
     /// The readings to expect with these changes of the packs.
     pub fn predict_change(&self, change: &[f64], changed: u16) -> Vec<Option<Prediction>> {
         let predict = |(model, band): (&Option<ReadingModel>, &Band)| {

@@ -10,6 +10,12 @@ use crate::reading_model::{ReadingModel, bit};
 use crate::search::{Candidate, Place, Search, Stock, Target};
 use crate::shelf::{Shelf, Totals};
 
+/// The step in which shims to buy are looked for, mm.
+const FINE_STEP: Decimal = Decimal::from_parts(1, 0, 0, false, 2);
+
+/// Thicker than any shim that is looked for, mm.
+const THICK: f64 = 3.0;
+
 /// What a search is to find.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Wanted {
@@ -17,6 +23,8 @@ pub(crate) struct Wanted {
     pub probability: f64,
     /// Only packs with every mean inside its band.
     pub in_band: bool,
+    /// Positions whose pack may have any thickness, whatever is in the tin.
+    pub free: u16,
 }
 
 /// The shims of some positions of one family.
@@ -27,9 +35,9 @@ struct Group {
 
 /// A search for packs of a case; every pack that meets what is wanted is in it.
 pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Search<'a> {
-    let groups = groups(case, model);
+    let groups = groups(case, model, wanted.free);
     let mut targets = targets(case, model);
-    let mut spans = spans(case, model, &groups);
+    let mut spans = spans(case, model, &groups, wanted.free);
     set_floors(&mut targets, wanted, &spans);
     narrow(&targets, &mut spans);
     set_floors(&mut targets, wanted, &spans);
@@ -39,7 +47,6 @@ pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Sear
     let mut places: Vec<Option<Place>> = case.positions.iter().map(|_| None).collect();
     let mut stocks = Vec::with_capacity(groups.len());
     for group in groups {
-        let frozen = |&position: &usize| is_frozen(case, position);
         let step = group.shelf.step_mm();
         let last_total = |position: usize| {
             let pack = model.last.get(position).map_or(&[][..], Vec::as_slice);
@@ -62,10 +69,15 @@ pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Sear
             let unchanged =
                 Candidate { total: before, change: 0.0, changed: false, shims: last.len() };
             let mut candidates = vec![unchanged];
-            if !frozen(&position) {
-                let [low, high] = bounds(position);
-                let low = low.floor().max(0.0) as usize;
-                let high = high.ceil().max(0.0) as usize;
+            let [low, high] = bounds(position);
+            let low = low.floor().max(0.0) as usize;
+            let high = high.ceil().max(0.0) as usize;
+            if wanted.free & bit(position) != 0 {
+                candidates.extend((low..=high).map(|total| {
+                    let change = (total as f64 - before as f64) * step;
+                    Candidate { total, change, changed: true, shims: 1 }
+                }));
+            } else if !is_frozen(case, position) {
                 for (total, fewest) in totals.between(low, high) {
                     let mut shims = Some(fewest);
                     if total == before {
@@ -100,34 +112,35 @@ fn is_frozen(case: &Case, position: usize) -> bool {
     case.positions.get(position).is_some_and(|position| case.frozen.contains(&position.id))
 }
 
-/// Positions that draw on one family together; a frozen position keeps its shims to itself.
-fn groups(case: &Case, model: &Model) -> Vec<Group> {
+/// Positions that draw on one family together; a frozen position keeps its shims to itself, a free
+/// one has a shelf of fine steps to itself.
+fn groups(case: &Case, model: &Model, free: u16) -> Vec<Group> {
     let mut groups: Vec<Group> = Vec::new();
-    let mut done: Vec<usize> = Vec::new();
-    let family = |position: usize| case.positions.get(position).map(|p| p.family.as_str());
-    let in_case = |members: &[usize]| -> Vec<(Decimal, usize)> {
-        let packs = members.iter().filter_map(|&position| model.last.get(position));
-        packs.flatten().map(|&thickness| (thickness, 1)).collect()
-    };
-    for position in 0..case.positions.len() {
-        if done.contains(&position) {
+    let mut done: u16 = 0;
+    for (position, of) in case.positions.iter().enumerate() {
+        if done & bit(position) != 0 {
             continue;
         }
-        let frozen = is_frozen(case, position);
+        let apart = |other: usize| is_frozen(case, other) || free & bit(other) != 0;
+        let family =
+            |other: &usize| case.positions.get(*other).is_some_and(|p| p.family == of.family);
         let members: Vec<usize> = (position..case.positions.len())
             .filter(|&other| {
-                other == position
-                    || (!frozen && !is_frozen(case, other) && family(other) == family(position))
+                other == position || (!apart(position) && !apart(other) && family(&other))
             })
             .collect();
-        let tin = case
-            .stock
-            .iter()
-            .filter(|line| !frozen && Some(line.family.as_str()) == family(position));
+        done |= members.iter().fold(0, |mask, &member| mask | bit(member));
+        // What a pack gives up goes back to all of its family.
+        let frozen = is_frozen(case, position);
+        let givers = (0..case.positions.len()).filter(|&other| {
+            if frozen { other == position } else { family(&other) && !is_frozen(case, other) }
+        });
+        let packs = givers.filter_map(|other| model.last.get(other)).flatten();
+        let in_case = packs.map(|&thickness| (thickness, 1));
+        let tin = case.stock.iter().filter(|line| !frozen && line.family == of.family);
         let tin = tin.map(|line| (line.thickness, usize::try_from(line.count).unwrap_or(0)));
-        let shelf = Shelf::new(in_case(&members).into_iter().chain(tin));
-        done.extend(&members);
-        groups.push(Group { members, shelf });
+        let fine = (free & bit(position) != 0).then_some((FINE_STEP, 1));
+        groups.push(Group { members, shelf: Shelf::new(in_case.chain(tin).chain(fine)) });
     }
     groups
 }
@@ -162,13 +175,15 @@ fn targets<'a>(case: &Case, model: &'a Model) -> Vec<Target<'a>> {
 }
 
 /// How far each position's pack can change, mm.
-fn spans(case: &Case, model: &Model, groups: &[Group]) -> Vec<[f64; 2]> {
+fn spans(case: &Case, model: &Model, groups: &[Group], free: u16) -> Vec<[f64; 2]> {
     let mut spans = vec![[0.0; 2]; case.positions.len()];
     for group in groups {
         let highest = group.shelf.highest(case.max_shims) as f64 * group.shelf.step_mm();
         for &position in group.members.iter().filter(|&&position| !is_frozen(case, position)) {
             let last = model.last.get(position).map_or(Decimal::ZERO, |pack| pack.iter().sum());
             let last = real::from_decimal(last);
+            // A shim to buy comes on top of what is there.
+            let highest = if free & bit(position) != 0 { highest + THICK } else { highest };
             if let Some(span) = spans.get_mut(position) {
                 *span = [-last, (highest - last).max(0.0)];
             }
