@@ -1,1 +1,70 @@
-//! Unit sheets, the shim tin, the job log and its fold.
+//! Unit sheets, the shim tin, jobs: their books, the fold, and what every screen must be told.
+//!
+//! A [`Book`] is an append-only set of [`Entry`]s, each a past-tense [`Fact`]. [`Sheet`], [`Tin`]
+//! and [`Job`] are folded from a book; everything a screen shows ([`setup()`], [`preview()`],
+//! [`record()`] …) is worked out from those three and never stored.
+//!
+//! This crate knows no browser, clock, randomness, file or network: times and ids come in as
+//! arguments.
+
+mod admission;
+mod advice;
+mod alarm;
+mod bench;
+mod book;
+mod case;
+mod check;
+mod clock;
+pub mod demo;
+mod entry;
+mod fact;
+mod field;
+mod figure;
+mod fit;
+mod job;
+mod next_act;
+mod position;
+mod preview;
+mod reading;
+mod record;
+mod refusal;
+mod sentence;
+mod setup;
+mod sheet;
+mod slopes;
+mod stale;
+mod state;
+mod tin;
+mod trials;
+mod type_in;
+mod undo;
+mod what_if;
+mod wire;
+
+pub use advice::{AdviceStatus, AdviceView, PackAct, PackView, ShimView};
+pub use alarm::{AlarmView, CauseView};
+pub use bench::{BenchCard, bench_card};
+pub use book::Book;
+pub use check::{ArmShaft, Check};
+pub use clock::{date, day_number, hour_minute};
+pub use entry::{BookId, Entry, Kept, Stamp};
+pub use fact::{Counted, Fact, FieldValue, FittedShim};
+pub use field::{FIELDS, Field, FieldFacts, Group, Kind};
+pub use figure::{Figure, Shown, figure};
+pub use fit::{fit, record_found};
+pub use job::{Job, PackFit, Reading};
+pub use next_act::{NextAct, Stage, StageState, next_act, stages};
+pub use position::{Position, Slot};
+pub use preview::{Dock, Preview, Stop, preview};
+pub use reading::Judged;
+pub use record::{Record, RecordCheck, RecordPack, record};
+pub use refusal::Refusal;
+pub use setup::{CheckView, Gate, Predicted, SetUp, setup};
+pub use sheet::{Missing, Sheet, ToDo};
+pub use slopes::expected_slopes;
+pub use state::CheckState;
+pub use tin::{NewShim, Shim, Tin, TinRow};
+pub use trials::{TrialPoint, TrialsView};
+pub use type_in::{Doubt, FieldRefusal, doubt, read_fields, shim_doubt, type_in};
+pub use undo::undo;
+pub use what_if::{WhatIf, what_if};

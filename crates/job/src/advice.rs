@@ -1,0 +1,374 @@
+//! The "Fit next" card.
+
+use gearing::advice::{Advice, Status};
+use measure::{Decimal, Mark, show};
+
+use crate::case::{Blocked, Bridge};
+use crate::setup::predicted;
+use crate::{
+    AlarmView, Check, CheckState, CheckView, FittedShim, Job, PackFit, Position, Predicted, Sheet,
+    Shown, Slot, Tin, alarm, figure::Figure, figure::figure, sheet::listed,
+};
+
+/// What to do with the packs. Lengths are mm.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct AdviceView {
+    /// What kind of answer it is.
+    pub status: AdviceStatus,
+    /// "Fit next: B2", or what is in the way, or what to read.
+    pub headline: String,
+    /// A sentence more, where there is one.
+    pub says: String,
+    /// Number of the next trial, from 1.
+    pub trial: usize,
+    /// Every pack the unit has, in the order of work.
+    pub packs: Vec<PackView>,
+    /// What each gauge will read with these packs.
+    pub predicted: Vec<Predicted>,
+    /// Checks that must be read again when the packs are changed.
+    pub reopens: Vec<Check>,
+    /// The same in a sentence: "Reopens: forward lash only."
+    pub reopens_says: String,
+    /// Labour, minutes (common practice, no source).
+    pub minutes: u32,
+    /// Probability that every check reads in band at the next build.
+    pub probability: Option<f64>,
+    /// Shims to buy or borrow, a sentence each.
+    pub buy: Vec<String>,
+    /// Checks that no thickness brings into band together, a sentence each.
+    pub conflicts: Vec<String>,
+    /// Things to look at before going on, a sentence each.
+    pub look: Vec<String>,
+    /// Reading and prediction disagree: shown instead of the advice.
+    pub alarm: Option<AlarmView>,
+    /// Checks to read, in order.
+    pub read: Vec<Check>,
+}
+
+/// Kinds of answer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum AdviceStatus {
+    /// The sheet lacks fields that a check needs.
+    #[default]
+    SheetIncomplete,
+    /// Packs that lie in the case are not written down.
+    PacksUnknown,
+    /// Checks must be read, or read again, first.
+    ReadFirst,
+    /// Every check is in band.
+    Done,
+    /// Here are packs to fit.
+    Fit,
+    /// No thicknesses bring every check into band.
+    Conflict,
+    /// No pack from the tin does.
+    StockShort,
+    /// The engine does not take what is written down.
+    CannotSay,
+}
+
+/// What to do with one pack.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PackView {
+    /// Which.
+    pub slot: Slot,
+    /// Where it lies.
+    pub position: &'static Position,
+    /// Keep it or change it.
+    pub act: PackAct,
+    /// Thickness now; zero while it is not known.
+    pub now: Decimal,
+    /// Thickness advised: the same as now where it is kept.
+    pub total: Decimal,
+    /// The shims of the advised pack, thin ones inside.
+    pub shims: Vec<ShimView>,
+    /// Shims to take out.
+    pub take_out: Vec<Decimal>,
+    /// Shims to put in.
+    pub put_in: Vec<Decimal>,
+    /// "Take out 0.301 + 0.301. Put in 0.498 + 0.199, both in the tin."
+    pub says: String,
+    /// State of the check that it sets.
+    pub state: CheckState,
+}
+
+/// Keep a pack or change it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PackAct {
+    /// Leave it.
+    Keep,
+    /// Fit the advised one.
+    Fit,
+    /// It is not written down what lies there.
+    Unknown,
+}
+
+/// A shim of an advised pack.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShimView {
+    /// The shim, ready for [`crate::fit`].
+    pub shim: FittedShim,
+    /// Net thickness.
+    pub net: Decimal,
+    /// It lies in this pack now.
+    pub in_case: bool,
+    /// Which of its like this one is, and how many there are: "1 of 4"; "in the case".
+    pub count: String,
+}
+
+pub(crate) fn view(
+    job: &Job,
+    sheet: &Sheet,
+    tin: &Tin,
+    bridge: &Result<Bridge, Blocked>,
+    checks: &[CheckView],
+    shown: Shown,
+) -> AdviceView {
+    let blank = AdviceView {
+        trial: crate::case::builds(job).len() + 1,
+        packs: kept(job, sheet, checks),
+        ..AdviceView::default()
+    };
+    let bridge = match bridge {
+        Ok(bridge) => bridge,
+        Err(blocked) => return blocked_view(blank, blocked),
+    };
+    match gearing::advise(&bridge.case) {
+        Ok(advice) => answer(blank, job, tin, bridge, &advice, checks, shown),
+        Err(error) => AdviceView {
+            status: AdviceStatus::CannotSay,
+            headline: "No advice".to_owned(),
+            says: format!("{error}."),
+            ..blank
+        },
+    }
+}
+
+fn blocked_view(blank: AdviceView, blocked: &Blocked) -> AdviceView {
+    let (status, headline) = match blocked {
+        Blocked::Sheet(_) | Blocked::Arm => (AdviceStatus::SheetIncomplete, "Sheet first"),
+        Blocked::Packs(_) => (AdviceStatus::PacksUnknown, "Packs first"),
+    };
+    AdviceView { status, headline: headline.to_owned(), says: blocked.sentence(), ..blank }
+}
+
+fn answer(
+    blank: AdviceView,
+    job: &Job,
+    tin: &Tin,
+    bridge: &Bridge,
+    advice: &Advice,
+    checks: &[CheckView],
+    shown: Shown,
+) -> AdviceView {
+    let unread: Vec<Check> = checks
+        .iter()
+        .filter(|view| bridge.checks.contains(&view.check))
+        .filter(|view| matches!(view.state, CheckState::Open | CheckState::Stale { .. }))
+        .map(|view| view.check)
+        .collect();
+    let again: Vec<Check> = checks
+        .iter()
+        .filter(|view| matches!(view.state, CheckState::NearLimit | CheckState::TightSpot))
+        .map(|view| view.check)
+        .collect();
+    let alarm = alarm::view(bridge, advice, checks, shown);
+    let status = match advice.status {
+        Status::NeedReading => AdviceStatus::ReadFirst,
+        _ if !unread.is_empty() && advice.opens.is_empty() => AdviceStatus::ReadFirst,
+        Status::Done if !again.is_empty() => AdviceStatus::ReadFirst,
+        Status::Done => AdviceStatus::Done,
+        Status::Conflict => AdviceStatus::Conflict,
+        Status::StockShort => AdviceStatus::StockShort,
+        Status::Fit if advice.opens.is_empty() && !again.is_empty() => AdviceStatus::ReadFirst,
+        Status::Fit => AdviceStatus::Fit,
+    };
+    let read = if unread.is_empty() { again } else { unread };
+    let changes = matches!(status, AdviceStatus::Fit | AdviceStatus::StockShort);
+    let mut packs = blank.packs.clone();
+    if changes {
+        for pack in &mut packs {
+            change(pack, job, tin, bridge, advice, shown);
+        }
+    }
+    let changed: Vec<&str> =
+        packs.iter().filter(|pack| pack.act == PackAct::Fit).map(|pack| pack.slot.tag()).collect();
+    let reopens = reopens(&packs);
+    AdviceView {
+        status,
+        headline: headline(status, &changed, &read),
+        says: String::new(),
+        predicted: predictions(bridge, advice, checks, shown),
+        reopens_says: reopens_says(&reopens),
+        reopens,
+        minutes: advice.minutes,
+        probability: Some(advice.probability),
+        buy: advice.buy.iter().map(|line| alarm::buy_says(line, shown)).collect(),
+        conflicts: advice
+            .conflicts
+            .iter()
+            .map(|conflict| alarm::conflict_says(conflict, bridge, shown))
+            .collect(),
+        look: alarm::look(bridge, advice),
+        alarm,
+        read,
+        packs,
+        ..blank
+    }
+}
+
+fn headline(status: AdviceStatus, changed: &[&str], read: &[Check]) -> String {
+    match status {
+        AdviceStatus::Fit => format!("Fit next: {}", listed(changed)),
+        AdviceStatus::StockShort => "The tin cannot do it".to_owned(),
+        AdviceStatus::Conflict => "No shim can do it".to_owned(),
+        AdviceStatus::Done => "Leave the packs".to_owned(),
+        AdviceStatus::ReadFirst => {
+            let names: Vec<&str> = read.iter().map(|check| check.short()).collect();
+            format!("Read {} first", listed(&names))
+        }
+        AdviceStatus::SheetIncomplete | AdviceStatus::PacksUnknown | AdviceStatus::CannotSay => {
+            "No advice".to_owned()
+        }
+    }
+}
+
+/// Every pack of the unit, kept as it lies.
+fn kept(job: &Job, sheet: &Sheet, checks: &[CheckView]) -> Vec<PackView> {
+    let of_position = |position: &'static Position| {
+        let fit = job.pack(position.slot);
+        let own = checks.iter().find(|view| view.check == position.slot.check());
+        let now = fit.map(PackFit::total).unwrap_or_default();
+        let shims = fit.map(|fit| fit.shims.clone()).unwrap_or_default();
+        let act = if fit.is_some() { PackAct::Keep } else { PackAct::Unknown };
+        PackView {
+            slot: position.slot,
+            position,
+            act,
+            now,
+            total: now,
+            shims: shims.into_iter().map(in_case).collect(),
+            take_out: Vec::new(),
+            put_in: Vec::new(),
+            says: match act {
+                PackAct::Unknown => "Measure the pack that lies here.".to_owned(),
+                PackAct::Keep | PackAct::Fit => String::new(),
+            },
+            state: own.map_or(CheckState::NoBand, |view| view.state.clone()),
+        }
+    };
+    sheet.positions().into_iter().map(of_position).collect()
+}
+
+/// Turns a pack that is kept into the one advised, where they differ.
+fn change(
+    pack: &mut PackView,
+    job: &Job,
+    tin: &Tin,
+    bridge: &Bridge,
+    advice: &Advice,
+    shown: Shown,
+) {
+    let Some(place) = bridge.place_of(pack.slot) else { return };
+    let (true, Some(nets)) = (advice.opens.contains(&place), advice.packs.get(place)) else {
+        return;
+    };
+    let lies = job.pack(pack.slot).map(|fit| fit.shims.clone()).unwrap_or_default();
+    let family = pack.position.family;
+    let mut left = lies;
+    let mut taken: Vec<(String, u32)> = Vec::new();
+    pack.shims = nets
+        .iter()
+        .map(|net| {
+            if let Some(index) = left.iter().position(|shim| shim.net() == *net) {
+                return in_case(left.remove(index));
+            }
+            from_tin(tin, family, *net, &mut taken)
+        })
+        .collect();
+    pack.act = PackAct::Fit;
+    pack.total = nets.iter().sum();
+    pack.take_out = left.iter().map(FittedShim::net).collect();
+    pack.put_in = pack.shims.iter().filter(|shim| !shim.in_case).map(|shim| shim.net).collect();
+    pack.says = change_says(&pack.take_out, &pack.put_in, shown);
+}
+
+fn in_case(shim: FittedShim) -> ShimView {
+    ShimView { net: shim.net(), shim, in_case: true, count: "in the case".to_owned() }
+}
+
+/// The next shim of that thickness from the tin; `taken` counts what this pack has had.
+fn from_tin(tin: &Tin, family: &str, net: Decimal, taken: &mut Vec<(String, u32)>) -> ShimView {
+    let had = |id: &str, taken: &[(String, u32)]| {
+        taken.iter().find(|(shim, _)| shim == id).map_or(0, |(_, count)| *count)
+    };
+    let before: u32 =
+        tin.offered(family, net).map(|shim| had(&shim.id, taken)).fold(0, u32::saturating_add);
+    let shim = tin.offered(family, net).find(|shim| shim.left() > had(&shim.id, taken));
+    let id = shim.map(|shim| shim.id.clone()).unwrap_or_default();
+    match taken.iter_mut().find(|(shim, _)| *shim == id) {
+        Some((_, count)) => *count += 1,
+        None => taken.push((id.clone(), 1)),
+    }
+    ShimView {
+        shim: FittedShim::FromTin { shim: id, net },
+        net,
+        in_case: false,
+        count: format!("{} of {}", before + 1, tin.in_stock(family, net)),
+    }
+}
+
+fn change_says(out: &[Decimal], put: &[Decimal], shown: Shown) -> String {
+    let sum = |nets: &[Decimal]| {
+        let each: Vec<String> = nets.iter().map(|net| figure(*net, Figure::Shim, shown)).collect();
+        each.join(" + ")
+    };
+    let mut says = String::new();
+    if !out.is_empty() {
+        says = format!("Take out {}.", sum(out));
+    }
+    if !put.is_empty() {
+        let all = match put.len() {
+            1 => "",
+            2 => "both ",
+            _ => "all ",
+        };
+        let gap = if says.is_empty() { "" } else { " " };
+        says += &format!("{gap}Put in {}, {all}in the tin.", sum(put));
+    }
+    says
+}
+
+fn reopens(packs: &[PackView]) -> Vec<Check> {
+    let changed = || packs.iter().filter(|pack| pack.act == PackAct::Fit);
+    let is_reread = |check: &Check| changed().any(|pack| pack.position.rereads.contains(check));
+    Check::ALL.into_iter().filter(is_reread).collect()
+}
+
+fn reopens_says(reopens: &[Check]) -> String {
+    let names: Vec<&str> = reopens.iter().map(|check| check.short()).collect();
+    match names.as_slice() {
+        [] => String::new(),
+        [one] => format!("Reopens: {one} only."),
+        _ => format!("Reopens: {}.", listed(&names)),
+    }
+}
+
+fn predictions(
+    bridge: &Bridge,
+    advice: &Advice,
+    checks: &[CheckView],
+    shown: Shown,
+) -> Vec<Predicted> {
+    let of_check = |(check, prediction): (&Check, &Option<_>)| {
+        let view = checks.iter().find(|view| view.check == *check)?;
+        Some(predicted(*check, prediction.as_ref()?, view.band, shown))
+    };
+    bridge.checks.iter().zip(&advice.predicted).filter_map(of_check).collect()
+}
+
+/// A probability in words a person uses: "98 of 100".
+pub(crate) fn chance(probability: f64) -> String {
+    let hundred = measure::real::to_decimal(probability * 100.0, 0).unwrap_or_default();
+    format!("{} of 100", show(hundred, 0, Mark::Point))
+}

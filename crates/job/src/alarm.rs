@@ -1,0 +1,176 @@
+//! What to look at before going on: alarms, conflicts, shims to buy.
+
+use gearing::advice::{Advice, Alarm, Cause, CauseKind, Conflict};
+use gearing::case::StockLine;
+use measure::{Decimal, real};
+
+use crate::advice::chance;
+use crate::case::Bridge;
+use crate::reading::length;
+use crate::{
+    Check, CheckView, Predicted, Shown, Slot, figure::Figure, figure::figure, sheet::listed,
+};
+
+/// Reading and prediction disagree. Lengths are mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AlarmView {
+    /// The check that is farthest off.
+    pub check: Check,
+    /// What was predicted.
+    pub predicted: Option<Predicted>,
+    /// What was read.
+    pub read: Option<Decimal>,
+    /// "Leave the shims alone. The lash fell 0.13 further than the packs explain. …"
+    pub says: String,
+    /// What may have happened, likeliest first.
+    pub causes: Vec<CauseView>,
+}
+
+/// What may have happened.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CauseView {
+    /// What, and what to look at first.
+    pub says: String,
+    /// Its share among all causes tried.
+    pub share: f64,
+}
+
+/// How many causes are shown at most.
+const CAUSES: usize = 4;
+/// A cause less likely than this is not shown.
+const LEAST_SHARE: f64 = 0.01;
+
+pub(crate) fn view(
+    bridge: &Bridge,
+    advice: &Advice,
+    checks: &[CheckView],
+    shown: Shown,
+) -> Option<AlarmView> {
+    let (off, causes) = advice.alarms.iter().find_map(|alarm| match alarm {
+        Alarm::Surprise { off, causes } => Some((off, causes)),
+        _ => None,
+    })?;
+    let far = |off: &Option<f64>| off.map_or(0.0, f64::abs);
+    let (check, _) =
+        bridge.checks.iter().zip(off).max_by(|(_, a), (_, b)| far(a).total_cmp(&far(b)))?;
+    let view = checks.iter().find(|view| view.check == *check)?;
+    let predicted = view.predicted.clone();
+    let read = view.judged.as_ref().map(|judged| judged.mean);
+    let further = predicted.as_ref().zip(read).map(|(predicted, read)| {
+        let off = read - predicted.mean;
+        let way = if off < Decimal::ZERO { "less" } else { "more" };
+        format!(
+            "{} reads {} {way} than the packs explain. ",
+            check.name(),
+            figure(off.abs(), Figure::Reading, shown)
+        )
+    });
+    let says =
+        format!("Leave the shims alone. {}Check in this order:", further.unwrap_or_default());
+    let causes = causes
+        .iter()
+        .filter(|cause| cause.kind != CauseKind::AsPlanned && cause.share >= LEAST_SHARE)
+        .take(CAUSES)
+        .map(|cause| CauseView { says: cause_says(cause, bridge, shown), share: cause.share })
+        .collect();
+    Some(AlarmView { check: *check, predicted, read, says, causes })
+}
+
+fn cause_says(cause: &Cause, bridge: &Bridge, shown: Shown) -> String {
+    let tag =
+        |place: usize| bridge.positions.get(place).map_or("?", |position| position.slot.tag());
+    let name = |place: usize| bridge.checks.get(place).map_or("?", |check| check.short());
+    match &cause.kind {
+        CauseKind::AsPlanned => "Nothing: chance. Read again.".to_owned(),
+        CauseKind::OtherSign { position } => format!(
+            "{0} pushes the other way. Look where the pack lies, then correct {0} on the sheet.",
+            tag(*position)
+        ),
+        CauseKind::Swapped { first, second } => format!(
+            "Packs {} and {} swapped. Take both out and measure them.",
+            tag(*first),
+            tag(*second)
+        ),
+        CauseKind::NotChanged { position } => {
+            format!("{} not changed. Take the pack out and measure it.", tag(*position))
+        }
+        CauseKind::ShimMissing { position, thickness } => format!(
+            "A shim of {} is missing at {}. Look whether it stuck to the old race.",
+            figure(*thickness, Figure::Shim, shown),
+            tag(*position)
+        ),
+        CauseKind::NotSeated { position } => format!(
+            "{}: race off its seat, or dirt under it. It acts as extra shim. Try the thin feeler \
+             at 4 places.",
+            tag(*position)
+        ),
+        CauseKind::Slip { check, factor } => format!(
+            "{} written {} times too {}: unit or decimal slip. Read the gauge again.",
+            name(*check),
+            times(*factor),
+            if *factor < 1.0 { "small" } else { "large" }
+        ),
+        CauseKind::OtherShaft { .. } => {
+            "Another arm or shaft than stated. Measure the arm and see which shaft it is on."
+                .to_owned()
+        }
+    }
+}
+
+/// "25.4": the factor, or one over it.
+fn times(factor: f64) -> String {
+    let factor = if factor < 1.0 { 1.0 / factor } else { factor };
+    real::to_decimal(factor, 2).unwrap_or_default().normalize().to_string()
+}
+
+pub(crate) fn look(bridge: &Bridge, advice: &Advice) -> Vec<String> {
+    let name = |place: usize| bridge.checks.get(place).map_or("?", |check| check.name());
+    advice
+        .alarms
+        .iter()
+        .filter_map(|alarm| match alarm {
+            Alarm::ReadAgain { check } => {
+                Some(format!("{} is too near the limit to be sure: read again.", name(*check)))
+            }
+            Alarm::TightSpot { check } => Some(format!(
+                "{} has a tight spot below the band: look for runout or a cocked race.",
+                name(*check)
+            )),
+            Alarm::Doubtful => Some(format!(
+                "All in band only in {} cases. Read again first, or find other sizes.",
+                chance(advice.probability)
+            )),
+            Alarm::Surprise { .. } => None,
+        })
+        .collect()
+}
+
+pub(crate) fn buy_says(line: &StockLine, shown: Shown) -> String {
+    let size = figure(line.thickness, Figure::Shim, shown);
+    let tags: Vec<&str> = Slot::ALL
+        .into_iter()
+        .filter(|slot| slot.positions().any(|position| position.family == line.family))
+        .map(Slot::tag)
+        .collect();
+    format!("Buy or borrow {} of {size} {} for {}.", line.count, shown.unit, listed(&tags))
+}
+
+pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) -> String {
+    let names: Vec<&str> = conflict
+        .checks
+        .iter()
+        .filter_map(|place| bridge.checks.get(*place))
+        .map(|check| check.short())
+        .collect();
+    let excess = figure(length(conflict.excess), Figure::Reading, shown);
+    let mut says = format!(
+        "{} cannot be in band together: {excess} {} too much. Look for a wrong part, a wrong way \
+         or a wrong limit.",
+        listed(&names),
+        shown.unit
+    );
+    if let Some(first) = says.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    says
+}

@@ -1,0 +1,244 @@
+//! From sheet, tin and job to a case for the set-up engine.
+
+use std::collections::BTreeMap;
+
+use gearing::advice::Prediction;
+use gearing::case::{Arm, Case, CheckKind, Trial};
+use measure::{Decimal, real, round};
+
+use crate::reading::step;
+use crate::{Check, Field, Job, Missing, Position, Reading, Sheet, Slot, Tin, sheet::listed};
+
+/// Most shims in a pack (common practice, no source).
+const MAX_SHIMS: usize = 4;
+
+/// A case, and what its positions and checks stand for.
+#[derive(Clone, Debug)]
+pub(crate) struct Bridge {
+    pub case: Case,
+    pub positions: Vec<&'static Position>,
+    pub checks: Vec<Check>,
+}
+
+/// Why there is no case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Blocked {
+    /// The sheet lacks fields.
+    Sheet(Vec<Missing>),
+    /// The packs that lie here are not written down.
+    Packs(Vec<Slot>),
+    /// The arm is on the propshaft and the two gears turn it differently.
+    Arm,
+}
+
+/// The packs between two changes, and what was read on them.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Build<'a> {
+    /// The packs; a place is missing while its pack is not known.
+    pub packs: BTreeMap<Slot, Vec<Decimal>>,
+    /// The last series of each check.
+    pub readings: BTreeMap<Check, &'a Reading>,
+}
+
+/// The builds of a job, oldest first; the last is what lies in the case now.
+pub(crate) fn builds(job: &Job) -> Vec<Build<'_>> {
+    let mut build = Build::default();
+    for (slot, fit) in &job.found {
+        build.packs.insert(*slot, fit.nets());
+    }
+    let (mut done, mut fits) = (Vec::new(), job.fits.iter().peekable());
+    let mut readings = job.readings.iter().peekable();
+    loop {
+        let next_fit = fits.peek().map_or(usize::MAX, |fit| fit.order);
+        if let Some(reading) = readings.next_if(|reading| reading.order < next_fit) {
+            build.readings.insert(reading.check, reading);
+        } else if let Some(fit) = fits.next() {
+            if !build.readings.is_empty() {
+                let packs = build.packs.clone();
+                done.push(std::mem::replace(&mut build, Build { packs, ..Build::default() }));
+            }
+            build.packs.insert(fit.slot, fit.nets());
+        } else {
+            done.push(build);
+            return done;
+        }
+    }
+}
+
+impl Bridge {
+    /// The case of all builds, with those checks that are in `checks`.
+    pub fn of(job: &Job, sheet: &Sheet, tin: &Tin, checks: &[Check]) -> Result<Bridge, Blocked> {
+        let checks: Vec<Check> =
+            checks.iter().copied().filter(|check| sheet.missing(*check).is_none()).collect();
+        let missing: Vec<Missing> = sheet
+            .checks()
+            .into_iter()
+            .filter(|check| *check != Check::EndPlay)
+            .filter_map(|check| sheet.missing(check))
+            .collect();
+        if !missing.is_empty() || checks.is_empty() {
+            return Err(Blocked::Sheet(missing));
+        }
+        let moves_one =
+            |position: &&Position| position.rereads.iter().any(|check| checks.contains(check));
+        let positions: Vec<_> = sheet.positions().into_iter().filter(moves_one).collect();
+        let unknown: Vec<Slot> = positions
+            .iter()
+            .map(|position| position.slot)
+            .filter(|slot| job.pack(*slot).is_none())
+            .collect();
+        if !unknown.is_empty() {
+            return Err(Blocked::Packs(unknown));
+        }
+        let arm = common_arm(sheet, &checks)?;
+        let gears = sheet.gears().ok_or_else(|| Blocked::Sheet(Vec::new()))?;
+        let trials: Vec<Trial> = builds(job)
+            .iter()
+            .filter_map(|build| trial(build, sheet, &positions, &checks, &arm))
+            .collect();
+        let ids = |slots: &[Slot]| {
+            let of_slot = |slot: &Slot| positions.iter().find(|position| position.slot == *slot);
+            slots.iter().filter_map(of_slot).map(|position| position.id.to_owned()).collect()
+        };
+        let case = Case {
+            gears,
+            positions: positions
+                .iter()
+                .map(|position| {
+                    let (mesh_sign, setting_sign) = sheet.signs(position);
+                    gearing::case::Position {
+                        id: position.id.to_owned(),
+                        moves: position.member(),
+                        mesh_sign,
+                        setting_sign,
+                        family: position.family.to_owned(),
+                        open_minutes: position.open_minutes,
+                        after: ids(position.after),
+                    }
+                })
+                .collect(),
+            checks: checks
+                .iter()
+                .filter_map(|check| engine_check(*check, job, sheet, &positions))
+                .collect(),
+            arm,
+            stock: tin.stock(),
+            max_shims: MAX_SHIMS,
+            trials,
+            frozen: Vec::new(),
+        };
+        Ok(Bridge { case, positions, checks })
+    }
+
+    /// The same case as it stood before the last build was read; `None` for the first build.
+    pub fn before_last(&self) -> Option<Case> {
+        let (_, before) = self.case.trials.split_last()?;
+        if before.is_empty() {
+            return None;
+        }
+        Some(Case { trials: before.to_vec(), ..self.case.clone() })
+    }
+
+    /// What each gauge was to read in the build that lies in the case now, before it was read.
+    pub fn predictions(&self) -> BTreeMap<Check, Prediction> {
+        let predicted = self
+            .before_last()
+            .zip(self.case.trials.last())
+            .and_then(|(case, trial)| gearing::predict(&case, &trial.packs).ok())
+            .unwrap_or_default();
+        let named = self.checks.iter().copied().zip(predicted);
+        named.filter_map(|(check, prediction)| Some((check, prediction?))).collect()
+    }
+
+    /// Where a pack stands in the case.
+    pub fn place_of(&self, slot: Slot) -> Option<usize> {
+        self.positions.iter().position(|position| position.slot == slot)
+    }
+}
+
+/// One arm for all: readings on others are carried to it.
+fn common_arm(sheet: &Sheet, checks: &[Check]) -> Result<Arm, Blocked> {
+    let lashes: Vec<Check> = checks.iter().copied().filter(|check| check.has_arm()).collect();
+    // Without a backlash the arm is not used; the engine wants one all the same.
+    let first = lashes.first().copied().unwrap_or(Check::Forward);
+    let arm = sheet.arm(first).ok_or_else(|| Blocked::Sheet(Vec::new()))?;
+    let on_propshaft = arm.on != gearing::case::Shaft::Pinion;
+    let differ = sheet.count(Field::ForwardTeeth) != sheet.count(Field::ReverseTeeth);
+    if on_propshaft && differ && lashes.len() > 1 { Err(Blocked::Arm) } else { Ok(arm) }
+}
+
+fn trial(
+    build: &Build,
+    sheet: &Sheet,
+    positions: &[&Position],
+    checks: &[Check],
+    arm: &Arm,
+) -> Option<Trial> {
+    let packs: Option<Vec<_>> =
+        positions.iter().map(|position| build.packs.get(&position.slot).cloned()).collect();
+    let series = |check: &Check| {
+        let reading = build.readings.get(check);
+        reading.and_then(|reading| reading.carried(sheet, Some(arm))).unwrap_or_default()
+    };
+    Some(Trial { packs: packs?, readings: checks.iter().map(series).collect() })
+}
+
+fn engine_check(
+    check: Check,
+    job: &Job,
+    sheet: &Sheet,
+    positions: &[&Position],
+) -> Option<gearing::case::Check> {
+    let band = sheet.band(check)?;
+    let kind = match check {
+        Check::Depth => {
+            CheckKind::DepthGap { from_behind: sheet.word(Field::DepthSide) == Some("behind") }
+        }
+        Check::Forward | Check::Reverse => CheckKind::Backlash {
+            mesh: check.gear()?.to_owned(),
+            band_at: Some(sheet.sheet_arm(check)?),
+        },
+        Check::EndPlay => CheckKind::EndPlay {
+            positions: positions
+                .iter()
+                .filter(|position| position.setting_sign != 0)
+                .map(|position| position.id.to_owned())
+                .collect(),
+        },
+    };
+    // A step of a gauge is a rectangular spread: step/√12, as the golden jobs round it.
+    let sigma =
+        job.last_reading(check).and_then(|reading| step(&reading.values)).and_then(|step| {
+            let sigma = real::from_decimal(step) / 12f64.sqrt();
+            real::to_decimal(sigma, 9)
+        });
+    let aim = Some(band.aim()).filter(|_| !check.has_arm()).map(|aim| round(aim, 9));
+    Some(gearing::case::Check {
+        id: check.id().to_owned(),
+        kind,
+        low: band.low(),
+        high: band.high(),
+        aim,
+        sigma,
+    })
+}
+
+impl Blocked {
+    /// What is in the way and what to do.
+    pub fn sentence(&self) -> String {
+        match self {
+            Blocked::Sheet(missing) => match missing.first() {
+                Some(missing) => missing.sentence.clone(),
+                None => "The unit sheet is empty. Type the limits of your manual.".to_owned(),
+            },
+            Blocked::Packs(slots) => {
+                let tags: Vec<&str> = slots.iter().map(|slot| slot.tag()).collect();
+                let packs = if tags.len() == 1 { "pack" } else { "packs" };
+                format!("Not written down: {packs} {}. Measure what lies there.", listed(&tags))
+            }
+            Blocked::Arm => "The arm is on the propshaft and the gears have different teeth. Put \
+                             the arm on the driveshaft."
+                .to_owned(),
+        }
+    }
+}

@@ -1,0 +1,114 @@
+//! An entry as a mechanic would write it.
+
+use measure::{Decimal, Mark, Typed, Unit, show};
+
+use crate::{Counted, Fact, Field, FieldValue, FittedShim, Kind, Position};
+
+/// The sentence of a fact; numbers as they were typed.
+pub(crate) fn of(fact: &Fact) -> String {
+    match fact {
+        Fact::SheetOpened { name, .. } => format!("Unit sheet begun: {name}."),
+        Fact::FieldTyped { field, value } => {
+            format!("{} typed: {}.", heading(*field), shown(*field, value))
+        }
+        Fact::FieldCleared { field } => format!("{} taken out.", heading(*field)),
+        Fact::VariantChosen { slot, position: None } => {
+            format!("The unit has no pack {}.", slot.tag())
+        }
+        Fact::VariantChosen { slot, position: Some(id) } => match Position::named(id) {
+            Some(Position { between: [one, other], .. }) => {
+                format!("{} lies between {one} and {other}.", slot.tag())
+            }
+            None => format!("{} lies at {id}.", slot.tag()),
+        },
+        Fact::SignConfirmed { position } => match Position::named(position) {
+            Some(Position { thicker, .. }) => format!("{position} seen: thicker, {thicker}."),
+            None => format!("{position} seen: it pushes the usual way."),
+        },
+        Fact::SignOverridden { position, reason } => {
+            format!("{position} pushes the other way: {reason}.")
+        }
+        Fact::ShimsAdded { family, places: [one, other], zero, count, .. } => format!(
+            "{count} {family} {} measured {} and {other}, zero {zero}.",
+            plural(*count, "shim", "shims"),
+            one.text(),
+        ),
+        Fact::ShimsCounted { change, why, .. } => counted(*change, why),
+        Fact::ShimRejected { why, .. } if why.trim().is_empty() => "Shim rejected.".to_owned(),
+        Fact::ShimRejected { why, .. } => format!("Shim rejected: {why}."),
+        Fact::JobOpened { boat, number, .. } => format!("Job {number} opened: {boat}."),
+        Fact::PackFitted { slot, shims, as_found } => {
+            let how = if *as_found { "found" } else { "fitted" };
+            let total: Decimal = shims.iter().map(FittedShim::net).sum();
+            let each: Vec<String> = shims.iter().map(shim).collect();
+            let total = show(total, 3, Mark::Point);
+            format!("{} {how}: {} = {total} mm.", slot.tag(), each.join(" + "))
+        }
+        Fact::ReadingTaken { check, values, arm, .. } => {
+            let arm = arm.as_ref().map(|arm| format!(" at the {arm} arm")).unwrap_or_default();
+            format!("{} read {}{arm}.", check.name(), series(values))
+        }
+        Fact::NoteWritten { text } => text.clone(),
+        Fact::EntryRetracted { why, .. } if why.trim().is_empty() => "Taken back.".to_owned(),
+        Fact::EntryRetracted { why, .. } => format!("Taken back: {why}."),
+    }
+}
+
+fn heading(field: Field) -> String {
+    let mut letters = field.facts().name.chars();
+    let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
+    first.unwrap_or_default() + letters.as_str()
+}
+
+fn shown(field: Field, value: &FieldValue) -> String {
+    match value {
+        FieldValue::Number(typed) => typed.to_string(),
+        FieldValue::Count(count) => count.to_string(),
+        FieldValue::Word(word) => match field.facts().kind {
+            Kind::Choice(choices) => {
+                let choice = choices.iter().find(|(id, _)| id == word);
+                choice.map_or(word.as_str(), |(_, shown)| shown).to_lowercase()
+            }
+            _ => word.clone(),
+        },
+    }
+}
+
+fn shim(shim: &FittedShim) -> String {
+    match shim {
+        FittedShim::Measured(typed) if typed.unit() == Unit::Millimetre => typed.text().to_owned(),
+        FittedShim::Measured(typed) => typed.to_string(),
+        FittedShim::FromTin { net, .. } => show(*net, 3, Mark::Point),
+    }
+}
+
+fn counted(change: i32, why: &Counted) -> String {
+    let count = change.unsigned_abs();
+    let shims = plural(count, "shim", "shims");
+    match why {
+        Counted::Found => format!("{count} more {shims} found."),
+        Counted::Lost => format!("{count} {shims} gone."),
+        Counted::Taken { .. } => format!("{count} {shims} taken for a job."),
+        Counted::PutBack { .. } => format!("{count} {shims} put back from a job."),
+    }
+}
+
+/// "0.45 0.46 0.44 0.45 mm": the unit once where all have the same.
+fn series(values: &[Typed]) -> String {
+    let unit = values.first().map(Typed::unit);
+    let same = values.iter().all(|value| Some(value.unit()) == unit);
+    match unit {
+        Some(unit) if same => {
+            let texts: Vec<&str> = values.iter().map(Typed::text).collect();
+            format!("{} {unit}", texts.join(" "))
+        }
+        _ => {
+            let texts: Vec<String> = values.iter().map(Typed::to_string).collect();
+            texts.join(" ")
+        }
+    }
+}
+
+fn plural(count: u32, one: &'static str, more: &'static str) -> &'static str {
+    if count == 1 { one } else { more }
+}

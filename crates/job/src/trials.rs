@@ -1,0 +1,149 @@
+//! The trials at each pack, for the picture and its sentence.
+
+use gearing::case::Case;
+use measure::{Band, Decimal, real};
+
+use crate::case::Bridge;
+use crate::reading::length;
+use crate::{AdviceView, Check, PackAct, Sheet, Slot};
+
+/// The trials at one pack. Lengths are mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrialsView {
+    /// The pack.
+    pub slot: Slot,
+    /// The check it sets.
+    pub check: Check,
+    /// The band at the arm.
+    pub band: Option<Band>,
+    /// The builds in which the check was read, oldest first.
+    pub points: Vec<TrialPoint>,
+    /// Learnt change of the reading for a change of the pack, mm per mm, through the last build.
+    pub slope: Option<f64>,
+    /// Pack, reading and ± of the next build.
+    pub next: Option<(Decimal, Decimal, Decimal)>,
+    /// "From 1 to 2: 0.99 mm lash per mm of shim. Expected 0.92. Sign agrees."
+    pub says: String,
+}
+
+/// A build.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TrialPoint {
+    /// Thickness of the pack.
+    pub pack: Decimal,
+    /// Mean of the readings, at the arm.
+    pub reading: Decimal,
+}
+
+/// Change of a pack with which a slope is asked for, mm.
+const NUDGE: Decimal = Decimal::from_parts(1, 0, 0, false, 1);
+/// Changes under this say nothing about a slope, mm.
+const TOO_LITTLE: Decimal = Decimal::from_parts(2, 0, 0, false, 2);
+
+pub(crate) fn views(sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Vec<TrialsView> {
+    let of_position =
+        |position: &&'static crate::Position| view(position.slot, sheet, bridge, advice);
+    bridge.positions.iter().filter_map(of_position).collect()
+}
+
+fn view(slot: Slot, sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Option<TrialsView> {
+    let check = slot.check();
+    let (place, row) =
+        (bridge.place_of(slot)?, bridge.checks.iter().position(|other| *other == check)?);
+    let builds: Vec<(TrialPoint, &[Vec<Decimal>])> = bridge
+        .case
+        .trials
+        .iter()
+        .filter_map(|trial| {
+            let series = trial.readings.get(row).filter(|series| !series.is_empty())?;
+            let reading = series.iter().sum::<Decimal>() / Decimal::from(series.len());
+            let pack = trial.packs.get(place)?.iter().sum();
+            Some((TrialPoint { pack, reading }, trial.packs.as_slice()))
+        })
+        .collect();
+    if builds.is_empty() {
+        return None;
+    }
+    let next = advice
+        .packs
+        .iter()
+        .find(|pack| pack.slot == slot && pack.act == PackAct::Fit)
+        .zip(advice.predicted.iter().find(|predicted| predicted.check == check))
+        .map(|(pack, predicted)| (pack.total, predicted.mean, predicted.expanded));
+    let says = says(&builds, place, bridge, row);
+    Some(TrialsView {
+        slot,
+        check,
+        band: sheet.band_at_arm(check),
+        points: builds.iter().map(|(point, _)| *point).collect(),
+        slope: slope(&bridge.case, place, row),
+        next,
+        says,
+    })
+}
+
+/// What the last two builds say, where only this pack was changed between them.
+fn says(
+    builds: &[(TrialPoint, &[Vec<Decimal>])],
+    place: usize,
+    bridge: &Bridge,
+    row: usize,
+) -> String {
+    let [.., (before, old), (after, new)] = builds else {
+        return "One trial yet.".to_owned();
+    };
+    let moved_otherwise = old
+        .iter()
+        .zip(*new)
+        .enumerate()
+        .any(|(other, (old, new))| other != place && old != new && touches(bridge, other, row));
+    let change = after.pack - before.pack;
+    if moved_otherwise || change.abs() < TOO_LITTLE {
+        return "The last two trials say nothing about this pack alone.".to_owned();
+    }
+    let seen = (after.reading - before.reading) / change;
+    let first = Case {
+        trials: bridge.case.trials.iter().take(1).cloned().collect(),
+        ..bridge.case.clone()
+    };
+    let number = builds.len();
+    let seen_words = two(seen.abs());
+    let what = bridge.checks.get(row).map_or("", |check| word(*check));
+    let told = format!("From {} to {number}: {seen_words} mm {what} per mm of shim.", number - 1);
+    match slope(&first, place, row).map(length) {
+        Some(expected) => {
+            let agrees = expected.is_sign_negative() == seen.is_sign_negative();
+            let sign = if agrees { "Sign agrees." } else { "The sign disagrees." };
+            format!("{told} Expected {}. {sign}", two(expected.abs()))
+        }
+        None => told,
+    }
+}
+
+fn touches(bridge: &Bridge, place: usize, row: usize) -> bool {
+    let (position, check) = (bridge.positions.get(place), bridge.checks.get(row));
+    position.zip(check).is_some_and(|(position, check)| position.rereads.contains(check))
+}
+
+fn word(check: Check) -> &'static str {
+    match check {
+        Check::Depth => "depth gap",
+        Check::Forward | Check::Reverse => "lash",
+        Check::EndPlay => "end play",
+    }
+}
+
+fn two(value: Decimal) -> String {
+    measure::show(value, 2, measure::Mark::Point)
+}
+
+/// Change of the reading for a change of the pack, as the case knows it.
+pub(crate) fn slope(case: &Case, place: usize, row: usize) -> Option<f64> {
+    let packs = case.trials.last()?.packs.clone();
+    let mut other = packs.clone();
+    other.get_mut(place)?.push(NUDGE);
+    let mean = |packs: &[Vec<Decimal>]| {
+        gearing::predict(case, packs).ok()?.get(row).copied().flatten().map(|it| it.mean)
+    };
+    Some((mean(&other)? - mean(&packs)?) / real::from_decimal(NUDGE))
+}

@@ -1,0 +1,293 @@
+//! From what was typed at a field to facts, refusals and doubts.
+
+use std::fmt;
+
+use measure::{Band, BandError, Decimal, EntryError, Quantity, Sign, Typed, Unit};
+
+use crate::{Check, Fact, Field, FieldValue, Kind, Sheet, field};
+
+/// Why a field does not take what was typed; `Display` is the sentence at the field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FieldRefusal {
+    /// It is no number of that kind.
+    Entry(EntryError),
+    /// The limits do not make a band.
+    Band(BandError),
+    /// A radius of zero.
+    NoRadius {
+        /// The field in words.
+        name: &'static str,
+    },
+    /// A number of teeth that is not a whole number from 3 to 500.
+    Teeth {
+        /// As typed.
+        found: String,
+    },
+    /// An angle that no such gear has.
+    Angle {
+        /// As typed.
+        found: String,
+        /// Least degrees.
+        least: u32,
+        /// Most degrees.
+        most: u32,
+    },
+    /// A length over a metre.
+    TooLong {
+        /// As typed.
+        found: String,
+    },
+    /// Not one of the choices.
+    Choice,
+    /// No text.
+    NoText {
+        /// The field in words.
+        name: &'static str,
+    },
+}
+
+/// Why a value that was taken should be looked at again; `Display` is the sentence.
+///
+/// What is usual is common practice, no source; a doubt never turns into a verdict.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Doubt {
+    /// Typed in mm, usual only as inches.
+    Inches {
+        /// As typed, with its unit.
+        found: String,
+    },
+    /// Typed in inches, usual only as mm.
+    Millimetres {
+        /// As typed, with its unit.
+        found: String,
+    },
+    /// Far from what is usual in either.
+    Unusual {
+        /// As typed, with its unit.
+        found: String,
+        /// Least usual, mm.
+        least: Decimal,
+        /// Most usual, mm.
+        most: Decimal,
+    },
+}
+
+/// Longest length a field takes, mm.
+const LONGEST: Decimal = Decimal::from_parts(1000, 0, 0, false, 0);
+/// Usual thickness of a shim or washer, mm.
+const SHIMS: (Decimal, Decimal) =
+    (Decimal::from_parts(2, 0, 0, false, 2), Decimal::from_parts(3, 0, 0, false, 0));
+
+/// Reads fields that are typed together, such as low and high: the facts to record.
+///
+/// Digits without a unit take the field's `unit`. A value that the sheet has already makes no fact.
+///
+/// # Errors
+/// Each field that does not take its text, with the sentence. Nothing is stored then.
+pub fn read_fields(
+    sheet: &Sheet,
+    typed: &[(Field, &str, Unit)],
+) -> Result<Vec<Fact>, Vec<(Field, FieldRefusal)>> {
+    let (mut values, mut refusals) = (Vec::new(), Vec::new());
+    for (field, text, unit) in typed {
+        match read(*field, text, *unit) {
+            Ok(value) => values.push((*field, value)),
+            Err(refusal) => refusals.push((*field, refusal)),
+        }
+    }
+    if refusals.is_empty() {
+        refusals.extend(Check::ALL.into_iter().filter_map(|check| band(sheet, check, &values)));
+    }
+    if !refusals.is_empty() {
+        return Err(refusals);
+    }
+    let is_new = |(field, value): &(Field, FieldValue)| sheet.value(*field) != Some(value);
+    let fact = |(field, value)| Fact::FieldTyped { field, value };
+    Ok(values.into_iter().filter(is_new).map(fact).collect())
+}
+
+/// Reads one field: the facts to record, none where the sheet has the value already.
+///
+/// # Errors
+/// [`FieldRefusal`], the sentence for the field.
+pub fn type_in(
+    sheet: &Sheet,
+    field: Field,
+    text: &str,
+    unit: Unit,
+) -> Result<Vec<Fact>, FieldRefusal> {
+    read_fields(sheet, &[(field, text, unit)]).map_err(|refusals| {
+        let first = refusals.into_iter().next();
+        first.map_or(FieldRefusal::Entry(EntryError::Empty), |(_, refusal)| refusal)
+    })
+}
+
+/// What is doubtful about a reading.
+pub fn doubt(check: Check, typed: &Typed) -> Option<Doubt> {
+    let (low, ..) = field::limits(check);
+    low.doubt(typed)
+}
+
+/// What is doubtful about a shim's thickness.
+pub fn shim_doubt(typed: &Typed) -> Option<Doubt> {
+    Doubt::of(typed, SHIMS)
+}
+
+impl Field {
+    /// What is doubtful about a value of the field.
+    pub fn doubt(self, typed: &Typed) -> Option<Doubt> {
+        Doubt::of(typed, self.facts().kind.usual()?)
+    }
+}
+
+impl Sheet {
+    /// What is doubtful about a field as it stands.
+    pub fn doubt(&self, field: Field) -> Option<Doubt> {
+        field.doubt(self.number(field)?)
+    }
+}
+
+impl Doubt {
+    fn of(typed: &Typed, (least, most): (Decimal, Decimal)) -> Option<Doubt> {
+        let is_usual = |unit| {
+            let other = Typed::parse(typed.text(), unit, Sign::Any).ok()?;
+            let length = other.in_unit(Unit::Millimetre);
+            (least <= length && length <= most).then_some(())
+        };
+        if is_usual(typed.unit()).is_some() {
+            return None;
+        }
+        let found = typed.to_string();
+        Some(match typed.unit() {
+            Unit::Millimetre if is_usual(Unit::Inch).is_some() => Doubt::Inches { found },
+            Unit::Inch if is_usual(Unit::Millimetre).is_some() => Doubt::Millimetres { found },
+            _ => Doubt::Unusual { found, least, most },
+        })
+    }
+}
+
+fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal> {
+    let facts = field.facts();
+    match facts.kind {
+        Kind::Length { .. } => length(facts.name, text, unit).map(FieldValue::Number),
+        Kind::Angle => angle(field, text).map(FieldValue::Number),
+        Kind::Teeth => teeth(text).map(FieldValue::Count),
+        Kind::Choice(choices) if choices.iter().any(|(id, _)| *id == text) => {
+            Ok(FieldValue::Word(text.to_owned()))
+        }
+        Kind::Choice(_) => Err(FieldRefusal::Choice),
+        Kind::Text => match text.trim() {
+            "" => Err(FieldRefusal::NoText { name: facts.name }),
+            text => Ok(FieldValue::Word(text.to_owned())),
+        },
+    }
+}
+
+pub(crate) fn length(name: &'static str, text: &str, unit: Unit) -> Result<Typed, FieldRefusal> {
+    let unit = if unit.quantity() == Quantity::Length { unit } else { Unit::Millimetre };
+    let typed = Typed::parse(text, unit, Sign::NotNegative).map_err(FieldRefusal::Entry)?;
+    if name.ends_with("radius") && typed.in_unit(Unit::Millimetre) < Decimal::new(1, 1) {
+        return Err(FieldRefusal::NoRadius { name });
+    }
+    let typed = Typed::parse(text, unit, Sign::Positive).map_err(FieldRefusal::Entry)?;
+    if typed.in_unit(Unit::Millimetre) > LONGEST {
+        return Err(FieldRefusal::TooLong { found: typed.to_string() });
+    }
+    Ok(typed)
+}
+
+fn angle(field: Field, text: &str) -> Result<Typed, FieldRefusal> {
+    let typed = Typed::parse(text, Unit::Degree, Sign::NotNegative).map_err(FieldRefusal::Entry)?;
+    let (least, most) = if field == Field::PressureAngle { (5, 45) } else { (0, 60) };
+    let degrees = typed.in_unit(Unit::Degree);
+    if Decimal::from(least) <= degrees && degrees <= Decimal::from(most) {
+        Ok(typed)
+    } else {
+        Err(FieldRefusal::Angle { found: typed.to_string(), least, most })
+    }
+}
+
+fn teeth(text: &str) -> Result<u32, FieldRefusal> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Err(FieldRefusal::Entry(EntryError::Empty));
+    }
+    let teeth = text.parse().ok().filter(|teeth| (3..=500).contains(teeth));
+    teeth.ok_or_else(|| FieldRefusal::Teeth { found: text.chars().take(24).collect() })
+}
+
+/// The refusal of the limits of a check, at the last of its fields that was typed.
+fn band(
+    sheet: &Sheet,
+    check: Check,
+    values: &[(Field, FieldValue)],
+) -> Option<(Field, FieldRefusal)> {
+    let (low, high, aim) = field::limits(check);
+    let is_limit = |field: Field| field == low || field == high || Some(field) == aim;
+    let (at, FieldValue::Number(last)) = values.iter().rfind(|(field, _)| is_limit(*field))? else {
+        return None;
+    };
+    // Compared, and told, in the unit just typed.
+    let value = |wanted: Field| {
+        let new = values.iter().find(|(field, _)| *field == wanted).map(|(_, value)| value);
+        match new.or_else(|| sheet.value(wanted))? {
+            FieldValue::Number(typed) => Some(typed.in_unit(last.unit())),
+            FieldValue::Count(_) | FieldValue::Word(_) => None,
+        }
+    };
+    let band = Band::new(value(low)?, value(high)?);
+    let refused = match (band, aim.and_then(value)) {
+        (Ok(band), Some(aim)) => band.with_aim(aim).err()?,
+        (Ok(_), None) => return None,
+        (Err(refused), _) => refused,
+    };
+    Some((*at, FieldRefusal::Band(refused)))
+}
+
+impl fmt::Display for FieldRefusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            FieldRefusal::Entry(entry) => entry.fmt(f),
+            FieldRefusal::Band(band) => band.fmt(f),
+            FieldRefusal::NoRadius { name } => {
+                write!(f, "The {name} is 0. Measure it from the middle of the shaft, like 30.0.")
+            }
+            FieldRefusal::Teeth { found } => {
+                write!(f, "{found} is not a number of teeth from 3 to 500. Count them, like 14.")
+            }
+            FieldRefusal::Angle { found, least, most } => {
+                write!(f, "{found} is outside {least} to {most} degrees. Read the page again.")
+            }
+            FieldRefusal::TooLong { found } => {
+                write!(f, "{found} is longer than a metre. Read the page again.")
+            }
+            FieldRefusal::Choice => f.write_str("Nothing chosen. Choose one."),
+            FieldRefusal::NoText { name } => {
+                write!(f, "Nothing typed for the {name}. Type it, like: own manual, p. 118.")
+            }
+        }
+    }
+}
+
+impl std::error::Error for FieldRefusal {}
+
+impl fmt::Display for Doubt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Doubt::Inches { found } => write!(
+                f,
+                "{found} looks like inches. Switch the unit to in, or read the page again."
+            ),
+            Doubt::Millimetres { found } => write!(
+                f,
+                "{found} looks like millimetres. Switch the unit to mm, or read the page again."
+            ),
+            Doubt::Unusual { found, least, most } => write!(
+                f,
+                "{found} is far from the usual {least} to {most} mm. Read the page again.",
+                least = least.normalize(),
+                most = most.normalize()
+            ),
+        }
+    }
+}

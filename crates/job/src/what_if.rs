@@ -1,0 +1,106 @@
+//! What a thicker or thinner pack would do, in the unit's words.
+
+use measure::Decimal;
+
+use crate::case::Bridge;
+use crate::reading::length;
+use crate::setup::asked;
+use crate::trials::slope;
+use crate::{Check, Figure, Job, Sheet, Shown, Slot, Tin, expected_slopes, figure};
+
+/// What a change of a pack does. Lengths are mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WhatIf {
+    /// The pack afterwards; `None` while the pack is not known.
+    pub total: Option<Decimal>,
+    /// The way the member goes: "gear aft"; empty without a change.
+    pub way: String,
+    /// Change of each reading; empty while it cannot be said.
+    pub changes: Vec<(Check, Decimal)>,
+    /// "gear aft 0.095, lash falls 0.09".
+    pub says: String,
+}
+
+/// Works out what happens where a pack is made thicker by `by` (mm; below zero: thinner).
+pub fn what_if(
+    (job, sheet, tin): (&Job, &Sheet, &Tin),
+    slot: Slot,
+    by: Decimal,
+    shown: Shown,
+) -> WhatIf {
+    let total = job.pack(slot).map(|fit| (fit.total() + by).max(Decimal::ZERO));
+    let Some(position) = sheet.position(slot) else {
+        return WhatIf { total, way: String::new(), changes: Vec::new(), says: String::new() };
+    };
+    let is_out = by.is_sign_negative() != sheet.is_turned(position);
+    let way = match (by.is_zero(), is_out) {
+        (true, _) => "",
+        (false, false) => position.thicker,
+        (false, true) => position.thinner,
+    };
+    let mut changes: Vec<(Check, Decimal)> = Bridge::of(job, sheet, tin, &asked(job, sheet))
+        .map(|bridge| changes(&bridge, slot, position.rereads, by))
+        .unwrap_or_default();
+    if changes.is_empty() {
+        let of_slot = expected_slopes(sheet).into_iter().filter(|(other, ..)| *other == slot);
+        changes = of_slot.map(|(_, check, slope)| (check, length(slope) * by)).collect();
+    }
+    let amount = figure(by.abs(), Figure::Shim, shown);
+    let mut parts = Vec::new();
+    if way.is_empty() {
+        parts.push("as it lies".to_owned());
+    } else {
+        parts.push(format!("{way} {amount}"));
+        parts.extend(effects(slot, &changes, shown));
+    }
+    WhatIf { total, way: way.to_owned(), changes, says: parts.join(", ") }
+}
+
+fn changes(bridge: &Bridge, slot: Slot, rereads: &[Check], by: Decimal) -> Vec<(Check, Decimal)> {
+    let Some(place) = bridge.place_of(slot) else { return Vec::new() };
+    let of_check = |(row, check): (usize, &Check)| {
+        let slope = slope(&bridge.case, place, row).filter(|_| rereads.contains(check))?;
+        Some((*check, length(slope) * by))
+    };
+    bridge.checks.iter().enumerate().filter_map(of_check).collect()
+}
+
+/// "lash falls 0.09"; where both lashes change alike, "both lashes fall 0.06".
+fn effects(slot: Slot, changes: &[(Check, Decimal)], shown: Shown) -> Vec<String> {
+    // The washer's way is the effect itself.
+    let told = |check: &Check| !(slot == Slot::B4 && *check == Check::EndPlay);
+    let of = |wanted: Check| changes.iter().find(|(check, _)| *check == wanted).map(|(_, it)| *it);
+    let amount = |change: Decimal| figure(change.abs(), Figure::Reading, shown);
+    let lashes = (of(Check::Forward), of(Check::Reverse));
+    if let (Some(one), Some(other)) = lashes
+        && amount(one) == amount(other)
+    {
+        let mut parts: Vec<String> =
+            of(Check::Depth).map(|it| depth(it, &amount)).into_iter().collect();
+        let way = if one.is_sign_negative() { "fall" } else { "grow" };
+        parts.push(format!("both lashes {way} {}", amount(one)));
+        return parts;
+    }
+    let single = matches!(lashes, (Some(_), None) | (None, Some(_)));
+    changes
+        .iter()
+        .filter(|(check, _)| told(check))
+        .map(|(check, change)| match check {
+            Check::Depth => depth(*change, &amount),
+            Check::EndPlay => {
+                let way = if change.is_sign_negative() { "falls" } else { "grows" };
+                format!("end play {way} {}", amount(*change))
+            }
+            Check::Forward | Check::Reverse => {
+                let name = if single { "lash" } else { check.short() };
+                let way = if change.is_sign_negative() { "falls" } else { "grows" };
+                format!("{name} {way} {}", amount(*change))
+            }
+        })
+        .collect()
+}
+
+fn depth(change: Decimal, amount: &impl Fn(Decimal) -> String) -> String {
+    let way = if change.is_sign_negative() { "closes" } else { "opens" };
+    format!("depth gap {way} {}", amount(change))
+}

@@ -1,0 +1,70 @@
+//! The one place that knows how an entry is written: one JSON object a line, see WIRE.md.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{BookId, Entry, Fact, Kept};
+
+/// The version written, and the newest read.
+const VERSION: u32 = 1;
+
+/// The largest counter: a browser's store and other readers of JSON count in doubles.
+const LARGEST: u64 = (1 << 53) - 1;
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Line<Book, Word, F> {
+    v: u32,
+    book: Book,
+    id: Word,
+    n: u64,
+    device: Word,
+    at: i64,
+    fact: F,
+}
+
+/// What is read of a line that says nothing else to this version.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Outside {
+    n: u64,
+    device: String,
+}
+
+pub(crate) fn write(entry: &Entry) -> String {
+    let line = Line {
+        v: VERSION,
+        book: entry.book.to_string(),
+        id: entry.id.as_str(),
+        n: entry.counter,
+        device: entry.device.as_str(),
+        at: entry.at,
+        fact: &entry.fact,
+    };
+    // Nothing in an entry can fail to be written; an empty line would be kept as unread.
+    serde_json::to_string(&line).unwrap_or_default()
+}
+
+pub(crate) fn read(line: &str) -> Kept {
+    known(line).map_or_else(|| unread(line), Kept::Known)
+}
+
+fn known(line: &str) -> Option<Entry> {
+    let line: Line<String, String, Fact> = serde_json::from_str(line).ok()?;
+    if line.v != VERSION || line.n > LARGEST {
+        return None;
+    }
+    Some(Entry {
+        book: BookId::parse(&line.book)?,
+        id: line.id,
+        counter: line.n,
+        device: line.device,
+        at: line.at,
+        fact: line.fact,
+    })
+}
+
+fn unread(line: &str) -> Kept {
+    let Outside { n, device } = serde_json::from_str(line).unwrap_or_default();
+    let counter = if n > LARGEST { 0 } else { n };
+    Kept::Unread { line: line.to_owned(), counter, device }
+}
