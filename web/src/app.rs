@@ -36,7 +36,7 @@ pub fn App(
     provide_context(Installer::look());
     provide_context(Protection::look());
     let own_pad = Signal::derive(move || prefs.entry() == NumberEntry::Pad);
-    Keys::provide(own_pad, device_mark().into());
+    let keys = Keys::provide(own_pad, device_mark().into());
 
     Effect::new(move |_| {
         page::set(
@@ -48,7 +48,8 @@ pub fn App(
             },
         );
     });
-    Effect::new(move |_| page::set("data-busy", drafts.held().then_some("")));
+    let is_typing = move || drafts.held() || keys.open().with(Option::is_some);
+    Effect::new(move |_| page::set("data-busy", is_typing().then_some("")));
 
     view! {
         <Icons/>
@@ -66,7 +67,13 @@ pub fn App(
 fn Around() -> impl IntoView {
     let path = use_location().pathname;
     let in_job = Memo::new(move |_| path.with(|path| path.starts_with("/job/")));
-    Effect::new(move |_| path.with(|path| place::note(path, now())));
+    Effect::new(move |before: Option<()>| {
+        path.with(|path| place::note(path, now()));
+        if before.is_some() {
+            // Once the new screen stands; a screen may have put the focus somewhere itself.
+            request_animation_frame(page::focus_if_lost);
+        }
+    });
     view! {
         <Show when=move || in_job.get()>
             <Awake/>

@@ -1,6 +1,8 @@
 //! What the app tells the page it runs in; `boot.js` and the style sheet read it.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 /// Takes the place of the static shell, and says so to `boot.js` and to whoever measures.
 pub(crate) fn ready() {
@@ -11,6 +13,16 @@ pub(crate) fn ready() {
     if let Some(performance) = window().performance() {
         // A mark that is not made is missed by a measurement only.
         performance.mark("app-ready").ok();
+    }
+}
+
+/// Puts the focus on the screen's work where it went with the screen before, so that the keyboard
+/// and the spoken page go on from there.
+pub(crate) fn focus_if_lost() {
+    let is_lost = document().active_element().is_none_or(|at| at.tag_name() == "BODY");
+    let main = document().get_element_by_id("main").and_then(|main| main.dyn_into().ok());
+    if let Some(main) = main.filter(|_: &HtmlElement| is_lost) {
+        main.focus().ok();
     }
 }
 

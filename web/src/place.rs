@@ -27,6 +27,11 @@ pub fn note(path: &str, now: i64) {
     scratch::write(LAST, &text);
 }
 
+/// Forgets the screen that is open now, so that the app wakes on the bench.
+pub fn forget() {
+    scratch::forget(LAST);
+}
+
 /// The screen to go to when the app is opened on the bench's address; none to stay there.
 pub fn wake(now: i64) -> Option<String> {
     let place = read(LAST)?;

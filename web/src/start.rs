@@ -21,6 +21,9 @@ extern "C" {
 /// Starts the app on the page. Until the books are read, what the page came with stands.
 pub fn start() {
     std::panic::set_hook(Box::new(|panic| {
+        // A screen that stops the app must not be the one that a reload comes back to.
+        place::forget();
+        go_to("/");
         // Where even the card is missing, the trap that follows is all that can be shown.
         show_crash(&panic.to_string()).ok();
     }));
@@ -44,10 +47,15 @@ pub fn start() {
 /// On the bench's address, goes where the person stopped, before the router looks.
 fn wake() {
     let on_bench = window().location().pathname().is_ok_and(|path| path == "/");
-    if let Some(path) = place::wake(now()).filter(|_| on_bench)
-        && let Ok(history) = window().history()
-    {
-        // Refused, the app opens on the bench.
-        history.replace_state_with_url(&JsValue::NULL, "", Some(&path)).ok();
+    if let Some(path) = place::wake(now()).filter(|_| on_bench) {
+        go_to(&path);
+    }
+}
+
+/// Changes the address without the router, which is not there yet or not any more.
+fn go_to(path: &str) {
+    if let Ok(history) = window().history() {
+        // Refused, the address stays, which is never wrong.
+        history.replace_state_with_url(&JsValue::NULL, "", Some(path)).ok();
     }
 }

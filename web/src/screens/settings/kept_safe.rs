@@ -53,9 +53,6 @@ pub fn KeptSafe() -> impl IntoView {
                 </Notice>
             </Show>
             <Facts facts/>
-            <p class="small">
-                "A backup is one file with everything in it. Keep one off this device."
-            </p>
         </div>
     }
 }
