@@ -1,5 +1,7 @@
 //! What needs a browser, in a browser: the store, what may be lost, and the bench over both.
 #![cfg(target_arch = "wasm32")]
+// Clippy knows `#[test]` for a test, and not what the browser's runner calls one.
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 mod bench;
 mod draft;
