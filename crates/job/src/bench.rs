@@ -53,3 +53,21 @@ pub fn bench_card(job: &Job, sheet: &Sheet, now: i64, shown: Shown) -> BenchCard
         next: next_act(job, sheet, shown),
     }
 }
+
+/// The number for a new job: one more than the highest so far.
+pub fn next_number<'a>(jobs: impl IntoIterator<Item = &'a Job>) -> u32 {
+    let highest = jobs.into_iter().map(|job| job.number).max();
+    highest.unwrap_or_default().saturating_add(1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_new_job_takes_the_number_after_the_highest() {
+        let job = |number| Job { number, ..Job::default() };
+        assert_eq!(next_number(&[]), 1);
+        assert_eq!(next_number(&[job(26), job(3)]), 27);
+    }
+}

@@ -1,0 +1,120 @@
+//! What the tin is good for: the kinds of shim in use, and the packs they can make.
+
+use std::collections::BTreeMap;
+
+use measure::Decimal;
+
+use crate::{Position, Sheet, Slot, Tin};
+
+/// Most shims in a pack (common practice, no source).
+const MAX_SHIMS: u32 = 4;
+
+/// A kind of shim and the positions that take it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Family {
+    /// The kind: "forward race".
+    pub name: &'static str,
+    /// The positions it fits, in the order of work.
+    pub positions: Vec<&'static Position>,
+}
+
+/// The kinds of shim that the sheets use and those that are in the tin; with neither, every kind
+/// there is.
+pub fn families<'a>(sheets: impl IntoIterator<Item = &'a Sheet>, tin: &Tin) -> Vec<Family> {
+    let used: Vec<&Position> = sheets.into_iter().flat_map(Sheet::positions).collect();
+    let is_used = |position: &&Position| {
+        used.contains(position) || tin.shims().any(|shim| shim.family == position.family)
+    };
+    let all = || Slot::ALL.into_iter().flat_map(Slot::positions);
+    let used = grouped(all().filter(is_used));
+    if used.is_empty() { grouped(all()) } else { used }
+}
+
+fn grouped(positions: impl Iterator<Item = &'static Position>) -> Vec<Family> {
+    let mut families: Vec<Family> = Vec::new();
+    for position in positions {
+        match families.iter_mut().find(|family| family.name == position.family) {
+            Some(family) => family.positions.push(position),
+            None => families.push(Family { name: position.family, positions: vec![position] }),
+        }
+    }
+    families
+}
+
+impl Family {
+    /// The packs that take it: "B1", "B3".
+    pub fn tag(&self) -> &'static str {
+        self.positions.first().map_or("", |position| position.slot.tag())
+    }
+}
+
+impl Tin {
+    /// Thicknesses of every pack that the offered shims of a family can make, mm, thin ones first.
+    pub fn can_make(&self, family: &str) -> Vec<Decimal> {
+        // For each total the fewest shims it takes.
+        let mut packs: BTreeMap<Decimal, u32> = BTreeMap::from([(Decimal::ZERO, 0)]);
+        for line in self.stock().into_iter().filter(|line| line.family == family) {
+            let before: Vec<_> = packs.iter().map(|(total, shims)| (*total, *shims)).collect();
+            for (mut total, shims) in before {
+                for more in 1..=line.count.min(MAX_SHIMS.saturating_sub(shims)) {
+                    total += line.thickness;
+                    let fewest = packs.entry(total).or_insert(u32::MAX);
+                    *fewest = (*fewest).min(shims + more);
+                }
+            }
+        }
+        packs.remove(&Decimal::ZERO);
+        packs.into_keys().collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use measure::{Sign, Typed, Unit};
+
+    use super::*;
+    use crate::{Book, BookId, Fact, Stamp};
+
+    fn tin(shims: &[(&str, &str, u32)]) -> Tin {
+        let mm = |text: &str| Typed::parse(text, Unit::Millimetre, Sign::Any).unwrap();
+        let facts: Vec<Fact> = shims
+            .iter()
+            .enumerate()
+            .map(|(at, (family, text, count))| Fact::ShimsAdded {
+                shim: format!("s{at}"),
+                family: (*family).to_owned(),
+                places: [mm(text), mm(text)],
+                zero: mm("0"),
+                marked: None,
+                count: *count,
+            })
+            .collect();
+        let book = Book::new(BookId::Tin);
+        let stamp = Stamp { device: "d".to_owned(), at: 0, act: "a".to_owned() };
+        let entries = book.next(facts, &stamp).unwrap();
+        Tin::fold(&book.with(entries))
+    }
+
+    #[test]
+    fn a_pack_is_any_sum_of_at_most_four_shims() {
+        let tin = tin(&[("reverse", "0.10", 2), ("reverse", "0.50", 3), ("pinion", "0.20", 1)]);
+        // Counted by hand: none to two of 0.10 with none to three of 0.50, at most four together.
+        let texts = ["0.1", "0.2", "0.5", "0.6", "0.7", "1", "1.1", "1.2", "1.5", "1.6"];
+        let made: Vec<String> =
+            tin.can_make("reverse").iter().map(|pack| pack.normalize().to_string()).collect();
+        assert_eq!(made, texts);
+        assert!(tin.can_make("carrier").is_empty());
+    }
+
+    #[test]
+    fn families_are_those_of_the_sheets_and_of_the_tin() {
+        let names = |families: Vec<Family>| families.iter().map(|it| it.name).collect::<Vec<_>>();
+        let nothing = Tin::default();
+        let all = ["driveshaft", "driveshaft flange", "pinion", "forward race", "reverse"];
+        assert_eq!(names(families([], &nothing))[..5], all);
+        let usual = Sheet::default();
+        assert_eq!(names(families([&usual], &nothing)), ["driveshaft", "forward race", "reverse"]);
+        let carrier = tin(&[("carrier", "0.50", 1)]);
+        assert_eq!(names(families([], &carrier)), ["carrier"]);
+    }
+}
