@@ -1,5 +1,7 @@
 //! One line in: a case as JSON.
 
+use std::collections::BTreeSet;
+
 use gearing::case::{
     Arm, Case, Check, CheckKind, Driven, Gears, Member, Position, Shaft, StockLine, Trial,
 };
@@ -32,16 +34,18 @@ pub fn read_case(line: &Value) -> Result<Case, FieldError> {
     ])?;
     let gears = gears(&line.need("gears", "an object with the teeth and radius of the gears")?)?;
     let arm = arm(&line.need("arm", "an object with \"radius\" and \"on\"")?)?;
-    let each = |name: &str, expected: &str| line.need(name, expected)?.list();
-    let positions = each("positions", "a list of shim positions")?
+    // Trials name positions and checks, so these are known and distinct before trials are read.
+    let positions = named(&line, "positions", "a list of shim positions")?
         .iter()
         .map(|field| position(field, &gears))
         .collect::<Result<Vec<_>, _>>()?;
-    let checks = each("checks", "a list of checks with their bands")?
+    let checks = named(&line, "checks", "a list of checks with their bands")?
         .iter()
         .map(check)
         .collect::<Result<Vec<_>, _>>()?;
-    let trials = each("trials", "a list of dry builds, at least one")?
+    let trials = line
+        .need("trials", "a list of dry builds, at least one")?
+        .list()?
         .iter()
         .map(|field| trial(field, &positions, &checks))
         .collect::<Result<Vec<_>, _>>()?;
@@ -69,7 +73,7 @@ fn gears(field: &Field) -> Result<Gears, FieldError> {
         "shaft_angle",
     ])?;
     let angle = |name: &str| field.get(name)?.map(|field| field.decimal()).transpose();
-    let driven = field.need("driven", "a list of driven gears")?.list()?;
+    let driven = named(field, "driven", "a list of driven gears")?;
     Ok(Gears {
         pinion_teeth: teeth(field, "pinion_teeth")?,
         pinion_pitch_radius: field
@@ -198,8 +202,8 @@ fn trial(field: &Field, positions: &[Position], checks: &[Check]) -> Result<Tria
     field.only(&["packs", "readings"])?;
     let packs = field.need("packs", "an object with a pack for each position")?;
     let readings = field.need("readings", "an object with a series for each check read")?;
-    known(&packs, || positions.iter().map(|position| position.id.as_str()))?;
-    known(&readings, || checks.iter().map(|check| check.id.as_str()))?;
+    packs.only(&positions.iter().map(|position| position.id.as_str()).collect::<Vec<_>>())?;
+    readings.only(&checks.iter().map(|check| check.id.as_str()).collect::<Vec<_>>())?;
     let pack = |position: &Position| {
         decimals(&packs.need(&position.id, "a list of shims, mm; [] for none")?)
     };
@@ -211,19 +215,21 @@ fn trial(field: &Field, positions: &[Position], checks: &[Check]) -> Result<Tria
     })
 }
 
-/// Refuses a name that stands for nothing in the case.
-fn known<'a, I>(field: &Field, ids: impl Fn() -> I) -> Result<(), FieldError>
-where
-    I: Iterator<Item = &'a str>,
-{
-    for (name, inner) in field.named()? {
-        if !ids().any(|id| id == name) {
-            let known: Vec<&str> = ids().collect();
-            let expected = format!("no such name; the names are {}", known.join(", "));
-            return inner.refuse(&expected);
+/// The items of a list that is not empty, each with an id of its own.
+fn named<'a>(field: &Field<'a>, name: &str, expected: &str) -> Result<Vec<Field<'a>>, FieldError> {
+    let list = field.need(name, expected)?;
+    let items = list.list()?;
+    if items.is_empty() {
+        return list.refuse(expected);
+    }
+    let mut seen = BTreeSet::new();
+    for item in &items {
+        let id = item.need("id", "a name")?;
+        if !seen.insert(id.text()?) {
+            return id.refuse("an id that no other has; rename one");
         }
     }
-    Ok(())
+    Ok(items)
 }
 
 fn list<'a>(field: &Field<'a>, name: &str) -> Result<Vec<Field<'a>>, FieldError> {

@@ -1,0 +1,66 @@
+//! The command itself.
+
+use std::io::Write;
+use std::process::{Command, Output, Stdio};
+
+fn run(arguments: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_shimwright"))
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child.stdin.take().unwrap().write_all(input.as_bytes()).unwrap();
+    child.wait_with_output().unwrap()
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).unwrap()
+}
+
+#[test]
+fn help_and_version() {
+    for argument in ["--help", "-h"] {
+        let output = run(&[argument], "");
+        assert!(output.status.success());
+        assert!(text(&output.stdout).contains("Usage: shimwright advise [FILE]"));
+    }
+    let output = run(&["--version"], "");
+    assert_eq!(text(&output.stdout), format!("shimwright {}\n", env!("CARGO_PKG_VERSION")));
+}
+
+#[test]
+fn what_it_does_not_know_it_says() {
+    for (arguments, sentence) in [
+        (&["advice"][..], "shimwright: found \"advice\", expected advise, --help or --version\n"),
+        (&[][..], "shimwright: no command was given, expected: shimwright advise [FILE]\n"),
+        (&["advise", "a", "b"][..], "shimwright: found 2 files, expected at most one\n"),
+    ] {
+        let output = run(arguments, "");
+        assert_eq!(output.status.code(), Some(2));
+        assert_eq!(text(&output.stderr), sentence);
+        assert!(output.stdout.is_empty());
+    }
+    let output = run(&["advise", "no-such-file.jsonl"], "");
+    assert_eq!(output.status.code(), Some(2));
+    assert!(text(&output.stderr).starts_with("shimwright: cannot open no-such-file.jsonl: "));
+}
+
+#[test]
+fn lines_from_standard_input_and_from_a_file() {
+    let golden = format!("{}/../../tests/golden/jobs.jsonl", env!("CARGO_MANIFEST_DIR"));
+    let lines = std::fs::read_to_string(golden).unwrap();
+    let inputs: Vec<String> = lines
+        .lines()
+        .map(|line| serde_json::from_str::<serde_json::Value>(line).unwrap()["line"].to_string())
+        .collect();
+    let from_input = run(&["advise"], &inputs.join("\n"));
+    assert!(from_input.status.success());
+    assert_eq!(text(&from_input.stdout).lines().count(), 2);
+
+    let path = format!("{}/jobs.jsonl", env!("CARGO_TARGET_TMPDIR"));
+    std::fs::write(&path, inputs.join("\r\n")).unwrap();
+    let from_file = run(&["advise", &path], "");
+    assert_eq!(text(&from_file.stdout), text(&from_input.stdout));
+}

@@ -1,0 +1,15 @@
+//! Checks of the command's lines and of the golden jobs, one module a subject.
+
+// Tests may stop at the first thing that is not as it should be.
+#![allow(
+    missing_docs,
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing
+)]
+
+mod bad_lines;
+mod command;
+mod golden;
+mod golden_jobs;
