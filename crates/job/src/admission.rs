@@ -151,6 +151,15 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             let fits = are_lengths && above_zero(one) && above_zero(other) && *count > 0;
             if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "shim" }) }
         }
+        Fact::ShimCameOut { shim, family, net, .. } => {
+            written("the shim's name", shim)?;
+            written("the kind of shim", family)?;
+            if tin.shim(shim).is_some() {
+                return Err(Refusal::ShimNameTaken);
+            }
+            let fits = is_length(net) && above_zero(net);
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "shim" }) }
+        }
         Fact::ShimsCounted { shim, change, why } => {
             tin.shim(shim).ok_or(Refusal::NoSuchShim)?;
             let fits = match why {

@@ -197,7 +197,7 @@ fn answer(
     AdviceView {
         status,
         headline: headline(status, &changed, &read),
-        says: String::new(),
+        says: then_says(status, &read),
         predicted: predictions(bridge, advice, checks, shown),
         reopens_says: reopens_says(&reopens),
         reopens,
@@ -223,14 +223,23 @@ fn headline(status: AdviceStatus, changed: &[&str], read: &[Check]) -> String {
         AdviceStatus::StockShort => "The tin cannot do it".to_owned(),
         AdviceStatus::Conflict => "No shim can do it".to_owned(),
         AdviceStatus::Done => "Leave the packs".to_owned(),
-        AdviceStatus::ReadFirst => {
-            let names: Vec<&str> = read.iter().map(|check| check.short()).collect();
-            format!("Read {} first", listed(&names))
-        }
+        AdviceStatus::ReadFirst => match read.first() {
+            Some(check) => format!("Read {} first", check.short()),
+            None => "Read first".to_owned(),
+        },
         AdviceStatus::SheetIncomplete | AdviceStatus::PacksUnknown | AdviceStatus::CannotSay => {
             "No advice".to_owned()
         }
     }
+}
+
+/// What comes after the first reading.
+fn then_says(status: AdviceStatus, read: &[Check]) -> String {
+    let names: Vec<&str> = read.iter().skip(1).map(|check| check.short()).collect();
+    if status != AdviceStatus::ReadFirst || names.is_empty() {
+        return String::new();
+    }
+    format!("Then {}.", listed(&names))
 }
 
 /// Every pack of the unit, kept as it lies.

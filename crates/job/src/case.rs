@@ -2,15 +2,15 @@
 
 use std::collections::BTreeMap;
 
+use gearing::Influence;
 use gearing::advice::Prediction;
 use gearing::case::{Arm, Case, CheckKind, Trial};
 use measure::{Decimal, real, round};
 
 use crate::reading::step;
-use crate::{Check, Field, Job, Missing, Position, Reading, Sheet, Slot, Tin, sheet::listed};
-
-/// Most shims in a pack (common practice, no source).
-const MAX_SHIMS: usize = 4;
+use crate::{
+    Check, Field, Job, Missing, Position, Reading, Sheet, Slot, Tin, sheet::listed, tin::MAX_SHIMS,
+};
 
 /// A case, and what its positions and checks stand for.
 #[derive(Clone, Debug)]
@@ -148,6 +148,16 @@ impl Bridge {
             .unwrap_or_default();
         let named = self.checks.iter().copied().zip(predicted);
         named.filter_map(|(check, prediction)| Some((check, prediction?))).collect()
+    }
+
+    /// How each pack moves each reading.
+    pub fn influences(&self) -> Vec<(Slot, Check, Influence)> {
+        let named = |influence: Influence| {
+            let position = self.positions.get(influence.position)?;
+            Some((position.slot, *self.checks.get(influence.check)?, influence))
+        };
+        let influences = gearing::influences(&self.case).unwrap_or_default();
+        influences.into_iter().filter_map(named).collect()
     }
 
     /// Where a pack stands in the case.

@@ -80,6 +80,30 @@ impl Check {
         }
     }
 
+    /// How to read it, the arm on that shaft (common practice, no source).
+    pub fn how(self, arm_on: ArmShaft) -> String {
+        let free = match self {
+            Check::Depth => {
+                return "Shaft on its thrust face, block square. Turn it a third between readings."
+                    .to_owned();
+            }
+            Check::EndPlay => {
+                return "Turn the shaft, push and pull it, stop, then read. Three times."
+                    .to_owned();
+            }
+            Check::Forward => "reverse",
+            Check::Reverse => "forward",
+        };
+        let held = match arm_on {
+            ArmShaft::Driveshaft => "Propshaft",
+            ArmShaft::Propshaft => "Driveshaft",
+        };
+        format!(
+            "{held} held, {free} gear free. Turn the gear 90° between readings, same tooth each \
+             time."
+        )
+    }
+
     /// Whether the reading depends on an arm: the two backlashes.
     pub fn has_arm(self) -> bool {
         self.gear().is_some()

@@ -65,6 +65,17 @@ pub enum Fact {
         /// How many.
         count: u32,
     },
+    /// A shim that was found in a case went into the tin.
+    ShimCameOut {
+        /// A name for it that was never used before.
+        shim: String,
+        /// Kind of shim: the position's family.
+        family: String,
+        /// Its net thickness as it was written down.
+        net: Typed,
+        /// Id of the job.
+        job: String,
+    },
     /// The number of shims changed.
     ShimsCounted {
         /// Which.

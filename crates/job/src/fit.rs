@@ -1,6 +1,6 @@
 //! Fitting a pack: one fact in the job, and what that takes from and gives back to the tin.
 
-use crate::{BookId, Counted, Fact, FittedShim, Job, Sheet, Slot, Tin, tin::as_measured};
+use crate::{BookId, Counted, Fact, FittedShim, Job, Sheet, Slot, Tin};
 
 /// The facts of fitting packs, for the job and for the tin.
 ///
@@ -58,11 +58,12 @@ fn back(
             Fact::ShimsCounted { shim: shim.clone(), change: 1, why }
         }
         FittedShim::FromTin { .. } => return None,
-        FittedShim::Measured(net) => {
-            let (places, zero) = as_measured(net)?;
-            let (shim, family) = (new_name(), family.to_owned());
-            Fact::ShimsAdded { shim, family, places, zero, marked: None, count: 1 }
-        }
+        FittedShim::Measured(net) => Fact::ShimCameOut {
+            shim: new_name(),
+            family: family.to_owned(),
+            net: net.clone(),
+            job: job.id.clone(),
+        },
     };
     Some((BookId::Tin, fact))
 }

@@ -1,14 +1,14 @@
 //! What the reading screen is told while a series is being typed.
 
-use measure::{Decimal, Sign, Typed, Unit};
+use measure::{Decimal, Series, Sign, Typed, Unit};
 
 use crate::case::Bridge;
-use crate::reading::{Judged, judged};
+use crate::reading::{Judged, judged, step};
 use crate::setup::{asked, disagrees, predicted, standing};
 use crate::stale::stale;
 use crate::{
-    ArmShaft, Check, CheckState, Doubt, Fact, Field, FieldRefusal, Job, Missing, Predicted, Sheet,
-    Shown, Tin, doubt, type_in::length,
+    ArmShaft, Check, CheckState, Fact, Field, FieldRefusal, Job, Missing, Predicted, Sheet, Shown,
+    Tin, Typing, doubt, type_in::length,
 };
 
 /// What the reading screen is told. Lengths are mm.
@@ -30,8 +30,12 @@ pub struct Preview {
     pub band_says: String,
     /// What was predicted. `None` until the series is full, so that it cannot lead the eye.
     pub predicted: Option<Predicted>,
+    /// How to read it: what to hold, what is free, how to turn.
+    pub how: String,
     /// What the sheet lacks for a verdict; readings are kept all the same.
     pub missing: Option<Missing>,
+    /// A reading that stands apart from its series, in a sentence; every reading is kept.
+    pub apart: Option<String>,
     /// The next act.
     pub dock: Dock,
     /// What to record when the blue button is pressed; `None` while the series is not full.
@@ -43,12 +47,8 @@ pub struct Preview {
 pub struct Stop {
     /// "90°".
     pub label: &'static str,
-    /// What was read.
-    pub typed: Option<Typed>,
-    /// Why what was typed is not taken; `None` for an empty place.
-    pub refused: Option<String>,
-    /// What is doubtful about it; it is kept.
-    pub doubt: Option<Doubt>,
+    /// What stands there.
+    pub typing: Typing,
 }
 
 /// What the blue button of the reading screen says.
@@ -96,9 +96,12 @@ pub fn preview(
     shown: Shown,
 ) -> Preview {
     let stops: Vec<Stop> = (check.stops().iter().zip(texts.iter().chain(std::iter::repeat(&""))))
-        .map(|(label, text)| stop(check, label, text, unit))
+        .map(|(label, text)| Stop {
+            label,
+            typing: Typing::of(text, unit, Sign::NotNegative, |typed| doubt(check, typed)),
+        })
         .collect();
-    let typed: Vec<Typed> = stops.iter().filter_map(|stop| stop.typed.clone()).collect();
+    let typed: Vec<Typed> = stops.iter().filter_map(|stop| stop.typing.typed.clone()).collect();
     let (arm, arm_refused) = chosen_arm(check, sheet, arm, unit);
     let on = sheet.word(Field::ArmShaft).and_then(ArmShaft::named).filter(|_| check.has_arm());
     let judged = judged(sheet, check, &typed, arm.as_ref().zip(on));
@@ -123,7 +126,9 @@ pub fn preview(
     Preview {
         predicted: prediction.map(|prediction| predicted(check, &prediction, band, shown)),
         band_says: band_says(check, sheet, band.is_some(), shown),
+        how: check.how(on.unwrap_or(ArmShaft::Driveshaft)),
         missing: sheet.missing(check),
+        apart: apart(&stops),
         stops,
         arm,
         on,
@@ -135,15 +140,16 @@ pub fn preview(
     }
 }
 
-fn stop(check: Check, label: &'static str, text: &str, unit: Unit) -> Stop {
-    let read = Typed::parse(text, unit, Sign::NotNegative);
-    let refused = match &read {
-        Err(error) if !text.trim().is_empty() => Some(error.to_string()),
-        _ => None,
-    };
-    let typed = read.ok();
-    let doubt = typed.as_ref().and_then(|typed| doubt(check, typed));
-    Stop { label, typed, refused, doubt }
+/// Which reading stands apart from its series; a hint, no judgement, and never a deletion.
+fn apart(stops: &[Stop]) -> Option<String> {
+    let read: Vec<(&'static str, &Typed)> =
+        stops.iter().filter_map(|stop| Some((stop.label, stop.typing.typed.as_ref()?))).collect();
+    let values: Vec<Typed> = read.iter().map(|(_, typed)| (*typed).clone()).collect();
+    let lengths = values.iter().map(|typed| typed.in_unit(Unit::Millimetre)).collect();
+    let hint = measure::outlier::hint(&Series::new(lengths).ok()?, step(&values)?)?;
+    let (label, _) = read.get(hint.index)?;
+    let readings = hint.readings;
+    Some(format!("{label} stands apart, though {readings} readings show little. Read it again."))
 }
 
 fn chosen_arm(
@@ -194,10 +200,10 @@ fn dock(
     let at = |wanted: fn(&Stop) -> bool| {
         stops.iter().enumerate().find(|(_, stop)| wanted(stop)).map(|(at, stop)| (at, stop.label))
     };
-    if let Some((stop, label)) = at(|stop| stop.refused.is_some()) {
+    if let Some((stop, label)) = at(|stop| stop.typing.refused.is_some()) {
         return Dock::TypeAgain { stop, label };
     }
-    if let Some((stop, label)) = at(|stop| stop.typed.is_none()) {
+    if let Some((stop, label)) = at(|stop| stop.typing.typed.is_none()) {
         return Dock::ReadFirst { stop, label };
     }
     if !has_arm {

@@ -33,6 +33,9 @@ pub(crate) fn of(fact: &Fact) -> String {
             plural(*count, "shim", "shims"),
             one.text(),
         ),
+        Fact::ShimCameOut { family, net, .. } => {
+            format!("1 {family} shim of {net} put in from a case.")
+        }
         Fact::ShimsCounted { change, why, .. } => counted(*change, why),
         Fact::ShimRejected { why, .. } if why.trim().is_empty() => "Shim rejected.".to_owned(),
         Fact::ShimRejected { why, .. } => format!("Shim rejected: {why}."),

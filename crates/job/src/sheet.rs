@@ -36,7 +36,7 @@ pub struct Missing {
 }
 
 /// What a sheet still asks of the person.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ToDo {
     /// Type a field that a check needs.
     Type(Field),
@@ -46,6 +46,18 @@ pub enum ToDo {
     Place(Slot),
     /// See which way a pack pushes.
     Sign(Slot),
+}
+
+impl ToDo {
+    /// What the blue button says.
+    pub fn words(self) -> String {
+        match self {
+            ToDo::Type(field) => format!("Type {}", field.facts().name),
+            ToDo::Check(field) => format!("Check {}", field.facts().name),
+            ToDo::Place(slot) => format!("Say where {} lies", slot.tag()),
+            ToDo::Sign(slot) => format!("See which way {} pushes", slot.tag()),
+        }
+    }
 }
 
 impl Sheet {
@@ -193,7 +205,7 @@ impl Sheet {
         }
         let names: Vec<&str> = fields.iter().map(|field| field.facts().name).collect();
         let sentence = format!(
-            "{} cannot be judged without {}. Type {} from your manual.",
+            "{} cannot be judged without {}. Type {} on the unit sheet.",
             check.name(),
             listed(&names),
             if names.len() == 1 { "it" } else { "them" },

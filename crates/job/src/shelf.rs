@@ -1,13 +1,8 @@
 //! What the tin is good for: the kinds of shim in use, and the packs they can make.
 
-use std::collections::BTreeMap;
-
 use measure::Decimal;
 
-use crate::{Position, Sheet, Slot, Tin};
-
-/// Most shims in a pack (common practice, no source).
-const MAX_SHIMS: u32 = 4;
+use crate::{Position, Sheet, Slot, Tin, tin::MAX_SHIMS};
 
 /// A kind of shim and the positions that take it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,20 +46,10 @@ impl Family {
 impl Tin {
     /// Thicknesses of every pack that the offered shims of a family can make, mm, thin ones first.
     pub fn can_make(&self, family: &str) -> Vec<Decimal> {
-        // For each total the fewest shims it takes.
-        let mut packs: BTreeMap<Decimal, u32> = BTreeMap::from([(Decimal::ZERO, 0)]);
-        for line in self.stock().into_iter().filter(|line| line.family == family) {
-            let before: Vec<_> = packs.iter().map(|(total, shims)| (*total, *shims)).collect();
-            for (mut total, shims) in before {
-                for more in 1..=line.count.min(MAX_SHIMS.saturating_sub(shims)) {
-                    total += line.thickness;
-                    let fewest = packs.entry(total).or_insert(u32::MAX);
-                    *fewest = (*fewest).min(shims + more);
-                }
-            }
-        }
-        packs.remove(&Decimal::ZERO);
-        packs.into_keys().collect()
+        let of_family = self.stock().into_iter().filter(|line| line.family == family);
+        let shims: Vec<_> = of_family.map(|line| (line.thickness, line.count)).collect();
+        let totals = gearing::reachable_totals(&shims, MAX_SHIMS).unwrap_or_default();
+        totals.into_iter().map(|(total, _)| total).collect()
     }
 }
 

@@ -1,55 +1,58 @@
 //! What a shim is worth before anything is read, by the formula.
 
-use std::collections::BTreeMap;
-
 use measure::{Sign, Typed, Unit};
 
 use crate::case::Bridge;
-use crate::trials::slope;
-use crate::{Check, FittedShim, Job, PackFit, Reading, Sheet, Slot, Tin};
+use crate::figure::with_unit;
+use crate::reading::length;
+use crate::sheet::listed;
+use crate::{Check, Field, Figure, FittedShim, Job, PackFit, Sheet, Shown, Slot, Tin, figure};
 
 /// Change of each reading at the sheet's arm for a change of each pack, mm per mm, by the formula.
 ///
 /// Empty while the sheet lacks what the formula needs. Without the tooth angles it is a guess.
 pub fn expected_slopes(sheet: &Sheet) -> Vec<(Slot, Check, f64)> {
-    let checks = sheet.checks();
-    let Some(job) = imagined(sheet, &checks) else { return Vec::new() };
-    let Ok(bridge) = Bridge::of(&job, sheet, &Tin::default(), &checks) else { return Vec::new() };
-    let mut slopes = Vec::new();
-    for (place, position) in bridge.positions.iter().enumerate() {
-        for (row, check) in bridge.checks.iter().enumerate() {
-            let slope = slope(&bridge.case, place, row).unwrap_or_default();
-            if position.rereads.contains(check) && slope != 0.0 {
-                slopes.push((position.slot, *check, slope));
-            }
-        }
-    }
-    slopes
+    let Some(job) = imagined(sheet) else { return Vec::new() };
+    let bridge = Bridge::of(&job, sheet, &Tin::default(), &sheet.checks());
+    let influences = bridge.map(|bridge| bridge.influences()).unwrap_or_default();
+    let formula = |(slot, check, influence): (_, _, gearing::Influence)| {
+        (influence.formula != 0.0).then_some((slot, check, influence.formula))
+    };
+    influences.into_iter().filter_map(formula).collect()
 }
 
-/// A job with one build, only for its slopes: any pack and any reading give the same.
-fn imagined(sheet: &Sheet, checks: &[Check]) -> Option<Job> {
+/// "Expected lash per mm of shim at 30.0 mm: 0.92 at B2, 0.62 at B1."; empty while it cannot be
+/// said.
+pub fn expected_says(sheet: &Sheet, shown: Shown) -> String {
+    let Some(arm) = sheet.millimetres(Field::ArmRadius) else { return String::new() };
+    let mut slots: Vec<Slot> = Vec::new();
+    let mut parts = Vec::new();
+    for (slot, check, slope) in expected_slopes(sheet) {
+        if check.has_arm() && !slots.contains(&slot) {
+            slots.push(slot);
+            // A slope is a ratio: the same in mm and in.
+            let slope = figure(
+                length(slope.abs()),
+                Figure::Reading,
+                Shown { unit: Unit::Millimetre, ..shown },
+            );
+            parts.push(format!("{slope} at {}", slot.tag()));
+        }
+    }
+    if parts.is_empty() {
+        return String::new();
+    }
+    let arm = with_unit(arm, Figure::Radius, shown);
+    format!("Expected lash per {} of shim at {arm}: {}.", shown.unit, listed(&parts))
+}
+
+/// A job with one build, only for its slopes: any pack gives the same.
+fn imagined(sheet: &Sheet) -> Option<Job> {
     let any = Typed::parse("0.5", Unit::Millimetre, Sign::Positive).ok()?;
+    let of_slot = |slot| {
+        let shims = vec![FittedShim::Measured(any.clone())];
+        (slot, PackFit { slot, shims, at: 0, order: 0 })
+    };
     let slots = sheet.positions().into_iter().map(|position| position.slot);
-    let found: BTreeMap<Slot, PackFit> = slots
-        .map(|slot| {
-            let shims = vec![FittedShim::Measured(any.clone())];
-            (slot, PackFit { slot, shims, at: 0, order: 0 })
-        })
-        .collect();
-    let arm = sheet.number(crate::Field::ArmRadius).cloned();
-    let on = sheet.word(crate::Field::ArmShaft).and_then(crate::ArmShaft::named);
-    let readings = checks
-        .iter()
-        .map(|check| Reading {
-            entry: String::new(),
-            check: *check,
-            values: vec![any.clone()],
-            arm: arm.clone(),
-            on,
-            at: 0,
-            order: 1,
-        })
-        .collect();
-    Some(Job { found, readings, ..Job::default() })
+    Some(Job { found: slots.map(of_slot).collect(), ..Job::default() })
 }

@@ -10,6 +10,9 @@ use crate::{Book, Counted, Fact, FittedShim};
 /// A shim whose places differ by more than this is not offered, mm (common practice, no source).
 const EVEN: Decimal = Decimal::from_parts(10, 0, 0, false, 3);
 
+/// Most shims in a pack (common practice, no source).
+pub(crate) const MAX_SHIMS: usize = 4;
+
 /// Net thicknesses are kept to 0.00001 mm, finer than any micrometer.
 const NET_PLACES: u32 = 5;
 
@@ -17,6 +20,7 @@ const NET_PLACES: u32 = 5;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Tin {
     shims: BTreeMap<String, Shim>,
+    last_zero: Option<Typed>,
 }
 
 /// Shims of one measurement.
@@ -81,17 +85,14 @@ impl Tin {
     fn apply(&mut self, fact: &Fact) {
         match fact {
             Fact::ShimsAdded { shim, family, places, zero, marked, count } => {
-                // A name is given once; the first to have it keeps it.
-                self.shims.entry(shim.clone()).or_insert_with(|| Shim {
-                    id: shim.clone(),
-                    family: family.clone(),
-                    places: places.clone(),
-                    zero: zero.clone(),
-                    marked: marked.clone(),
-                    count: i64::from(*count),
-                    in_cases: BTreeMap::new(),
-                    rejected: None,
-                });
+                self.last_zero = Some(zero.clone());
+                let measured = Measured { places: places.clone(), zero: zero.clone() };
+                self.put_in(shim, family, measured, marked.clone(), *count);
+            }
+            Fact::ShimCameOut { shim, family, net, .. } => {
+                if let Some((places, zero)) = as_measured(net) {
+                    self.put_in(shim, family, Measured { places, zero }, None, 1);
+                }
             }
             Fact::ShimsCounted { shim, change, why } => {
                 let Some(shim) = self.shims.get_mut(shim) else { return };
@@ -108,6 +109,27 @@ impl Tin {
             }
             _ => {}
         }
+    }
+
+    /// A name is given once; the first to have it keeps it.
+    fn put_in(
+        &mut self,
+        id: &str,
+        family: &str,
+        Measured { places, zero }: Measured,
+        marked: Option<Typed>,
+        count: u32,
+    ) {
+        self.shims.entry(id.to_owned()).or_insert_with(|| Shim {
+            id: id.to_owned(),
+            family: family.to_owned(),
+            places,
+            zero,
+            marked,
+            count: i64::from(count),
+            in_cases: BTreeMap::new(),
+            rejected: None,
+        });
     }
 
     /// A shim by its name.
@@ -159,6 +181,11 @@ impl Tin {
                 count,
             })
             .collect()
+    }
+
+    /// The zero that was typed last: the micrometer's, until it is set anew.
+    pub fn last_zero(&self) -> Option<&Typed> {
+        self.last_zero.as_ref()
     }
 
     /// How many offered shims of that family and net thickness are in the tin.
@@ -230,8 +257,14 @@ impl NewShim {
     }
 }
 
-/// A thickness measured as it stands: as both places of a shim, with a zero of nothing.
-pub(crate) fn as_measured(net: &Typed) -> Option<([Typed; 2], Typed)> {
+/// Two places and the micrometer's zero.
+struct Measured {
+    places: [Typed; 2],
+    zero: Typed,
+}
+
+/// A net thickness as a measurement: both places alike, with a zero of nothing.
+fn as_measured(net: &Typed) -> Option<([Typed; 2], Typed)> {
     let zero = Typed::parse("0", net.unit(), Sign::NotNegative).ok()?;
     Some(([net.clone(), net.clone()], zero))
 }

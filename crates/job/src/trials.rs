@@ -1,7 +1,7 @@
 //! The trials at each pack, for the picture and its sentence.
 
-use gearing::case::Case;
-use measure::{Band, Decimal, real};
+use gearing::Influence;
+use measure::{Band, Decimal};
 
 use crate::case::Bridge;
 use crate::reading::length;
@@ -19,7 +19,7 @@ pub struct TrialsView {
     /// The builds in which the check was read, oldest first.
     pub points: Vec<TrialPoint>,
     /// Learnt change of the reading for a change of the pack, mm per mm, through the last build.
-    pub slope: Option<f64>,
+    pub slope: f64,
     /// Pack, reading and ± of the next build.
     pub next: Option<(Decimal, Decimal, Decimal)>,
     /// "From 1 to 2: 0.99 mm lash per mm of shim. Expected 0.92. Sign agrees."
@@ -35,8 +35,6 @@ pub struct TrialPoint {
     pub reading: Decimal,
 }
 
-/// Change of a pack with which a slope is asked for, mm.
-const NUDGE: Decimal = Decimal::from_parts(1, 0, 0, false, 1);
 /// Changes under this say nothing about a slope, mm.
 const TOO_LITTLE: Decimal = Decimal::from_parts(2, 0, 0, false, 2);
 
@@ -70,13 +68,18 @@ fn view(slot: Slot, sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Opti
         .find(|pack| pack.slot == slot && pack.act == PackAct::Fit)
         .zip(advice.predicted.iter().find(|predicted| predicted.check == check))
         .map(|(pack, predicted)| (pack.total, predicted.mean, predicted.expanded));
-    let says = says(&builds, place, bridge, row);
+    let influence = bridge
+        .influences()
+        .into_iter()
+        .find(|(other, of, _)| *other == slot && *of == check)
+        .map(|(.., influence)| influence)?;
+    let says = says(&builds, place, bridge, row, &influence);
     Some(TrialsView {
         slot,
         check,
         band: sheet.band_at_arm(check),
         points: builds.iter().map(|(point, _)| *point).collect(),
-        slope: slope(&bridge.case, place, row),
+        slope: influence.slope,
         next,
         says,
     })
@@ -88,6 +91,7 @@ fn says(
     place: usize,
     bridge: &Bridge,
     row: usize,
+    influence: &Influence,
 ) -> String {
     let [.., (before, old), (after, new)] = builds else {
         return "One trial yet.".to_owned();
@@ -102,22 +106,14 @@ fn says(
         return "The last two trials say nothing about this pack alone.".to_owned();
     }
     let seen = (after.reading - before.reading) / change;
-    let first = Case {
-        trials: bridge.case.trials.iter().take(1).cloned().collect(),
-        ..bridge.case.clone()
-    };
     let number = builds.len();
     let seen_words = two(seen.abs());
     let what = bridge.checks.get(row).map_or("", |check| word(*check));
     let told = format!("From {} to {number}: {seen_words} mm {what} per mm of shim.", number - 1);
-    match slope(&first, place, row).map(length) {
-        Some(expected) => {
-            let agrees = expected.is_sign_negative() == seen.is_sign_negative();
-            let sign = if agrees { "Sign agrees." } else { "The sign disagrees." };
-            format!("{told} Expected {}. {sign}", two(expected.abs()))
-        }
-        None => told,
-    }
+    let expected = length(influence.formula);
+    let agrees = expected.is_sign_negative() == seen.is_sign_negative();
+    let sign = if agrees { "Sign agrees." } else { "The sign disagrees." };
+    format!("{told} Expected {}. {sign}", two(expected.abs()))
 }
 
 fn touches(bridge: &Bridge, place: usize, row: usize) -> bool {
@@ -135,15 +131,4 @@ fn word(check: Check) -> &'static str {
 
 fn two(value: Decimal) -> String {
     measure::show(value, 2, measure::Mark::Point)
-}
-
-/// Change of the reading for a change of the pack, as the case knows it.
-pub(crate) fn slope(case: &Case, place: usize, row: usize) -> Option<f64> {
-    let packs = case.trials.last()?.packs.clone();
-    let mut other = packs.clone();
-    other.get_mut(place)?.push(NUDGE);
-    let mean = |packs: &[Vec<Decimal>]| {
-        gearing::predict(case, packs).ok()?.get(row).copied().flatten().map(|it| it.mean)
-    };
-    Some((mean(&other)? - mean(&packs)?) / real::from_decimal(NUDGE))
 }

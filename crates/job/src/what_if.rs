@@ -4,8 +4,6 @@ use measure::Decimal;
 
 use crate::case::Bridge;
 use crate::reading::length;
-use crate::setup::asked;
-use crate::trials::slope;
 use crate::{Check, Figure, Job, Sheet, Shown, Slot, Tin, expected_slopes, figure};
 
 /// What a change of a pack does. Lengths are mm.
@@ -38,13 +36,7 @@ pub fn what_if(
         (false, false) => position.thicker,
         (false, true) => position.thinner,
     };
-    let mut changes: Vec<(Check, Decimal)> = Bridge::of(job, sheet, tin, &asked(job, sheet))
-        .map(|bridge| changes(&bridge, slot, position.rereads, by))
-        .unwrap_or_default();
-    if changes.is_empty() {
-        let of_slot = expected_slopes(sheet).into_iter().filter(|(other, ..)| *other == slot);
-        changes = of_slot.map(|(_, check, slope)| (check, length(slope) * by)).collect();
-    }
+    let changes = changes((job, sheet, tin), slot, by);
     let amount = figure(by.abs(), Figure::Shim, shown);
     let mut parts = Vec::new();
     if way.is_empty() {
@@ -56,13 +48,22 @@ pub fn what_if(
     WhatIf { total, way: way.to_owned(), changes, says: parts.join(", ") }
 }
 
-fn changes(bridge: &Bridge, slot: Slot, rereads: &[Check], by: Decimal) -> Vec<(Check, Decimal)> {
-    let Some(place) = bridge.place_of(slot) else { return Vec::new() };
-    let of_check = |(row, check): (usize, &Check)| {
-        let slope = slope(&bridge.case, place, row).filter(|_| rereads.contains(check))?;
-        Some((*check, length(slope) * by))
+/// By what was learnt, or by the formula before the packs are known.
+fn changes(
+    (job, sheet, tin): (&Job, &Sheet, &Tin),
+    slot: Slot,
+    by: Decimal,
+) -> Vec<(Check, Decimal)> {
+    let slopes = match Bridge::of(job, sheet, tin, &sheet.checks()) {
+        Ok(bridge) => bridge
+            .influences()
+            .into_iter()
+            .map(|(slot, check, influence)| (slot, check, influence.slope))
+            .collect(),
+        Err(_) => expected_slopes(sheet),
     };
-    bridge.checks.iter().enumerate().filter_map(of_check).collect()
+    let of_slot = slopes.into_iter().filter(|(other, _, slope)| *other == slot && *slope != 0.0);
+    of_slot.map(|(_, check, slope)| (check, length(slope) * by)).collect()
 }
 
 /// "lash falls 0.09"; where both lashes change alike, "both lashes fall 0.06".

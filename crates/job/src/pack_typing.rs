@@ -1,0 +1,45 @@
+//! What the form for a pack that was found is told while it is being typed.
+
+use measure::{Decimal, Sign, Typed, Unit};
+
+use crate::{
+    BookId, Fact, Figure, FittedShim, Job, Shown, Slot, Typing, figure, record_found, shim_doubt,
+};
+
+/// What the form for a found pack is told. Lengths are mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PackPreview {
+    /// The fields.
+    pub shims: Vec<Typing>,
+    /// Thickness of the pack so far.
+    pub total: Decimal,
+    /// What the blue button says: "Write down B1: 0.600".
+    pub words: String,
+    /// What to record when it is pressed; `None` while nothing is typed or something is refused.
+    pub fact: Option<(BookId, Fact)>,
+}
+
+/// Works out what the form shows; `texts` are the net thicknesses of the shims, empty ones are
+/// passed over.
+pub fn pack_preview(
+    job: &Job,
+    slot: Slot,
+    texts: &[&str],
+    unit: Unit,
+    shown: Shown,
+) -> PackPreview {
+    let shims: Vec<Typing> =
+        texts.iter().map(|text| Typing::of(text, unit, Sign::Positive, shim_doubt)).collect();
+    let typed: Vec<Typed> = shims.iter().filter_map(|shim| shim.typed.clone()).collect();
+    let total = typed.iter().map(|typed| typed.in_unit(Unit::Millimetre)).sum();
+    let refused = shims.iter().position(|shim| shim.refused.is_some());
+    let words = match refused {
+        Some(shim) => format!("Type shim {} again", shim + 1),
+        None if typed.is_empty() => format!("Measure {} first", slot.tag()),
+        None => format!("Write down {}: {}", slot.tag(), figure(total, Figure::Shim, shown)),
+    };
+    let is_ready = refused.is_none() && !typed.is_empty();
+    let fact = is_ready
+        .then(|| record_found(job, slot, typed.into_iter().map(FittedShim::Measured).collect()));
+    PackPreview { shims, total, words, fact }
+}

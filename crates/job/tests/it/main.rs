@@ -1,0 +1,5 @@
+//! Tests of the job crate from outside.
+
+#![allow(missing_docs)]
+
+mod bench;
