@@ -9,7 +9,7 @@ use crate::causes::surprise;
 use crate::choose::{choice, choose, fits};
 use crate::conflict::conflicts;
 use crate::model::Model;
-use crate::{buy, status};
+use crate::{buy, status, validate};
 
 /// Below this the packs are more likely to miss than to land.
 const DOUBTFUL: f64 = 0.5;
@@ -31,13 +31,12 @@ pub fn advise(case: &Case) -> Result<Advice, CaseError> {
     if status::all_in_band(case, &model) {
         return Ok(answer(Status::Done, as_it_is(), alarms));
     }
-    let outcome = choose(case, &model);
-    let chosen = outcome.map_or_else(as_it_is, |outcome| outcome.choice);
-    if in_band(&model, &chosen) || fits(case, &model) {
+    let chosen = choose(case, &model)?.unwrap_or_else(as_it_is);
+    if in_band(&model, &chosen) || fits(case, &model)? {
         let mut buy = Vec::new();
         if chosen.probability < DOUBTFUL {
             alarms.push(Alarm::Doubtful);
-            buy = buy::one_better(case, &model, chosen.probability);
+            buy = buy::one_better(case, &model, chosen.probability)?;
         }
         return Ok(Advice { buy, ..answer(Status::Fit, chosen, alarms) });
     }
@@ -45,7 +44,7 @@ pub fn advise(case: &Case) -> Result<Advice, CaseError> {
     if !conflicts.is_empty() {
         return Ok(Advice { conflicts, ..answer(Status::Conflict, as_it_is(), alarms) });
     }
-    let buy = buy::fewest(case, &model);
+    let buy = buy::fewest(case, &model)?;
     Ok(Advice { buy, ..answer(Status::StockShort, chosen, alarms) })
 }
 
@@ -97,5 +96,6 @@ pub fn predict(case: &Case, packs: &[Vec<Decimal>]) -> Result<Vec<Option<Predict
 /// [`CaseError`] for a case that makes no sense.
 pub fn evaluate(case: &Case, packs: &[Vec<Decimal>]) -> Result<Choice, CaseError> {
     let model = Model::of(case)?;
+    validate::packs(case, packs)?;
     Ok(choice(case, &model, packs.to_vec()))
 }

@@ -3,6 +3,7 @@
 use measure::Decimal;
 
 use crate::case::{Case, StockLine};
+use crate::case_error::CaseError;
 use crate::choose::best_probability;
 use crate::model::Model;
 use crate::problem::Wanted;
@@ -29,26 +30,31 @@ struct Purchase {
 }
 
 /// The fewest shims with which some packs put every mean into its band; empty if a few do not help.
-pub(crate) fn fewest(case: &Case, model: &Model) -> Vec<StockLine> {
+pub(crate) fn fewest(case: &Case, model: &Model) -> Result<Vec<StockLine>, CaseError> {
     let families = families(case);
     for count in 1..=MOST {
         let mut found = Vec::new();
         for choice in choices(&families, count) {
-            found.extend(sizes(case, model, &choice, 0.0, true));
+            found.extend(sizes(case, model, &choice, 0.0, true)?);
         }
         if let Some(best) = preferred(found) {
-            return lines(&best.shims);
+            return Ok(lines(&best.shims));
         }
     }
-    Vec::new()
+    Ok(Vec::new())
 }
 
 /// The one shim that raises a probability most, if one is worth buying.
-pub(crate) fn one_better(case: &Case, model: &Model, probability: f64) -> Vec<StockLine> {
-    let enough = probability + WORTH_IT;
-    let one = |family: &String| sizes(case, model, std::slice::from_ref(family), enough, false);
-    let found = families(case).iter().flat_map(one).collect();
-    preferred(found).map_or_else(Vec::new, |best| lines(&best.shims))
+pub(crate) fn one_better(
+    case: &Case,
+    model: &Model,
+    probability: f64,
+) -> Result<Vec<StockLine>, CaseError> {
+    let mut found = Vec::new();
+    for family in families(case) {
+        found.extend(sizes(case, model, &[family], probability + WORTH_IT, false)?);
+    }
+    Ok(preferred(found).map_or_else(Vec::new, |best| lines(&best.shims)))
 }
 
 /// Families of the positions that may change.
@@ -84,24 +90,24 @@ fn sizes(
     choice: &[String],
     probability: f64,
     in_band: bool,
-) -> Vec<Purchase> {
+) -> Result<Vec<Purchase>, CaseError> {
     let free = case.positions.iter().enumerate().fold(0, |mask, (index, position)| {
         let free = choice.contains(&position.family) && !case.frozen.contains(&position.id);
         if free { mask | bit(index) } else { mask }
     });
-    let reached = best_probability(case, model, Wanted { probability, in_band, free });
+    let reached = best_probability(case, model, Wanted { probability, in_band, free })?;
     let Some(reached) = reached.filter(|reached| *reached >= probability) else {
-        return Vec::new();
+        return Ok(Vec::new());
     };
     let Some((family, rest)) = choice.split_first() else {
-        return vec![Purchase { shims: Vec::new(), probability: reached }];
+        return Ok(vec![Purchase { shims: Vec::new(), probability: reached }]);
     };
     let mut found = Vec::new();
     for hundredths in THINNEST..=thickest(case, family) {
         let thickness = Decimal::new(hundredths, 2);
         let mut with = case.clone();
         with.stock.push(StockLine { family: family.clone(), thickness, count: 1 });
-        for mut purchase in sizes(&with, model, rest, probability, in_band) {
+        for mut purchase in sizes(&with, model, rest, probability, in_band)? {
             purchase.shims.insert(0, (family.clone(), thickness));
             found.push(purchase);
         }
@@ -110,7 +116,7 @@ fn sizes(
             break;
         }
     }
-    found
+    Ok(found)
 }
 
 /// The thickest shim to look for, hundredths of a millimetre.

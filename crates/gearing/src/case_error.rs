@@ -93,6 +93,8 @@ pub enum Fault {
     },
     /// A check that no position changes.
     Unmoved,
+    /// Thicknesses in such fine steps that their totals are too many to search.
+    TooManyTotals,
     /// Trials with numbers too far apart to calculate with.
     Unlearnable,
 }
@@ -156,6 +158,11 @@ impl fmt::Display for Fault {
                 f,
                 "no position changes this reading, expected one that does; add it or leave the \
                  check out"
+            ),
+            Fault::TooManyTotals => write!(
+                f,
+                "found thicknesses that make too many different totals to search, expected them \
+                 in steps of 0.0005 or more; round them"
             ),
             Fault::Unlearnable => write!(
                 f,

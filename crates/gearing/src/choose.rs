@@ -4,6 +4,7 @@ use measure::Decimal;
 
 use crate::advice::Choice;
 use crate::case::Case;
+use crate::case_error::CaseError;
 use crate::model::{Model, minutes};
 use crate::problem::{Wanted, problem, set_floors};
 use crate::refine::{Goal, refine};
@@ -17,43 +18,39 @@ const HAIR: f64 = 1.0 - 1e-12;
 /// the likelier the packs asked for, the fewer have to be looked at, and none is missed.
 const STAGES: [f64; 4] = [0.51, 1e-3, 1e-9, 1e-30];
 
-/// All that can be reached, and the packs to prefer.
-pub(crate) struct Outcome {
-    /// The best probability of any packs.
-    pub best: f64,
-    /// The packs to fit.
-    pub choice: Choice,
-}
-
 /// The packs to fit from the tin; `None` if no packs have a probability worth a name.
-pub(crate) fn choose(case: &Case, model: &Model) -> Option<Outcome> {
-    STAGES.into_iter().find_map(|probability| {
+///
+/// # Errors
+/// [`CaseError`] for a tin too fine to search.
+pub(crate) fn choose(case: &Case, model: &Model) -> Result<Option<Choice>, CaseError> {
+    for probability in STAGES {
         let wanted = Wanted { probability: NEARLY_BEST * probability, in_band: false, free: 0 };
-        let outcome = solve(case, model, wanted)?;
-        (outcome.best >= probability).then_some(outcome)
-    })
+        let mut search = problem(case, model, wanted)?;
+        let forest = search.forest();
+        let frontier = whole_frontier(&mut search, &forest);
+        let Some(frontier) = frontier.filter(|frontier| likeliest(frontier) >= probability) else {
+            continue;
+        };
+        return Ok(choose_from(case, model, &mut search, &forest, &frontier));
+    }
+    Ok(None)
 }
 
 /// Whether some packs from the tin put every mean inside its band.
-pub(crate) fn fits(case: &Case, model: &Model) -> bool {
+pub(crate) fn fits(case: &Case, model: &Model) -> Result<bool, CaseError> {
     let wanted = Wanted { probability: 0.0, in_band: true, free: 0 };
-    best_probability(case, model, wanted).is_some()
+    Ok(best_probability(case, model, wanted)?.is_some())
 }
 
 /// The best probability of packs that are wanted; `None` if there are none.
-pub(crate) fn best_probability(case: &Case, model: &Model, wanted: Wanted) -> Option<f64> {
-    let mut search = problem(case, model, wanted);
+pub(crate) fn best_probability(
+    case: &Case,
+    model: &Model,
+    wanted: Wanted,
+) -> Result<Option<f64>, CaseError> {
+    let mut search = problem(case, model, wanted)?;
     let forest = search.forest();
-    let frontier = whole_frontier(&mut search, &forest)?;
-    Some(likeliest(&frontier))
-}
-
-fn solve(case: &Case, model: &Model, wanted: Wanted) -> Option<Outcome> {
-    let mut search = problem(case, model, wanted);
-    let forest = search.forest();
-    let frontier = whole_frontier(&mut search, &forest)?;
-    let choice = choose_from(case, model, &mut search, &forest, &frontier, wanted)?;
-    Some(Outcome { best: likeliest(&frontier), choice })
+    Ok(whole_frontier(&mut search, &forest).map(|frontier| likeliest(&frontier)))
 }
 
 /// The highest probability on a frontier.
@@ -85,7 +82,6 @@ fn choose_from(
     search: &mut Search,
     forest: &[Node],
     frontier: &[Entry],
-    wanted: Wanted,
 ) -> Option<Choice> {
     let probability = NEARLY_BEST * likeliest(frontier) * HAIR;
     let likely = || frontier.iter().filter(|entry| entry.probability >= probability);
@@ -96,7 +92,7 @@ fn choose_from(
         .map(|entry| Goal { changed: entry.changed, shims: entry.shims, probability })
         .collect();
     let spans = std::mem::take(&mut search.spans);
-    set_floors(&mut search.targets, Wanted { probability, ..wanted }, &spans);
+    set_floors(&mut search.targets, Wanted { probability, in_band: false, free: 0 }, &spans);
     search.spans = spans;
     let found = refine(search, forest, &goals)?;
     Some(choice(case, model, packs(search, model, &found.packs)))

@@ -7,9 +7,9 @@ use crate::case::{Arm, Case, CheckKind, Gears, Member, Position, Shaft};
 
 /// tan α_n / cos β where an angle is not known: the middle of 0.36 (20°, straight) to 0.57 (25°,
 /// 35°).
-const UNKNOWN_TANGENT: f64 = 0.465;
+pub(crate) const UNKNOWN_TANGENT: f64 = 0.465;
 /// Standard deviation of a rectangular spread over that range.
-const UNKNOWN_TANGENT_SPREAD: f64 = 0.21 / 3.464_101_615_137_754_6;
+pub(crate) const UNKNOWN_TANGENT_SPREAD: f64 = 0.21 / 3.464_101_615_137_754_6;
 /// Relative standard deviation of the formula for a gear position.
 const GEAR_SPREAD: f64 = 0.05;
 /// Relative standard deviation of the formula for a pinion position.
@@ -117,20 +117,20 @@ pub(crate) fn trap(case: &Case, kind: &CheckKind) -> Option<Trap> {
 }
 
 /// tan α_n / cos β, if both angles are known.
-fn known_tangent(gears: &Gears) -> Option<f64> {
+pub(crate) fn known_tangent(gears: &Gears) -> Option<f64> {
     let normal = real::from_decimal(gears.normal_pressure_angle?);
     let spiral = real::from_decimal(gears.spiral_angle?);
     Some(bevel::tangent(normal, spiral))
 }
 
 /// Pitch angles of the pinion and the gear of this mesh.
-fn pitch_angles(gears: &Gears, mesh: &str) -> bevel::PitchAngles {
+pub(crate) fn pitch_angles(gears: &Gears, mesh: &str) -> bevel::PitchAngles {
     let teeth = teeth(gears, mesh);
     bevel::pitch_angles(gears.pinion_teeth, teeth, real::from_decimal(gears.shaft_angle))
 }
 
 /// What the arm reads for each millimetre at the tooth.
-fn lever(gears: &Gears, arm: &Arm) -> f64 {
+pub(crate) fn lever(gears: &Gears, arm: &Arm) -> f64 {
     let radius = real::from_decimal(gears.pinion_pitch_radius);
     let pitch_radius = match &arm.on {
         Shaft::Pinion => radius,

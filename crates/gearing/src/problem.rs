@@ -5,6 +5,7 @@ use std::collections::HashMap;
 use measure::{Decimal, real};
 
 use crate::case::Case;
+use crate::case_error::{CaseError, Fault};
 use crate::model::{Model, loose_high};
 use crate::reading_model::{ReadingModel, bit};
 use crate::search::{Candidate, Place, Search, Stock, Target};
@@ -34,7 +35,11 @@ struct Group {
 }
 
 /// A search for packs of a case; every pack that meets what is wanted is in it.
-pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Search<'a> {
+pub(crate) fn problem<'a>(
+    case: &Case,
+    model: &'a Model,
+    wanted: Wanted,
+) -> Result<Search<'a>, CaseError> {
     let groups = groups(case, model, wanted.free);
     let mut targets = targets(case, model);
     let mut spans = spans(case, model, &groups, wanted.free);
@@ -58,7 +63,8 @@ pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Sear
         };
         let top = group.members.iter().map(|&position| bounds(position)[1].ceil().max(0.0));
         let top = (top.fold(0.0, f64::max) as usize).min(group.shelf.highest(most));
-        let totals = Totals::new(&group.shelf, most, top);
+        let totals = Totals::new(&group.shelf, most, top)
+            .ok_or_else(|| CaseError::new("stock", Fault::TooManyTotals))?;
         let available = group.shelf.counts();
         let mut members = 0;
         for &position in &group.members {
@@ -104,7 +110,7 @@ pub(crate) fn problem<'a>(case: &Case, model: &'a Model, wanted: Wanted) -> Sear
     }
     let places = places.into_iter().flatten().collect();
     let in_band = wanted.in_band;
-    Search { targets, places, stocks, spans, in_band, most, shared: HashMap::new() }
+    Ok(Search { targets, places, stocks, spans, in_band, most, shared: HashMap::new() })
 }
 
 /// Whether a position must stay as it is.

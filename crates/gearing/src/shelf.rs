@@ -102,12 +102,16 @@ pub(crate) struct Totals {
 
 /// More shims than any pack holds.
 const NONE: u8 = u8::MAX;
+/// More cells than a search has time for.
+const MOST_CELLS: usize = 20_000_000;
 
 impl Totals {
-    /// Totals up to `top` steps with at most `most` shims.
-    pub fn new(shelf: &Shelf, most: usize, top: usize) -> Totals {
-        let width = top + 1;
-        let mut fewest = vec![NONE; width * (shelf.sizes.len() + 1)];
+    /// Totals up to `top` steps with at most `most` shims; `None` if they are too many to search.
+    pub fn new(shelf: &Shelf, most: usize, top: usize) -> Option<Totals> {
+        let width = top.checked_add(1)?;
+        let cells =
+            width.checked_mul(shelf.sizes.len() + 1).filter(|cells| *cells <= MOST_CELLS)?;
+        let mut fewest = vec![NONE; cells];
         if let Some(nothing) = fewest.get_mut(width * shelf.sizes.len()) {
             *nothing = 0;
         }
@@ -127,7 +131,7 @@ impl Totals {
                 }
             }
         }
-        Totals { most, width, fewest }
+        Some(Totals { most, width, fewest })
     }
 
     /// The fewest shims that make a total.

@@ -19,7 +19,7 @@ const TRIALS: usize = 200;
 /// More readings than anyone takes in one series.
 const READINGS: usize = 1000;
 /// More shims than any pack holds.
-const SHIMS: usize = 8;
+pub(crate) const SHIMS: usize = 8;
 /// More sizes than any tin holds for one place.
 const SIZES: usize = 200;
 /// More lines than any tin needs.
@@ -187,9 +187,7 @@ fn trials(case: &Case) -> Result<(), CaseError> {
         for (pack, position) in trial.packs.iter().zip(&case.positions) {
             let path = format!("{path}.packs.{}", position.id);
             count(&path, pack.len(), 0, SIZES, "shims")?;
-            for (shim, &thickness) in pack.iter().enumerate() {
-                self::thickness(&format!("{path}[{shim}]"), thickness)?;
-            }
+            shims(&path, pack.iter().copied())?;
         }
         let checks = case.checks.len();
         count(&format!("{path}.readings"), trial.readings.len(), checks, checks, "series")?;
@@ -200,6 +198,28 @@ fn trials(case: &Case) -> Result<(), CaseError> {
                 range(&format!("{path}[{reading}]"), value, -FARTHEST, FARTHEST)?;
             }
         }
+    }
+    Ok(())
+}
+
+/// Checks the packs of a what-if, one for each position.
+pub(crate) fn packs(case: &Case, packs: &[Vec<Decimal>]) -> Result<(), CaseError> {
+    count("packs", packs.len(), case.positions.len(), case.positions.len(), "packs")?;
+    for (pack, position) in packs.iter().zip(&case.positions) {
+        let path = format!("packs.{}", position.id);
+        count(&path, pack.len(), 0, SIZES, "shims")?;
+        shims(&path, pack.iter().copied())?;
+    }
+    Ok(())
+}
+
+/// Checks thicknesses.
+pub(crate) fn shims(
+    path: &str,
+    thicknesses: impl Iterator<Item = Decimal>,
+) -> Result<(), CaseError> {
+    for (index, found) in thicknesses.enumerate() {
+        thickness(&format!("{path}[{index}]"), found)?;
     }
     Ok(())
 }
