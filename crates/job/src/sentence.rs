@@ -65,6 +65,7 @@ fn heading(field: Field) -> String {
 
 fn shown(field: Field, value: &FieldValue) -> String {
     match value {
+        FieldValue::Number(typed) if typed.unit() == Unit::Degree => format!("{}°", typed.text()),
         FieldValue::Number(typed) => typed.to_string(),
         FieldValue::Count(count) => count.to_string(),
         FieldValue::Word(word) => match field.facts().kind {

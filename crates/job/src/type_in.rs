@@ -25,7 +25,7 @@ pub enum FieldRefusal {
     },
     /// An angle that no such gear has.
     Angle {
-        /// As typed.
+        /// Degrees as typed.
         found: String,
         /// Least degrees.
         least: u32,
@@ -203,7 +203,7 @@ fn angle(field: Field, text: &str) -> Result<Typed, FieldRefusal> {
     if Decimal::from(least) <= degrees && degrees <= Decimal::from(most) {
         Ok(typed)
     } else {
-        Err(FieldRefusal::Angle { found: typed.to_string(), least, most })
+        Err(FieldRefusal::Angle { found: typed.text().to_owned(), least, most })
     }
 }
 
@@ -256,7 +256,7 @@ impl fmt::Display for FieldRefusal {
                 write!(f, "{found} is not a number of teeth from 3 to 500. Count them, like 14.")
             }
             FieldRefusal::Angle { found, least, most } => {
-                write!(f, "{found} is outside {least} to {most} degrees. Read the page again.")
+                write!(f, "{found}° is outside {least}° to {most}°. Read the page again.")
             }
             FieldRefusal::TooLong { found } => {
                 write!(f, "{found} is longer than a metre. Read the page again.")

@@ -92,6 +92,15 @@ impl Bench {
         self.record(fit(&job, &sheet, &tin, packs, name))
     }
 
+    /// Types fields of the sheet in mm.
+    pub fn type_fields(&mut self, typed: &[(Field, &str)]) {
+        let typed: Vec<_> =
+            typed.iter().map(|(field, text)| (*field, *text, Unit::Millimetre)).collect();
+        let facts = read_fields(&Sheet::fold(&self.sheet), &typed).unwrap();
+        let id = self.sheet.id().clone();
+        self.record(facts.into_iter().map(|fact| (id.clone(), fact)).collect()).unwrap();
+    }
+
     pub fn check(&self, check: Check) -> CheckView {
         self.setup().checks.into_iter().find(|view| view.check == check).unwrap()
     }
@@ -108,19 +117,4 @@ pub fn dec(text: &str) -> Decimal {
 /// Rounded to `places`, as a text.
 pub fn shown(value: Decimal, places: u32) -> String {
     measure::show(value, places, measure::Mark::Point)
-}
-
-#[test]
-#[ignore]
-fn look() {
-    let mut bench = Bench::demo();
-    println!("{:#?}", bench.setup());
-    bench.fit_advice();
-    println!("{:#?}", bench.setup());
-    let (job, sheet, tin) = bench.state();
-    println!("{:#?}", tin.rows("forward race"));
-    println!("{:?}", what_if((&job, &sheet, &tin), Slot::B2, dec("0.095"), Shown::default()));
-    println!("{:?}", what_if((&job, &sheet, &tin), Slot::B1, dec("0.05"), Shown::default()));
-    println!("{:?}", expected_slopes(&sheet));
-    println!("{:#?}", record(&job, &sheet, Shown::default()));
 }

@@ -1,5 +1,12 @@
 //! Tests of the job crate from outside.
 
 #![allow(missing_docs)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod bad_input;
 mod bench;
+mod laws;
+mod main_job;
+mod tin;
+mod undo;
+mod wire;

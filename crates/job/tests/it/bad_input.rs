@@ -1,0 +1,232 @@
+//! Bad input: one sentence at the field, what was typed stays with the screen, nothing is stored.
+
+use job::*;
+use measure::Unit;
+
+use crate::bench::Bench;
+
+/// The sentence for a field of an otherwise empty sheet.
+fn refusal(field: Field, text: &str) -> String {
+    type_in(&Sheet::default(), field, text, Unit::Millimetre).unwrap_err().to_string()
+}
+
+#[test]
+fn numbers_that_are_none() {
+    let low = |text| refusal(Field::ForwardLow, text);
+    assert_eq!(low(""), "Nothing typed. Type a number.");
+    assert_eq!(low("abc"), "abc does not start with a number. Type digits first, like 0.38.");
+    assert_eq!(low("1,250.0"), "Two decimal marks in 1,250.0. Type one.");
+    assert_eq!(low("0.3.8"), "Two decimal marks in 0.3.8. Type one.");
+    assert_eq!(low("-0.20"), "Minus in -0.20. This field takes zero or more.");
+    assert_eq!(low("0"), "0 is not above zero. This field takes more than zero.");
+    assert_eq!(low("0.20 kPa"), "kPa is a pressure. This field takes a length: mm or in.");
+    assert_eq!(low("1001"), "1001 mm is longer than a metre. Read the page again.");
+}
+
+#[test]
+fn fields_that_are_no_lengths() {
+    let teeth = |text| refusal(Field::PinionTeeth, text);
+    assert_eq!(teeth(""), "Nothing typed. Type a number.");
+    for text in ["14.5", "2", "-14", "abc"] {
+        let sentence =
+            format!("{text} is not a number of teeth from 3 to 500. Count them, like 14.");
+        assert_eq!(teeth(text), sentence);
+    }
+    assert_eq!(
+        refusal(Field::PressureAngle, "70"),
+        "70° is outside 5° to 45°. Read the page again."
+    );
+    assert_eq!(refusal(Field::ArmShaft, ""), "Nothing chosen. Choose one.");
+    assert_eq!(
+        refusal(Field::DepthSource, " "),
+        "Nothing typed for the depth source. Type it, like: own manual, p. 118."
+    );
+}
+
+#[test]
+fn an_arm_without_a_radius() {
+    let sentence = "The arm radius is 0. Measure it from the middle of the shaft, like 30.0.";
+    assert_eq!(refusal(Field::ArmRadius, "0"), sentence);
+    assert_eq!(refusal(Field::ArmRadius, "0.0 in"), sentence);
+}
+
+#[test]
+fn limits_that_make_no_band() {
+    let pair = |low, high| {
+        let typed = [
+            (Field::ForwardLow, low, Unit::Millimetre),
+            (Field::ForwardHigh, high, Unit::Millimetre),
+        ];
+        let refusals = read_fields(&Sheet::default(), &typed).unwrap_err();
+        assert_eq!(refusals[0].0, Field::ForwardHigh);
+        refusals[0].1.to_string()
+    };
+    assert_eq!(
+        pair("0.35", "0.20"),
+        "Low 0.35 is above high 0.20. Read the page again, or swap them."
+    );
+    assert_eq!(
+        pair("0.20", "0.20"),
+        "Low and high are both 0.20. Type the two limits of the band."
+    );
+}
+
+#[test]
+fn limits_are_held_against_what_the_sheet_has_and_a_band_can_move() {
+    let mut bench = Bench::demo();
+    let (_, sheet, _) = bench.state();
+    let alone = type_in(&sheet, Field::ForwardLow, "0.40", Unit::Millimetre).unwrap_err();
+    assert_eq!(
+        alone.to_string(),
+        "Low 0.40 is above high 0.35. Read the page again, or swap them."
+    );
+    let aim = type_in(&sheet, Field::DepthAim, "0.70", Unit::Millimetre).unwrap_err();
+    assert_eq!(aim.to_string(), "Aim 0.70 is outside 0.62 to 0.68. Type one inside the band.");
+    // In inches the sentence is in inches.
+    let inches = type_in(&sheet, Field::ForwardLow, "0.02", Unit::Inch).unwrap_err().to_string();
+    assert!(inches.starts_with("Low 0.02 is above high 0.01377"), "{inches}");
+    // Typed together, low may pass the old high.
+    bench.type_fields(&[(Field::ForwardLow, "0.40"), (Field::ForwardHigh, "0.50")]);
+    let (_, sheet, _) = bench.state();
+    assert_eq!(sheet.band(Check::Forward).unwrap().low().to_string(), "0.40");
+    // The log itself refuses too.
+    let value = FieldValue::Number(crate::bench::mm("0.60"));
+    let fact = Fact::FieldTyped { field: Field::ForwardLow, value };
+    let refused = bench.record(vec![(bench.sheet.id().clone(), fact)]).unwrap_err();
+    assert_eq!(
+        refused.to_string(),
+        "Low 0.60 is above high 0.50. Read the page again, or swap them."
+    );
+}
+
+#[test]
+fn inches_in_a_millimetre_field_are_kept_and_doubted() {
+    let typed = [
+        (Field::ReverseLow, "0.012", Unit::Millimetre),
+        (Field::ReverseHigh, "0.024", Unit::Millimetre),
+        (Field::ArmRadius, "1.181", Unit::Millimetre),
+        (Field::ForwardLow, "0.20", Unit::Inch),
+        (Field::DepthLow, "40", Unit::Millimetre),
+        (Field::DepthHigh, "0.66", Unit::Millimetre),
+    ];
+    let mut bench = Bench::new();
+    let id = bench.sheet.id().clone();
+    let opened = Fact::SheetOpened { name: "Invented".into(), layout: "b".into() };
+    bench.record(vec![(id.clone(), opened)]).unwrap();
+    for one in typed.chunks(1) {
+        let Ok(facts) = read_fields(&Sheet::fold(&bench.sheet), one) else { continue };
+        bench.record(facts.into_iter().map(|fact| (id.clone(), fact)).collect()).unwrap();
+    }
+    let (_, sheet, _) = bench.state();
+    let doubt = |field| sheet.doubt(field).map(|doubt| doubt.to_string());
+    let inches = |found: &str| {
+        Some(format!("{found} looks like inches. Switch the unit to in, or read the page again."))
+    };
+    assert_eq!(doubt(Field::ReverseLow), inches("0.012 mm"));
+    assert_eq!(doubt(Field::ReverseHigh), inches("0.024 mm"));
+    assert_eq!(doubt(Field::ArmRadius), inches("1.181 mm"));
+    assert_eq!(
+        doubt(Field::ForwardLow).as_deref(),
+        Some("0.20 in looks like millimetres. Switch the unit to mm, or read the page again.")
+    );
+    assert_eq!(
+        doubt(Field::DepthLow).as_deref(),
+        Some("40 mm is far from the usual 0.1 to 5 mm. Read the page again.")
+    );
+    assert!(sheet.to_do().contains(&ToDo::Check(Field::ReverseLow)));
+}
+
+#[test]
+fn readings_that_are_none_stay_at_their_place() {
+    let bench = Bench::demo();
+    let preview = bench.preview(Check::Forward, &["0.45", "-0.4", "1,250.0", "0.018"]);
+    let refused: Vec<Option<String>> =
+        preview.stops.iter().map(|stop| stop.typing.refused.clone()).collect();
+    assert_eq!(refused[0], None);
+    assert_eq!(refused[1].as_deref(), Some("Minus in -0.4. This field takes zero or more."));
+    assert_eq!(refused[2].as_deref(), Some("Two decimal marks in 1,250.0. Type one."));
+    assert_eq!(
+        preview.stops[3].typing.doubt.as_ref().map(ToString::to_string).as_deref(),
+        Some("0.018 mm looks like inches. Switch the unit to in, or read the page again.")
+    );
+    assert_eq!(preview.dock.words(), "Type 90° again");
+    assert_eq!(preview.fact, None);
+}
+
+#[test]
+fn an_arm_of_zero_at_the_reading() {
+    let (job, sheet, tin) = Bench::demo().state();
+    let preview = preview(
+        (&job, &sheet, &tin),
+        Check::Forward,
+        &["0.45"; 4],
+        Unit::Millimetre,
+        Some("0"),
+        Shown::default(),
+    );
+    assert_eq!(
+        preview.arm_refused.map(|refused| refused.to_string()).as_deref(),
+        Some("The arm radius is 0. Measure it from the middle of the shaft, like 30.0.")
+    );
+    assert_eq!(preview.dock.words(), "Type the arm radius first");
+    assert_eq!(preview.fact, None);
+}
+
+#[test]
+fn a_sheet_without_the_fields_a_check_needs() {
+    let mut bench = Bench::new();
+    let id = bench.sheet.id().clone();
+    let opened = Fact::SheetOpened { name: "Invented".into(), layout: "b".into() };
+    bench.record(vec![(id, opened)]).unwrap();
+    bench.type_fields(&[(Field::DepthLow, "0.62"), (Field::DepthHigh, "0.68")]);
+    let (_, sheet, _) = bench.state();
+    let missing = sheet.missing(Check::Depth).unwrap();
+    assert_eq!(
+        missing.sentence,
+        "Pinion depth gap cannot be judged without depth gauge side. Type it on the unit sheet."
+    );
+    assert_eq!(missing.fields, [Field::DepthSide]);
+    let missing = sheet.missing(Check::Forward).unwrap();
+    assert_eq!(missing.fields[0], Field::PinionTeeth);
+    assert!(missing.sentence.ends_with(
+        "forward low limit, forward high limit, forward radius and forward shaft. Type them on \
+         the unit sheet."
+    ));
+    let setup = bench.setup();
+    assert_eq!(setup.advice.status, AdviceStatus::SheetIncomplete);
+    assert_eq!(setup.checks[0].state, CheckState::NoBand);
+    assert_eq!(setup.checks[0].says, sheet.missing(Check::Depth).unwrap().sentence);
+    assert_eq!(setup.next, NextAct::TypeField(Field::DepthSide));
+    // Readings are taken all the same: nothing is lost.
+    assert!(bench.preview(Check::Depth, &["0.71", "0.72", "0.71"]).fact.is_some());
+}
+
+#[test]
+fn the_log_admits_no_half_series_and_nothing_unopened() {
+    let mut bench = Bench::demo();
+    let id = bench.job.id().clone();
+    let values = vec![crate::bench::mm("0.45"); 3];
+    let half = Fact::ReadingTaken { check: Check::Forward, values, arm: None, on: None };
+    let before = bench.job.clone();
+    let refused = bench.record(vec![(id.clone(), half)]).unwrap_err();
+    assert_eq!(refused.to_string(), "3 of 4 read. Read 270° too.");
+    let values = vec![crate::bench::mm("0.45"); 4];
+    let no_arm = Fact::ReadingTaken { check: Check::Forward, values, arm: None, on: None };
+    let refused = bench.record(vec![(id.clone(), no_arm)]).unwrap_err();
+    assert_eq!(
+        refused.to_string(),
+        "Forward backlash without an arm radius. Type the radius first."
+    );
+    let nothing = Fact::PackFitted { slot: Slot::B1, shims: vec![], as_found: true };
+    let refused = bench.record(vec![(id, nothing)]).unwrap_err();
+    assert_eq!(refused.to_string(), "Nothing typed for the pack. Type it first.");
+    assert_eq!(bench.job, before, "nothing is stored");
+
+    let mut empty = Bench::new();
+    let note = Fact::NoteWritten { text: "hello".into() };
+    let refused = empty.record(vec![(empty.job.id().clone(), note)]).unwrap_err();
+    assert_eq!(refused.to_string(), "Not begun yet. Give it a name first.");
+    let layout = Fact::SheetOpened { name: "Invented".into(), layout: "c".into() };
+    let refused = empty.record(vec![(empty.sheet.id().clone(), layout)]).unwrap_err();
+    assert_eq!(refused.to_string(), "c is not known here. Choose from the sketches.");
+}
