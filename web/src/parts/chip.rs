@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::live::{press, words};
+
 /// A short word that is on or off.
 #[component]
 pub fn Chip(
@@ -19,9 +21,9 @@ pub fn Chip(
         <button
             class="chip"
             type="button"
-            aria-pressed=move || pressed.get().to_string()
+            aria-pressed=words(move || pressed.get().to_string())
             disabled=disabled
-            on:click=move |_| on_press.run(())
+            on:click=press(on_press)
         >
             {children()}
         </button>

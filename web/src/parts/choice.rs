@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
+use super::titled::titled;
 
 /// A full-width answer; those with one `group` exclude each other.
 #[component]
@@ -15,7 +16,7 @@ pub fn Choice(
     title: Signal<String>,
     /// What it means.
     #[prop(optional, into)]
-    note: MaybeProp<String>,
+    note: Option<Signal<String>>,
     /// Whether it is the one chosen.
     #[prop(into)]
     chosen: Signal<bool>,
@@ -30,7 +31,7 @@ pub fn Choice(
                 prop:checked=chosen
                 on:change=move |_| on_choose.run(())
             />
-            <Words title note/>
+            <span>{titled(title, note)}</span>
         </label>
     }
 }
@@ -45,7 +46,7 @@ pub fn Door(
     title: Signal<String>,
     /// What waits behind it.
     #[prop(optional, into)]
-    note: MaybeProp<String>,
+    note: Option<Signal<String>>,
     /// Where it leads.
     #[prop(into)]
     href: Signal<String>,
@@ -53,26 +54,8 @@ pub fn Door(
     view! {
         <a class="choice choice--go" href=href>
             <Icon glyph=glyph/>
-            <Words title note/>
+            <span>{titled(title, note)}</span>
             <Icon glyph=Glyph::Go/>
         </a>
-    }
-}
-
-#[component]
-fn Words(title: Signal<String>, note: MaybeProp<String>) -> impl IntoView {
-    let note = move || {
-        note.get().map(|note| {
-            view! {
-                <br/>
-                <span class="dim">{note}</span>
-            }
-        })
-    };
-    view! {
-        <span>
-            <b>{title}</b>
-            {note}
-        </span>
     }
 }

@@ -4,6 +4,7 @@ use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
+use super::live::{mark, words as following};
 
 /// The thumb zone; takes [`Back`], [`Act`] and [`Jump`](super::places::Jump).
 #[component]
@@ -62,31 +63,34 @@ pub fn Act(
     glyph: Option<Glyph>,
 ) -> impl IntoView {
     let press = move |event: MouseEvent| {
-        let does = if waits.get_untracked() { on_waiting } else { on_press };
-        if waits.get_untracked() || busy.get_untracked() {
+        let (waits, busy) = (waits.get_untracked(), busy.get_untracked());
+        if waits || busy {
             event.prevent_default();
         }
-        if let Some(does) = does.filter(|_| !busy.get_untracked()) {
+        let does = if waits { on_waiting } else { on_press };
+        if let Some(does) = does.filter(|_| !busy) {
             does.run(());
         }
     };
-    let class = move || if busy.get() { "btn btn--main btn--busy" } else { "btn btn--main" };
-    let disabled = move || waits.get().then_some("true");
-    let is_busy = move || busy.get().then_some("true");
-    let inside = view! {
-        {glyph.map(|glyph| view! { <Icon glyph=glyph/> })}
-        {words}
-    };
+    let class = following(move || {
+        let class = if busy.get() { "btn btn--main btn--busy" } else { "btn btn--main" };
+        class.to_owned()
+    });
+    let disabled = mark(move || waits.get());
+    let is_busy = mark(move || busy.get());
+    let icon = glyph.map(|glyph| view! { <Icon glyph=glyph/> });
     match href {
         Some(href) => view! {
             <a class=class href=href aria-disabled=disabled aria-busy=is_busy on:click=press>
-                {inside}
+                {icon}
+                {words}
             </a>
         }
         .into_any(),
         None => view! {
             <button class=class type="button" aria-disabled=disabled aria-busy=is_busy on:click=press>
-                {inside}
+                {icon}
+                {words}
             </button>
         }
         .into_any(),

@@ -2,6 +2,9 @@
 
 use leptos::prelude::*;
 
+use super::live::live;
+use super::titled::titled;
+
 /// A fact: what it is, and how it stands.
 pub type Fact = (&'static str, String);
 
@@ -18,7 +21,8 @@ pub fn Facts(
             <dd>{value}</dd>
         }
     };
-    view! { <dl class="kv">{move || facts.get().into_iter().map(fact).collect_view()}</dl> }
+    let facts = live(move || facts.get().into_iter().map(fact).collect_view().into_any());
+    view! { <dl class="kv">{facts}</dl> }
 }
 
 /// One setting: its name, and the control beside or below it.
@@ -29,25 +33,16 @@ pub fn Setting(
     title: Signal<String>,
     /// What it does.
     #[prop(optional, into)]
-    note: MaybeProp<String>,
+    note: Option<Signal<String>>,
     /// The control fits beside the name even on a phone.
     #[prop(optional)]
     beside: bool,
     children: Children,
 ) -> impl IntoView {
-    let note = move || {
-        note.get().map(|note| {
-            view! {
-                <br/>
-                <span class="dim">{note}</span>
-            }
-        })
-    };
     view! {
         <div class=if beside { "setrow setrow--2" } else { "setrow" }>
             <p>
-                <b>{title}</b>
-                {note}
+                {titled(title, note)}
             </p>
             {children()}
         </div>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::live::{mark, words};
 use super::number_input::NumberInput;
 use super::says::{Message, Says};
 use super::text::Text;
@@ -27,7 +28,7 @@ pub fn Field(
     label: Signal<String>,
     /// What the pad calls it, where the label is too short to stand alone.
     #[prop(optional, into)]
-    name: MaybeProp<String>,
+    name: Option<String>,
     /// What is typed, digit by digit.
     #[prop(into)]
     value: Text,
@@ -36,7 +37,7 @@ pub fn Field(
     says: Signal<Option<Says>>,
     /// What stands in it while it is empty.
     #[prop(optional, into)]
-    placeholder: MaybeProp<String>,
+    placeholder: String,
     /// Whether it takes a minus.
     #[prop(optional)]
     signed: bool,
@@ -44,8 +45,8 @@ pub fn Field(
     #[prop(optional, into)]
     disabled: Signal<bool>,
 ) -> impl IntoView {
-    let name = Signal::derive(move || name.get().unwrap_or_else(|| label.get()));
-    let class = Signal::derive(move || class(says.get(), value.is_empty()));
+    let name = name.unwrap_or_else(|| label.get_untracked());
+    let class = words(move || class(says.get(), value.is_empty()));
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
@@ -72,21 +73,21 @@ pub fn TextField(
     says: Signal<Option<Says>>,
     /// What stands in it while it is empty.
     #[prop(optional, into)]
-    placeholder: MaybeProp<String>,
+    placeholder: String,
 ) -> impl IntoView {
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
             <input
                 id=id.clone()
-                class=move || class(says.get(), false)
+                class=words(move || class(says.get(), false))
                 type="text"
                 autocomplete="off"
                 enterkeyhint="done"
-                aria-invalid=move || matches!(says.get(), Some(Says::Refused(_))).then_some("true")
+                aria-invalid=mark(move || matches!(says.get(), Some(Says::Refused(_))))
                 aria-describedby=format!("{id}-says")
-                placeholder=move || placeholder.get()
-                prop:value=move || value.get()
+                placeholder=placeholder
+                prop:value=value.followed()
                 on:input:target=move |event| value.set(event.target().value())
             />
             <Message id=format!("{id}-says") says/>

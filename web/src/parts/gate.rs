@@ -17,8 +17,7 @@ pub enum Bar {
 #[component]
 pub fn Gate(
     /// How its bar stands.
-    #[prop(into)]
-    bar: Signal<Bar>,
+    bar: Bar,
     /// A word such as "Shut."
     #[prop(into)]
     title: Signal<String>,
@@ -29,25 +28,16 @@ pub fn Gate(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
-    let class = move || match bar.get() {
-        Bar::Shut => "gate gate--shut",
-        Bar::Open => "gate gate--open",
-        Bar::Stale => "gate gate--stale",
-    };
-    let posts = move || match bar.get() {
-        Bar::Open => "M5 34V8M41 34V20",
-        Bar::Shut | Bar::Stale => "M5 34V8M41 34V8",
-    };
-    let lies = move || match bar.get() {
-        Bar::Shut => "M5 15H41M5 24H41",
-        Bar::Open => "M5 24L34 3",
-        Bar::Stale => "M5 19H17L21 13M41 19H30L25 26",
+    let (class, posts, lies) = match bar {
+        Bar::Shut => ("gate gate--shut", "M5 34V8M41 34V8", "M5 15H41M5 24H41"),
+        Bar::Open => ("gate gate--open", "M5 34V8M41 34V20", "M5 24L34 3"),
+        Bar::Stale => ("gate gate--stale", "M5 34V8M41 34V8", "M5 19H17L21 13M41 19H30L25 26"),
     };
     view! {
         <div class=class>
             <svg viewBox="0 0 46 36" aria-hidden="true">
-                <path class="gate__post" d=posts/>
-                <path class="gate__bar" d=lies/>
+                <path class="gate__post" d=posts></path>
+                <path class="gate__bar" d=lies></path>
             </svg>
             <p>
                 <b>{title}</b>

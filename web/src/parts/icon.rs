@@ -99,12 +99,11 @@ pub fn Icons() -> impl IntoView {
 #[component]
 pub fn Icon(
     /// What it shows.
-    #[prop(into)]
-    glyph: Signal<Glyph>,
+    glyph: Glyph,
 ) -> impl IntoView {
     view! {
         <svg class="ic" aria-hidden="true">
-            <use href=move || glyph.get().href()></use>
+            <use href=glyph.href()></use>
         </svg>
     }
 }

@@ -3,13 +3,13 @@
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
+use super::live::words as following;
 
 /// The app about itself: signal, update, backup, room.
 #[component]
 pub fn Notice(
     /// What it is about.
-    #[prop(into)]
-    glyph: Signal<Glyph>,
+    glyph: Glyph,
     /// The news, in a few words.
     #[prop(into)]
     title: Signal<String>,
@@ -23,8 +23,12 @@ pub fn Notice(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
+    let class = following(move || {
+        let class = if due.get() { "notice notice--due" } else { "notice" };
+        class.to_owned()
+    });
     view! {
-        <div class=move || if due.get() { "notice notice--due" } else { "notice" }>
+        <div class=class>
             <Icon glyph=glyph/>
             <p>
                 <b>{title}</b>

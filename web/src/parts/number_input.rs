@@ -6,6 +6,7 @@ use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlInputElement;
 
 use super::keys::{Keys, OpenField};
+use super::live::{mark, words};
 use super::says::Says;
 use super::text::Text;
 
@@ -17,7 +18,7 @@ pub fn NumberInput(
     id: String,
     /// What the pad calls it.
     #[prop(into)]
-    name: Signal<String>,
+    name: String,
     /// Whether `name` is also its spoken name, where no label stands.
     #[prop(optional)]
     unlabelled: bool,
@@ -29,7 +30,7 @@ pub fn NumberInput(
     says: Signal<Option<Says>>,
     /// What stands in it while it is empty.
     #[prop(optional, into)]
-    placeholder: MaybeProp<String>,
+    placeholder: String,
     /// Whether it takes a minus.
     #[prop(optional)]
     signed: bool,
@@ -42,8 +43,9 @@ pub fn NumberInput(
 ) -> impl IntoView {
     let keys = Keys::here();
     let (entered, left) = (id.clone(), id.clone());
+    let spoken = unlabelled.then(|| name.clone());
     let enter = move |_| {
-        let (id, name) = (entered.clone(), name.get_untracked());
+        let (id, name) = (entered.clone(), name.clone());
         keys.entered(OpenField { id, name, signed });
     };
     let on_key = move |event: KeyboardEvent| {
@@ -61,13 +63,13 @@ pub fn NumberInput(
             autocomplete="off"
             enterkeyhint="next"
             data-number=""
-            inputmode=move || keys.input_mode(signed)
-            aria-label=move || unlabelled.then(|| name.get())
-            aria-invalid=move || matches!(says.get(), Some(Says::Refused(_))).then_some("true")
+            inputmode=words(move || keys.input_mode(signed).to_owned())
+            aria-label=spoken
+            aria-invalid=mark(move || matches!(says.get(), Some(Says::Refused(_))))
             aria-describedby=format!("{id}-says")
-            placeholder=move || placeholder.get()
+            placeholder=placeholder
             disabled=disabled
-            prop:value=move || value.get()
+            prop:value=value.followed()
             on:input:target=move |event| value.set(event.target().value())
             on:focus=enter
             on:blur=move |_| keys.left(left.clone())

@@ -4,71 +4,91 @@ use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
 use super::keys::{Key, Keys, put_down};
+use super::live::{live, press};
 use super::typing::mark_word;
 
-/// The keys. A keyboard user types digits, so the Tab key passes them by.
+/// One key. A keyboard user types digits, so the Tab key passes it by.
+fn key(keys: Keys, key: Key, class: &'static str, spoken: &'static str, shows: AnyView) -> AnyView {
+    let on_press = press(Callback::new(move |()| keys.press(key)));
+    view! {
+        <button class=class type="button" tabindex="-1" aria-label=spoken on:click=on_press>
+            {shows}
+        </button>
+    }
+    .into_any()
+}
+
+/// The keys; nothing where the device's own keyboard is preferred.
 #[component]
 pub fn Pad() -> impl IntoView {
     let keys = Keys::here();
-    let digit = move |digit: &'static str, class: &'static str| {
-        view! {
-            <button class=class type="button" tabindex="-1" on:click=move |_| keys.press(Key::Digit(digit))>
-                {digit}
-            </button>
-        }
+    live(move || if keys.own.get() { pad(keys) } else { ().into_any() })
+}
+
+fn pad(keys: Keys) -> AnyView {
+    let digit = move |digit, class| key(keys, Key::Digit(digit), class, digit, digit.into_any());
+    let row = move |digits: [&'static str; 3]| {
+        digits.map(|it| digit(it, "key")).into_iter().collect_view()
     };
-    let word = move |key: Key, class: &'static str, label: &'static str, inside: AnyView| {
-        view! {
-            <button class=class type="button" tabindex="-1" aria-label=label on:click=move |_| keys.press(key)>
-                {inside}
-            </button>
-        }
-    };
-    let row = move |digits: [&'static str; 3]| digits.map(|it| digit(it, "key")).collect_view();
-    let signed = Memo::new(move |_| keys.open().with(|it| it.as_ref().is_some_and(|it| it.signed)));
-    let zero = move || digit("0", if signed.get() { "key" } else { "key key--wide" });
-    let minus = move || signed.get().then(|| word(Key::Minus, "key", "minus", "−".into_any()));
-    let mark = move || mark_word(keys.mark.get());
-    let keys_in_order = move || {
-        view! {
-            {row(["7", "8", "9"])}
-            {word(Key::Delete, "key key--word", "Delete last digit", view! { <Icon glyph=Glyph::Delete/> }.into_any())}
-            {row(["4", "5", "6"])}
-            {word(Key::Clear, "key key--word", "Clear", "Clear".into_any())}
-            {row(["1", "2", "3"])}
-            {word(Key::Next, "key key--next", "Next", view! { "Next" <Icon glyph=Glyph::Go/> }.into_any())}
-            {zero}
-            {minus}
-            {word(Key::Mark, "key", "decimal mark", mark.into_any())}
-        }
-    };
-    view! {
-        <Show when=move || keys.own.get()>
-            // The press must not take the focus from the field it types in.
-            <div class="pad" role="group" aria-label="Number pad" on:mousedown=|event| event.prevent_default()>
-                {keys_in_order()}
-            </div>
-        </Show>
+    let delete = view! { <Icon glyph=Glyph::Delete/> }.into_any();
+    let next = view! {
+        "Next"
+        <Icon glyph=Glyph::Go/>
     }
+    .into_any();
+    let signed = Memo::new(move |_| keys.open().with(|it| it.as_ref().is_some_and(|it| it.signed)));
+    let bottom = live(move || {
+        let mark = mark_word(keys.mark.get());
+        let (zero, minus) = match signed.get() {
+            true => ("key", Some(key(keys, Key::Minus, "key", "minus", "−".into_any()))),
+            false => ("key key--wide", None),
+        };
+        view! {
+            {digit("0", zero)}
+            {minus}
+            {key(keys, Key::Mark, "key", "decimal mark", mark.into_any())}
+        }
+        .into_any()
+    });
+    view! {
+        // The press must not take the focus from the field it types in.
+        <div class="pad" role="group" aria-label="Number pad" on:mousedown=|event| event.prevent_default()>
+            {row(["7", "8", "9"])}
+            {key(keys, Key::Delete, "key key--word", "Delete last digit", delete)}
+            {row(["4", "5", "6"])}
+            {key(keys, Key::Clear, "key key--word", "Clear", "Clear".into_any())}
+            {row(["1", "2", "3"])}
+            {key(keys, Key::Next, "key key--next", "Next", next)}
+            {bottom}
+        </div>
+    }
+    .into_any()
 }
 
 /// The pad for single fields: above the dock while one is open, and says which.
 #[component]
 pub fn DockedPad() -> impl IntoView {
     let keys = Keys::here();
-    let name = move || keys.open().get().map(|it| it.name);
     let shown = Memo::new(move |_| keys.own.get() && keys.open().with(Option::is_some));
+    let name = move || keys.open().get().map(|it| it.name).unwrap_or_default();
+    live(move || match shown.get() {
+        true => docked(Signal::derive(name)),
+        false => ().into_any(),
+    })
+}
+
+fn docked(name: Signal<String>) -> AnyView {
+    let done = press(Callback::new(|()| put_down()));
     view! {
-        <Show when=move || shown.get()>
-            <div class="padbox" on:mousedown=|event| event.prevent_default()>
-                <p>
-                    <span>{name}</span>
-                    <button class="btn btn--plain" type="button" tabindex="-1" on:click=|_| put_down()>
-                        "Done"
-                    </button>
-                </p>
-                <Pad/>
-            </div>
-        </Show>
+        <div class="padbox" on:mousedown=|event| event.prevent_default()>
+            <p>
+                <span>{name}</span>
+                <button class="btn btn--plain" type="button" tabindex="-1" on:click=done>
+                    "Done"
+                </button>
+            </p>
+            <Pad/>
+        </div>
     }
+    .into_any()
 }

@@ -2,6 +2,9 @@
 
 use leptos::prelude::*;
 
+use super::live::{live, words as following};
+use super::state::{Sign, State};
+
 /// A picture with its name, to choose by; the children are the picture.
 #[component]
 pub fn PictureCard(
@@ -15,33 +18,35 @@ pub fn PictureCard(
     #[prop(into)]
     chosen: Signal<bool>,
     /// Whether it cannot be chosen yet; `words` say why.
-    #[prop(optional, into)]
-    shut: Signal<bool>,
+    #[prop(optional)]
+    shut: bool,
     /// Chooses it.
     on_choose: Callback<()>,
-    /// Its [`State`](super::State), where it has one.
-    #[prop(optional, into)]
-    state: ViewFn,
     children: Children,
 ) -> impl IntoView {
     let choose = move |_| {
-        if !shut.get_untracked() {
+        if !shut {
             on_choose.run(());
         }
     };
+    let state = live(move || match (shut, chosen.get()) {
+        (true, _) => view! { <State sign=Sign::Lock words="Not yet"/> }.into_any(),
+        (false, true) => view! { <State sign=Sign::Open words="Chosen"/> }.into_any(),
+        (false, false) => ().into_any(),
+    });
     view! {
         <button
             class="pick"
             type="button"
-            aria-pressed=move || chosen.get().to_string()
-            aria-disabled=move || shut.get().then_some("true")
+            aria-pressed=following(move || chosen.get().to_string())
+            aria-disabled=shut.then_some("true")
             on:click=choose
         >
             {children()}
             <span>
                 <b class="pick__t">{title}</b>
                 <span class="pick__w">{words}</span>
-                {move || state.run()}
+                {state}
             </span>
         </button>
     }

@@ -1,10 +1,12 @@
 //! Jump and rail: the same list of places, above the dock or at the side.
 
 use leptos::ev::KeyboardEvent;
-use leptos::html::Details;
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::Element;
 
 use super::icon::{Glyph, Icon};
+use super::live::live;
 
 /// A place one can go to.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -19,17 +21,20 @@ pub struct Place {
     pub here: bool,
 }
 
-#[component]
-fn Places(places: Signal<Vec<Place>>) -> impl IntoView {
-    let place = |place: Place| {
+impl Place {
+    fn link(self) -> AnyView {
         view! {
-            <a href=place.href aria-current=place.here.then_some("page")>
-                {place.words}
-                <small>{place.note}</small>
+            <a href=self.href aria-current=self.here.then_some("page")>
+                {self.words}
+                <small>{self.note}</small>
             </a>
         }
-    };
-    move || places.get().into_iter().map(place).collect_view()
+        .into_any()
+    }
+}
+
+fn links(places: Signal<Vec<Place>>) -> AnyView {
+    live(move || places.get().into_iter().map(Place::link).collect_view().into_any())
 }
 
 /// The places at the side, from 1100 px.
@@ -41,12 +46,13 @@ pub fn Rail(
 ) -> impl IntoView {
     view! {
         <nav class="rail navlist" aria-label="Job">
-            <Places places=places/>
+            {links(places)}
         </nav>
     }
 }
 
-/// The places above the dock, on phone and tablet; `children` may add "Undo last".
+/// The places above the dock, on phone and tablet; `children` may add
+/// [`UndoLast`](super::UndoLast).
 #[component]
 pub fn Jump(
     /// In the order of the job.
@@ -56,22 +62,20 @@ pub fn Jump(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
-    let details = NodeRef::<Details>::new();
-    let close = move |event: KeyboardEvent| {
-        if event.key() == "Escape" {
-            details.get().map(|it| it.remove_attribute("open").ok());
+    let close = |event: KeyboardEvent| {
+        let list = event.current_target().and_then(|it| it.dyn_into::<Element>().ok());
+        if let Some(list) = list.filter(|_| event.key() == "Escape") {
+            list.remove_attribute("open").ok();
         }
     };
     view! {
-        <details class="jump" node_ref=details on:keydown=close>
+        <details class="jump" on:keydown=close>
             <summary class="btn btn--plain">
                 <Icon glyph=Glyph::Jump/>
                 "Jump"
             </summary>
             <div class="jump__menu">
-                <div class="navlist navlist--2">
-                    <Places places=places/>
-                </div>
+                <div class="navlist navlist--2">{links(places)}</div>
                 {children.map(|it| it())}
             </div>
         </details>

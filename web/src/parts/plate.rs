@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::live::{live, press};
+
 /// The data plate at the top of every screen; it stays put.
 #[component]
 pub fn Plate(
@@ -35,14 +37,18 @@ pub fn UnitToggle(
     /// Shows the other unit.
     on_toggle: Callback<()>,
 ) -> impl IntoView {
-    let spoken = move || match inches.get() {
-        true => "Unit: inches. Press for millimetres",
-        false => "Unit: millimetres. Press for inches",
-    };
-    view! {
-        <button class="unit" type="button" aria-label=spoken on:click=move |_| on_toggle.run(())>
-            <span aria-current=move || (!inches.get()).then_some("true")>"mm"</span>
-            <span aria-current=move || inches.get().then_some("true")>"in"</span>
-        </button>
-    }
+    live(move || {
+        let (spoken, mm, inch) = match inches.get() {
+            true => ("Unit: inches. Press for millimetres", None, Some("true")),
+            false => ("Unit: millimetres. Press for inches", Some("true"), None),
+        };
+        view! {
+            <button class="unit" type="button" on:click=press(on_toggle)>
+                <span aria-hidden="true" aria-current=mm>"mm"</span>
+                <span aria-hidden="true" aria-current=inch>"in"</span>
+                <span class="vh">{spoken}</span>
+            </button>
+        }
+        .into_any()
+    })
 }

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::titled::titled;
+
 /// A row of a list; with `href` the whole row is the target.
 #[component]
 pub fn Row(
@@ -10,7 +12,7 @@ pub fn Row(
     title: Signal<String>,
     /// More about it, in the quiet ink.
     #[prop(optional, into)]
-    note: MaybeProp<String>,
+    note: Option<Signal<String>>,
     /// Where it leads.
     #[prop(optional, into)]
     href: Option<Signal<String>>,
@@ -18,18 +20,9 @@ pub fn Row(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
-    let note = move || {
-        note.get().map(|note| {
-            view! {
-                <br/>
-                <span class="dim">{note}</span>
-            }
-        })
-    };
     let inside = view! {
         <p>
-            <b>{title}</b>
-            {note}
+            {titled(title, note)}
         </p>
         {children.map(|it| it())}
     };

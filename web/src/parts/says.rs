@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
+use super::live::live;
 
 /// One sentence at a field: what was found, what to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,17 +24,19 @@ pub fn Message(
     #[prop(into)]
     says: Signal<Option<Says>>,
 ) -> impl IntoView {
-    let words = move || {
-        let (class, glyph, words) = match says.get()? {
-            Says::Refused(words) => ("msg msg--refused", Glyph::Warn, words),
-            Says::Doubt(words) => ("msg msg--doubt", Glyph::Near, words),
+    let word = live(move || {
+        let (class, glyph, words) = match says.get() {
+            Some(Says::Refused(words)) => ("msg msg--refused", Glyph::Warn, words),
+            Some(Says::Doubt(words)) => ("msg msg--doubt", Glyph::Near, words),
+            None => return ().into_any(),
         };
-        Some(view! {
+        view! {
             <span class=class>
                 <Icon glyph=glyph/>
                 <span>{words}</span>
             </span>
-        })
-    };
-    view! { <p class="says" id=id aria-live="polite">{words}</p> }
+        }
+        .into_any()
+    });
+    view! { <p class="says" id=id aria-live="polite">{word}</p> }
 }

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::live::whether;
+
 /// One of the words of a [`Seg`].
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Pick {
@@ -29,22 +31,21 @@ pub fn Seg(
     #[prop(into)]
     label: Signal<String>,
     /// The words.
-    #[prop(into)]
-    picks: Signal<Vec<Pick>>,
+    picks: Vec<Pick>,
     /// The place of the chosen one, if any.
     #[prop(into)]
     chosen: Signal<Option<usize>>,
     /// Chooses the one at this place.
     on_choose: Callback<usize>,
 ) -> impl IntoView {
-    let pick = move |(at, pick): (usize, Pick), name: String| {
+    let pick = |(at, pick): (usize, Pick)| {
         view! {
             <label>
                 <input
                     type="radio"
-                    name=name
+                    name=id.clone()
                     disabled=pick.shut
-                    prop:checked=move || chosen.get() == Some(at)
+                    prop:checked=whether(move || chosen.get() == Some(at))
                     on:change=move |_| on_choose.run(at)
                 />
                 <span>
@@ -54,11 +55,10 @@ pub fn Seg(
             </label>
         }
     };
-    let all =
-        move || picks.get().into_iter().enumerate().map(|it| pick(it, id.clone())).collect_view();
+    let picks = picks.into_iter().enumerate().map(pick).collect_view();
     view! {
         <div class="seg" role="radiogroup" aria-label=label>
-            {all}
+            {picks}
         </div>
     }
 }

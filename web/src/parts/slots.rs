@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::live::words;
 use super::number_input::NumberInput;
 use super::says::{Message, Says};
 use super::text::Text;
@@ -31,11 +32,14 @@ pub fn Slots(
     let messages = messages.map(|(id, says)| view! { <Message id says/> }).collect_view();
     let slot = |slot: Slot| {
         let Slot { id, place, spoken, value, says } = slot;
-        let class = move || match says.get() {
-            Some(Says::Refused(_)) => "slot slot--refused",
-            Some(Says::Doubt(_)) => "slot slot--doubt",
-            None => "slot",
-        };
+        let class = words(move || {
+            let class = match says.get() {
+                Some(Says::Refused(_)) => "slot slot--refused",
+                Some(Says::Doubt(_)) => "slot slot--doubt",
+                None => "slot",
+            };
+            class.to_owned()
+        });
         view! {
             <label class=class>
                 <small>{place}</small>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::live::{press, words};
 use super::state::{Sign, State};
 
 /// A value of the unit sheet; the children are its fields and what is said about them.
@@ -18,14 +19,14 @@ pub fn Spec(
     sign: Signal<Sign>,
     /// The word for that.
     #[prop(into)]
-    words: MaybeProp<String>,
+    words: Signal<String>,
     children: Children,
 ) -> impl IntoView {
     view! {
         <div class="spec" id=id>
             <div class="h">
                 <h3>{title}</h3>
-                <State sign=sign words=words/>
+                <State sign words/>
             </div>
             {children()}
         </div>
@@ -56,13 +57,13 @@ pub fn UnitButton(
     /// Takes the next unit.
     on_press: Callback<()>,
 ) -> impl IntoView {
-    let spoken = move || format!("{}: unit of {}. Press for another", unit.get(), of.get());
+    let spoken = words(move || format!("{}: unit of {}. Press for another", unit.get(), of.get()));
     view! {
         <button
             class="btn btn--plain"
             type="button"
             aria-label=spoken
-            on:click=move |_| on_press.run(())
+            on:click=press(on_press)
         >
             {unit}
         </button>

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
+use super::live::live;
 
 /// Which shape and edge a state has; the colour comes last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,12 +66,17 @@ pub fn State(
     sign: Signal<Sign>,
     /// The word, where it is not the usual one.
     #[prop(optional, into)]
-    words: MaybeProp<String>,
+    words: Option<Signal<String>>,
 ) -> impl IntoView {
-    view! {
-        <span class=move || sign.get().class()>
-            <Icon glyph=Signal::derive(move || sign.get().glyph())/>
-            {move || words.get().unwrap_or_else(|| sign.get().word().to_owned())}
-        </span>
-    }
+    live(move || {
+        let sign = sign.get();
+        let word = words.map_or_else(|| sign.word().to_owned(), |words| words.get());
+        view! {
+            <span class=sign.class()>
+                <Icon glyph=sign.glyph()/>
+                {word}
+            </span>
+        }
+        .into_any()
+    })
 }

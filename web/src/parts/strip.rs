@@ -19,8 +19,7 @@ pub enum Stage {
 #[component]
 pub fn Strip(
     /// In the order of the job.
-    #[prop(into)]
-    stages: Signal<Vec<Stage>>,
+    stages: Vec<Stage>,
     /// Such as "Stages: Look done, Strip here".
     #[prop(into)]
     label: Signal<String>,
@@ -36,7 +35,7 @@ pub fn Strip(
     };
     view! {
         <div class="strip" role="img" aria-label=label>
-            {move || stages.get().into_iter().map(mark).collect_view()}
+            {stages.into_iter().map(mark).collect_view()}
         </div>
     }
 }

@@ -12,9 +12,19 @@ pub struct Text {
 }
 
 impl Text {
+    /// A text that is kept elsewhere.
+    pub fn new(text: Signal<String>, set: Callback<String>) -> Self {
+        Self { text, set }
+    }
+
     /// The text as typed so far.
     pub fn get(self) -> String {
         self.text.get()
+    }
+
+    /// The same, as a field follows it.
+    pub(super) fn followed(self) -> Signal<String> {
+        self.text
     }
 
     /// Whether nothing is typed.

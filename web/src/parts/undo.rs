@@ -5,6 +5,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
+use super::live::{live, press};
 
 /// How the last entry stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,7 +48,7 @@ pub fn UndoBar(
         set_timeout(move || drop(old.try_set(last)), FRESH);
     });
     let fresh = move || last.get().filter(|last| old.with(|old| old.as_ref() != Some(last)));
-    let bar = move || fresh().map(|it| view! { <Bar last=it on_turn=on_turn/> });
+    let bar = live(move || fresh().map(|it| view! { <Bar last=it on_turn=on_turn/> }).into_any());
     view! { <div role="status">{bar}</div> }
 }
 
@@ -64,7 +65,7 @@ fn Bar(last: LastEntry, on_turn: Callback<()>) -> impl IntoView {
         <div class="undo">
             <Icon glyph=glyph/>
             <span>{last.words}</span>
-            <button type="button" disabled=saving on:click=move |_| on_turn.run(())>
+            <button type="button" disabled=saving on:click=press(on_turn)>
                 {(!back).then(|| view! { <Icon glyph=Glyph::Undo/> })}
                 {if back { "Put back" } else { "Undo" }}
             </button>
@@ -85,14 +86,13 @@ pub fn UndoLast(
         Standing::TakenBack => format!("Put back: {}", last.words),
         Standing::Saving | Standing::Kept => format!("Undo last: {}", last.words),
     };
-    move || {
-        last.get().filter(|it| it.standing != Standing::Saving).map(|last| {
-            view! {
-                <button class="btn btn--plain" type="button" on:click=move |_| on_turn.run(())>
-                    <Icon glyph=Glyph::Undo/>
-                    {words(last)}
-                </button>
-            }
-        })
-    }
+    let button = move |last| {
+        view! {
+            <button class="btn btn--plain" type="button" on:click=press(on_turn)>
+                <Icon glyph=Glyph::Undo/>
+                {words(last)}
+            </button>
+        }
+    };
+    live(move || last.get().filter(|it| it.standing != Standing::Saving).map(button).into_any())
 }

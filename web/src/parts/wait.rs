@@ -13,13 +13,13 @@ pub fn Wait(
     words: Signal<String>,
     /// How far it is, in per cent, where that is known.
     #[prop(optional, into)]
-    percent: MaybeProp<u8>,
+    percent: Option<u8>,
 ) -> impl IntoView {
-    let class = move || if percent.get().is_some() { "wait" } else { "wait wait--open" };
+    let class = if percent.is_some() { "wait" } else { "wait wait--open" };
     view! {
         <div class=class role="status">
             <b>{title}</b>
-            <div class="wait__bar" style:--p=move || percent.get().unwrap_or(0).to_string()></div>
+            <div class="wait__bar" style:--p=percent.unwrap_or(0).to_string()></div>
             <p class="dim">{words}</p>
         </div>
     }

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::device::install::{Install, use_installer};
-use crate::parts::{Act, Back, Dock, Door, Glyph, Notice, Plate};
+use crate::parts::{Act, Back, Dock, Door, Glyph, Notice, Plate, live};
 use crate::pictures::Picture;
 use crate::pictures::section::{Section, View};
 
@@ -71,57 +71,53 @@ fn WhatItIs() -> impl IntoView {
 #[component]
 fn WhereItLives() -> impl IntoView {
     let installer = use_installer();
-    move || match installer.state() {
-        Install::Done => view! {
-            <Notice
-                glyph=Glyph::In
-                title="On this device, works with no signal."
-                words="Jobs are saved here at every tap."
-            />
-        },
-        Install::Offered | Install::ByShare | Install::ByMenu => view! {
-            <Notice
-                glyph=Glyph::Phone
-                title="Put it on this device first."
-                words="Jobs begun in the browser may stay behind."
-            />
-        },
-    }
+    live(move || {
+        let (glyph, title, words) = match installer.state() {
+            Install::Done => (
+                Glyph::In,
+                "On this device, works with no signal.",
+                "Jobs are saved here at every tap.",
+            ),
+            Install::Offered | Install::ByShare | Install::ByMenu => (
+                Glyph::Phone,
+                "Put it on this device first.",
+                "Jobs begun in the browser may stay behind.",
+            ),
+        };
+        view! { <Notice glyph title words/> }.into_any()
+    })
 }
 
 /// How to put it on the device where the browser gives no button for it.
 #[component]
 fn ByHand() -> impl IntoView {
     let installer = use_installer();
-    let way = move || match installer.state() {
-        Install::Done | Install::Offered => None,
-        Install::ByShare => Some(("Put it here by hand: Share, then ", "Add to Home Screen", ".")),
-        Install::ByMenu => Some((
-            "Put it here by hand: browser menu, then ",
-            "Add to home screen",
-            ", if it is there.",
-        )),
-    };
-    move || {
-        way().map(|(before, entry, after)| {
-            view! {
-                <p class="small">
-                    {before}
-                    <b>{entry}</b>
-                    {after}
-                </p>
-            }
-        })
-    }
+    live(move || {
+        let (menu, entry) = match installer.state() {
+            Install::Done | Install::Offered => return ().into_any(),
+            Install::ByShare => ("Share", "Add to Home Screen"),
+            Install::ByMenu => ("browser menu", "Add to home screen"),
+        };
+        view! {
+            <p class="small">
+                "No blue button for it? " {menu} ", then " <b>{entry}</b> ", where it is offered."
+            </p>
+        }
+        .into_any()
+    })
 }
 
 #[component]
 fn Begin() -> impl IntoView {
     let installer = use_installer();
-    let offered = Memo::new(move |_| installer.state() == Install::Offered);
     let ask = Callback::new(move |()| installer.ask());
-    move || match offered.get() {
-        true => view! { <Act words="Put it on this device" glyph=Glyph::Phone on_press=ask/> },
-        false => view! { <Act words="Start a real job" href="/new-job"/> },
-    }
+    live(move || match installer.state() {
+        Install::Offered => {
+            view! { <Act words="Put it on this device" glyph=Glyph::Phone on_press=ask/> }
+                .into_any()
+        }
+        Install::Done | Install::ByShare | Install::ByMenu => {
+            view! { <Act words="Start a real job" href="/new-job"/> }.into_any()
+        }
+    })
 }

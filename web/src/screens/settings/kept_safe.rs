@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 
 use crate::device::install::{Install, use_installer};
-use crate::device::protection::{Promised, use_protection};
-use crate::parts::{Facts, Glyph, Notice, Sign, State};
+use crate::device::protection::{Promised, Protection, use_protection};
+use crate::parts::{Facts, Glyph, Notice, Sign, State, live};
 
 #[component]
 pub fn KeptSafe() -> impl IntoView {
@@ -28,32 +28,39 @@ pub fn KeptSafe() -> impl IntoView {
             ("Room left", size(room.map(|it| it.left))),
         ]
     });
-    let unsure = Memo::new(move |_| protection.promised() == Promised::No);
-    let badge = move || match protection.promised() {
+    let badge = live(move || match protection.promised() {
         Promised::Yes => view! { <State sign=Sign::In words="Promised"/> }.into_any(),
         Promised::No => view! { <State sign=Sign::Near words="Not promised"/> }.into_any(),
         Promised::Unknown => ().into_any(),
-    };
+    });
+    let unsure = live(move || match protection.promised() {
+        Promised::No => unsure(protection).into_any(),
+        Promised::Yes | Promised::Unknown => ().into_any(),
+    });
     view! {
         <div class="sheet">
             <div class="h">
                 <h2>"Kept safe"</h2>
                 {badge}
             </div>
-            <Show when=move || unsure.get()>
-                <Notice
-                    glyph=Glyph::Warn
-                    title="The browser may clear the jobs when room runs out."
-                    words="Ask it to keep them, and keep a backup off this device."
-                    due=true
-                >
-                    <button class="btn" type="button" on:click=move |_| protection.ask()>
-                        "Ask it to keep them"
-                    </button>
-                </Notice>
-            </Show>
+            {unsure}
             <Facts facts/>
         </div>
+    }
+}
+
+fn unsure(protection: Protection) -> impl IntoView {
+    view! {
+        <Notice
+            glyph=Glyph::Warn
+            title="The browser may clear the jobs when room runs out."
+            words="Ask it to keep them, and keep a backup off this device."
+            due=true
+        >
+            <button class="btn" type="button" on:click=move |_| protection.ask()>
+                "Ask it to keep them"
+            </button>
+        </Notice>
     }
 }
 

@@ -6,45 +6,41 @@ use measure::Unit;
 use crate::parts::{Pick, Seg, Setting};
 use crate::prefs::{NumberEntry, Theme, use_prefs};
 
-/// One of a few values, each with its word.
-#[component]
-fn OneOf<T: Copy + PartialEq + Send + Sync + 'static>(
-    /// Its name among the groups of the page.
+const UNITS: [(Unit, &str); 2] = [(Unit::Millimetre, "mm"), (Unit::Inch, "in")];
+const THEMES: [(Theme, &str); 3] =
+    [(Theme::Auto, "Auto"), (Theme::Sun, "Sun"), (Theme::Shed, "Shed")];
+const ENTRIES: [(NumberEntry, &str); 2] =
+    [(NumberEntry::Pad, "App’s pad"), (NumberEntry::Phone, "Phone’s")];
+
+/// One of a few values, each with its word; `id` tells it from the other groups of the page.
+fn one_of<T: Copy + PartialEq + Send + Sync>(
     id: &'static str,
-    /// What is chosen here.
     label: &'static str,
-    /// The values and their words.
     values: &'static [(T, &'static str)],
-    /// The value now.
-    chosen: Signal<T>,
-    /// Chooses another.
-    on_choose: Callback<T>,
-) -> impl IntoView {
+    chosen: impl Fn() -> T + Send + Sync + 'static,
+    choose: impl Fn(T) + Send + Sync + 'static,
+) -> AnyView {
     let picks: Vec<Pick> = values.iter().map(|(_, words)| Pick::from(*words)).collect();
-    let at = move || values.iter().position(|(value, _)| *value == chosen.get());
+    let at = move || values.iter().position(|(value, _)| *value == chosen());
     let choose = Callback::new(move |at: usize| {
         if let Some((value, _)) = values.get(at) {
-            on_choose.run(*value);
+            choose(*value);
         }
     });
-    view! { <Seg id label picks chosen=Signal::derive(at) on_choose=choose/> }
+    view! { <Seg id label picks chosen=Signal::derive(at) on_choose=choose/> }.into_any()
 }
 
 #[component]
 pub fn Units() -> impl IntoView {
     let prefs = use_prefs();
+    let label = "Unit of lash, depth and shims";
+    let unit = one_of("unit", label, &UNITS, move || prefs.unit(), move |it| prefs.set_unit(it));
     view! {
         <div class="sheet">
             <h2>"Units"</h2>
             <p class="dim">"For show only. Typed digits keep their unit."</p>
             <Setting title="Lash, depth, shims" beside=true>
-                <OneOf
-                    id="unit"
-                    label="Unit of lash, depth and shims"
-                    values=&[(Unit::Millimetre, "mm"), (Unit::Inch, "in")]
-                    chosen=Signal::derive(move || prefs.unit())
-                    on_choose=Callback::new(move |it| prefs.set_unit(it))
-                />
+                {unit}
             </Setting>
         </div>
     }
@@ -53,26 +49,23 @@ pub fn Units() -> impl IntoView {
 #[component]
 pub fn Screen() -> impl IntoView {
     let prefs = use_prefs();
+    let theme =
+        one_of("theme", "Light", &THEMES, move || prefs.theme(), move |it| prefs.set_theme(it));
+    let entry = one_of(
+        "entry",
+        "Number entry",
+        &ENTRIES,
+        move || prefs.entry(),
+        move |it| prefs.set_entry(it),
+    );
     view! {
         <div class="sheet">
             <h2>"Screen and numbers"</h2>
             <Setting title="Light" note="Auto follows the device">
-                <OneOf
-                    id="theme"
-                    label="Light"
-                    values=&[(Theme::Auto, "Auto"), (Theme::Sun, "Sun"), (Theme::Shed, "Shed")]
-                    chosen=Signal::derive(move || prefs.theme())
-                    on_choose=Callback::new(move |it| prefs.set_theme(it))
-                />
+                {theme}
             </Setting>
             <Setting title="Number entry" note="point and comma are both read">
-                <OneOf
-                    id="entry"
-                    label="Number entry"
-                    values=&[(NumberEntry::Pad, "App’s pad"), (NumberEntry::Phone, "Phone’s")]
-                    chosen=Signal::derive(move || prefs.entry())
-                    on_choose=Callback::new(move |it| prefs.set_entry(it))
-                />
+                {entry}
             </Setting>
         </div>
     }

@@ -3,10 +3,7 @@
 use leptos::prelude::*;
 
 use super::{Samples, nothing};
-use crate::parts::{
-    Act, Back, Chip, Choice, Dock, Door, Glyph, Icon, Pick, PictureCard, Seg, Sign, State, Tag,
-    Tick,
-};
+use crate::parts::{Act, Back, Chip, Choice, Door, Glyph, Icon, Pick, PictureCard, Seg, Tag, Tick};
 use crate::pictures::Picture;
 use crate::pictures::layouts::Layout;
 
@@ -23,24 +20,24 @@ pub fn Docks() -> impl IntoView {
     view! {
         <Samples title="Dock: the blue button">
             <p class="label">"Ready: names the act"</p>
-            <Dock>
+            <div class="dock">
                 <Back href="/" words="Job"/>
                 <Act words="Read position 4" href="/states"/>
-            </Dock>
+            </div>
             <p class="label">"Waits: says what for"</p>
-            <Dock>
+            <div class="dock">
                 <Back href="/" words="Job"/>
                 <Act words="Read 270° first" waits=true on_press=nothing()/>
-            </Dock>
+            </div>
             <p class="label">"Pressed"</p>
             {styled("force-press")}
             <p class="label">"Focus"</p>
             {styled("force-focus")}
             <p class="label">"Saving: only over 300 ms"</p>
-            <Dock>
+            <div class="dock">
                 <Back href="/" words="Job"/>
                 <Act words="Saving" busy=true glyph=Glyph::Clock on_press=nothing()/>
-            </Dock>
+            </div>
         </Samples>
     }
 }
@@ -101,7 +98,6 @@ pub fn Buttons() -> impl IntoView {
                 words="One pinion, two gears, sliding dog."
                 chosen=true
                 on_choose=nothing()
-                state=|| view! { <State sign=Sign::Open words="Chosen"/> }
             >
                 <Picture drawing=Layout::B.draw("Forward and reverse")/>
             </PictureCard>
