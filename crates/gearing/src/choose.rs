@@ -5,15 +5,19 @@ use measure::Decimal;
 use crate::advice::Choice;
 use crate::case::Case;
 use crate::case_error::CaseError;
+use crate::forest::Node;
+use crate::frontier::{Entry, combine};
 use crate::model::{Model, minutes};
-use crate::problem::{Wanted, problem, set_floors};
+use crate::problem::{Wanted, problem};
 use crate::refine::{Goal, refine};
-use crate::search::{Entry, Node, Search, combine, positions};
+use crate::search::{Outward, Search, positions};
 
 /// Packs are as good as the best down to this part of its probability.
 const NEARLY_BEST: f64 = 0.99;
 /// A hair of room for rounding when probabilities are compared.
 const HAIR: f64 = 1.0 - 1e-12;
+/// Candidates of a root to start with.
+const FEW: usize = 6;
 /// Searches for packs with at least these probabilities, the next if the one before finds none:
 /// the likelier the packs asked for, the fewer have to be looked at, and none is missed.
 const STAGES: [f64; 4] = [0.51, 1e-3, 1e-9, 1e-30];
@@ -61,18 +65,41 @@ fn likeliest(frontier: &[Entry]) -> f64 {
 /// What all positions together can reach; `None` for nothing.
 fn whole_frontier(search: &mut Search, forest: &[Node]) -> Option<Vec<Entry>> {
     let unmoved = search.unmoved()?;
-    let start = Entry {
-        changed: 0,
-        shims: 0,
-        probability: unmoved.probability,
-        distance: unmoved.distance,
-    };
+    let (probability, distance) = (unmoved.probability, unmoved.distance);
+    let mut frontier = vec![Entry { probability, distance, ..Entry::NOTHING }];
+    let sketched = probability * sketch(search, forest);
+    if sketched > 0.0 {
+        search.raise_floors(NEARLY_BEST * sketched * HAIR);
+    }
     let mut decided = search.undecided();
-    let mut frontier = vec![start];
     for node in forest {
         frontier = combine(&frontier, &search.frontier(node, &mut decided));
     }
     (!frontier.is_empty()).then_some(frontier)
+}
+
+/// A probability that can be reached, from a few candidates of each root: a start that lets most
+/// others go unlooked at.
+fn sketch(search: &mut Search, forest: &[Node]) -> f64 {
+    let mut decided = search.undecided();
+    let mut reached = 1.0;
+    for node in forest.iter().filter(|node| !node.branches.is_empty()) {
+        let window = search.window(node, &mut decided);
+        let few: Vec<usize> = match search.aim(node, &mut decided) {
+            Some(aim) => {
+                Outward::new(search.candidates(node.position), window, aim).take(FEW).collect()
+            }
+            None => {
+                let step = (window.len() / (2 * FEW)).max(1);
+                window.step_by(step).collect()
+            }
+        };
+        reached *= likeliest(&search.frontier_of(node, few.into_iter(), &mut decided));
+    }
+    for node in forest.iter().filter(|node| node.branches.is_empty()) {
+        reached *= likeliest(&search.frontier(node, &mut decided));
+    }
+    reached
 }
 
 /// The packs to prefer among the entries of a frontier.
@@ -91,9 +118,7 @@ fn choose_from(
         .filter(|entry| cost(entry) == least)
         .map(|entry| Goal { changed: entry.changed, shims: entry.shims, probability })
         .collect();
-    let spans = std::mem::take(&mut search.spans);
-    set_floors(&mut search.targets, Wanted { probability, in_band: false, free: 0 }, &spans);
-    search.spans = spans;
+    search.raise_floors(probability);
     let found = refine(search, forest, &goals)?;
     Some(choice(case, model, packs(search, model, &found.packs)))
 }

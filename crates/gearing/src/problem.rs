@@ -8,7 +8,7 @@ use crate::case::Case;
 use crate::case_error::{CaseError, Fault};
 use crate::model::{Model, loose_high};
 use crate::reading_model::{ReadingModel, bit};
-use crate::search::{Candidate, Place, Search, Stock, Target};
+use crate::search::{Candidate, Limits, Place, Search, Stock, Target};
 use crate::shelf::{Shelf, Totals};
 
 /// The step in which shims to buy are looked for, mm.
@@ -110,7 +110,16 @@ pub(crate) fn problem<'a>(
     }
     let places = places.into_iter().flatten().collect();
     let in_band = wanted.in_band;
-    Ok(Search { targets, places, stocks, spans, in_band, most, shared: HashMap::new() })
+    let (shared, below) = (HashMap::new(), HashMap::new());
+    Ok(Search { targets, places, stocks, spans, in_band, most, shared, below })
+}
+
+impl Search<'_> {
+    /// Lets go of candidates that cannot be part of packs with this probability.
+    pub fn raise_floors(&mut self, probability: f64) {
+        let wanted = Wanted { probability, in_band: self.in_band, free: 0 };
+        set_floors(&mut self.targets, wanted, &self.spans);
+    }
 }
 
 /// Whether a position must stay as it is.
@@ -168,9 +177,11 @@ fn targets<'a>(case: &Case, model: &'a Model) -> Vec<Target<'a>> {
         let reading = reading.as_ref()?;
         Some(Target {
             model: reading,
-            low: real::from_decimal(band.low()),
-            high: real::from_decimal(band.high()),
-            aim: real::from_decimal(band.aim()),
+            limits: Limits {
+                low: real::from_decimal(band.low()),
+                high: real::from_decimal(band.high()),
+                aim: real::from_decimal(band.aim()),
+            },
             loose_high: loose_high(&check.kind),
             scope: reading.scope(),
             floor: 0.0,
@@ -200,9 +211,9 @@ fn spans(case: &Case, model: &Model, groups: &[Group], free: u16) -> Vec<[f64; 2
 
 /// The least probability each check may have, given the most the others can have, and how far
 /// outside its band that lets its mean lie.
-pub(crate) fn set_floors(targets: &mut [Target], wanted: Wanted, spans: &[[f64; 2]]) {
+fn set_floors(targets: &mut [Target], wanted: Wanted, spans: &[[f64; 2]]) {
     let cap = |target: &Target| {
-        let half = (target.high - target.low) / 2.0 / target.model.next.sqrt();
+        let half = (target.limits.high - target.limits.low) / 2.0 / target.model.next.sqrt();
         measure::normal::interval(-half, half)
     };
     let caps: Vec<f64> = targets.iter().map(cap).collect();
@@ -211,11 +222,31 @@ pub(crate) fn set_floors(targets: &mut [Target], wanted: Wanted, spans: &[[f64; 
         let others: f64 = others.map(|(_, cap)| cap).product();
         // A hair lower, so that rounding rules nothing out.
         target.floor = wanted.probability / others * (1.0 - 1e-9);
-        // Φ(−z) ≤ ½ exp(−z²/2): a mean z standard deviations outside cannot do better.
-        let z = (-2.0 * (2.0 * target.floor).ln()).max(0.0).sqrt();
-        target.reach =
-            if wanted.in_band || z == 0.0 { 0.0 } else { z * widest_sigma(target.model, spans) };
+        target.reach = if target.floor > 0.5 {
+            // Inside by z standard deviations at least; none is narrower than the next reading's.
+            -quantile(target.floor) * target.model.next.sqrt()
+        } else if wanted.in_band {
+            0.0
+        } else {
+            // Φ(−z) ≤ ½ exp(−z²/2): a mean z standard deviations outside cannot do better.
+            let z = (-2.0 * (2.0 * target.floor).ln()).sqrt();
+            z * widest_sigma(target.model, spans)
+        };
     }
+}
+
+/// A standard normal value that is not above the one with this probability below it.
+fn quantile(probability: f64) -> f64 {
+    let (mut low, mut high) = (0.0, 10.0);
+    for _ in 0..40 {
+        let middle = (low + high) / 2.0;
+        if measure::normal::cdf(middle) < probability {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    low
 }
 
 /// A bound on the standard deviation of a prediction over all changes.
@@ -256,8 +287,11 @@ fn narrow(targets: &[Target], spans: &mut [[f64; 2]]) {
                     let [a, b] = moved(other.formula.position, other.mean, spans);
                     [least + a, most + b]
                 });
-                let ends = [target.low - target.reach - most, target.high + target.reach - least]
-                    .map(|end| end / slope.mean);
+                let ends = [
+                    target.limits.low - target.reach - most,
+                    target.limits.high + target.reach - least,
+                ]
+                .map(|end| end / slope.mean);
                 if let Some([low, high]) = spans.get_mut(position) {
                     *low = low.max(ends[0].min(ends[1]) - 1e-9);
                     *high = high.min(ends[0].max(ends[1]) + 1e-9);

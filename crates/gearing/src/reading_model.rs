@@ -128,6 +128,11 @@ impl ReadingModel {
     /// The standard deviation of the next reading, mm; `changed` has a bit for each position whose
     /// pack is another one.
     pub fn sigma(&self, change: &[f64], changed: u16) -> f64 {
+        self.variance(change, changed).sqrt()
+    }
+
+    /// The square of the standard deviation, mm².
+    pub fn variance(&self, change: &[f64], changed: u16) -> f64 {
         let mut variance = self.covariance.get(0, 0) + self.next;
         let mut row = 0;
         for slope in &self.slopes {
@@ -144,7 +149,7 @@ impl ReadingModel {
             }
             variance += self.pack_variance(slope, change, changed);
         }
-        variance.sqrt()
+        variance
     }
 
     /// The slope of one position at these changes, after the trials.

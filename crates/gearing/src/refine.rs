@@ -10,13 +10,18 @@ use std::rc::Rc;
 
 use measure::Decimal;
 
+use crate::forest::Node;
+use crate::frontier::{Entry, combine};
 use crate::reading_model::bit;
-use crate::search::{Decided, Entry, Local, Node, Search, combine, positions, undecide};
+use crate::search::{Decided, Local, Outward, Search, positions};
 use crate::shelf::Pack;
 
 /// A shim thinner than this does not belong on the outside of a pack, mm (common practice, no
 /// source).
 const THIN: Decimal = Decimal::from_parts(10, 0, 0, false, 2);
+
+/// More than rounding adds to a distance.
+const ROUNDING: f64 = 1e-9;
 
 /// What the packs must reach.
 #[derive(Clone, Copy, Debug)]
@@ -89,47 +94,64 @@ fn descend(
         }
         return;
     };
+    let beside = rest
+        .iter()
+        .fold(vec![Entry::NOTHING], |together, (_, frontier)| combine(&together, frontier));
     let own = bit(node.position);
-    for index in search.window(node, decided) {
-        let Some(candidate) = search.decide(node, index, decided) else { continue };
+    let window = search.window(node, decided);
+    let from = search.aim(node, decided).unwrap_or(0.0);
+    let candidates = search.candidates(node.position);
+    for index in Outward::new(candidates, window, from).collect::<Vec<_>>() {
+        let Some(&candidate) = search.candidates(node.position).get(index) else { continue };
         if candidate.changed != (left.changed & own != 0) {
             continue;
         }
-        let Some(local) = search.local(node, candidate, decided) else { continue };
-        let Some(shims) = left.shims.checked_sub(local.shims) else { continue };
+        decided.set(node.position, candidate);
+        let farthest = best.as_ref().map_or(f64::INFINITY, |best| {
+            (best.distance as f64 + 0.5) / 100.0 - so_far.distance + ROUNDING
+        });
+        let Some(local) = search.judge(&node.checks, decided, farthest) else { continue };
+        let Some(shims) = search.shims(node, candidate, decided) else { continue };
+        let Some(shims) = left.shims.checked_sub(shims) else { continue };
         let left = Goal { changed: left.changed & !own, shims, ..left };
         let so_far = Local {
             probability: so_far.probability * local.probability,
             distance: so_far.distance + local.distance,
             looseness: so_far.looseness + local.looseness,
-            shims: 0,
         };
-        let mut next: Vec<Open> = Vec::with_capacity(node.branches().len() + rest.len());
-        for branch in node.branches() {
+        let below = search.below(node, index, decided);
+        if !reachable(&below, &beside, left, so_far, best.as_ref()) {
+            continue;
+        }
+        let mut next: Vec<Open> = Vec::with_capacity(node.branches.len() + rest.len());
+        for branch in &node.branches {
             next.push((branch, Rc::new(search.frontier(branch, decided))));
         }
         next.extend(rest.iter().cloned());
-        if reachable(&next, left, so_far, best.as_ref()) {
-            descend(search, &next, left, so_far, decided, best);
-        }
+        descend(search, &next, left, so_far, decided, best);
     }
-    undecide(node, decided);
+    decided.clear(node.position);
 }
 
-/// Whether what is still open can reach the goal and does not have to fall behind the best.
-fn reachable(open: &[Open], left: Goal, so_far: Local, best: Option<&Best>) -> bool {
-    let start =
-        Entry { changed: 0, shims: 0, probability: so_far.probability, distance: so_far.distance };
-    let together = open.iter().fold(vec![start], |entries, (_, frontier)| {
-        let mut entries = combine(&entries, frontier);
-        entries.retain(|entry| entry.shims <= left.shims && entry.changed & !left.changed == 0);
-        entries
-    });
-    together.iter().any(|entry| {
-        entry.changed == left.changed
-            && entry.shims == left.shims
-            && entry.probability >= left.probability
-            && best.is_none_or(|best| hundredths(entry.distance) <= best.distance)
+/// Whether what is still open, below and beside, can reach the goal and does not have to fall
+/// behind the best.
+fn reachable(
+    below: &[Entry],
+    beside: &[Entry],
+    left: Goal,
+    so_far: Local,
+    best: Option<&Best>,
+) -> bool {
+    below.iter().any(|a| {
+        beside.iter().any(|b| {
+            a.changed | b.changed == left.changed
+                && a.shims + b.shims == left.shims
+                && so_far.probability * (a.probability * b.probability) >= left.probability
+                && best.is_none_or(|best| {
+                    hundredths(so_far.distance + a.distance + b.distance - ROUNDING)
+                        <= best.distance
+                })
+        })
     })
 }
 
