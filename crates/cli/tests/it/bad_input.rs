@@ -107,6 +107,12 @@ fn a_length_is_one_of_a_gearcase() {
     refused(&with("/arm/radius", json!("0")), "arm.radius", "above 0");
     refused(&with("/arm/radius", json!("79228162514264337593543950335")), "arm.radius", "found");
     refused(&with("/checks/1/sigma", json!("-0.1")), "checks[1].sigma", "-0.1");
+    refused(&with("/stock/0/thickness", json!("0.1000001")), "stock[0].thickness", "5 decimals");
+    refused(
+        &with("/trials/0/readings/depth/0", json!("71000")),
+        "trials[0].readings.depth[0]",
+        "71000",
+    );
     refused(&with("/gears/pinion_teeth", json!(0)), "gears.pinion_teeth", "found 0");
     refused(&with("/gears/spiral_angle", json!("90")), "gears.spiral_angle", "90");
     refused(&with("/gears/pinion_teeth", json!(4294967296_u64)), "gears.pinion_teeth", "expected");

@@ -5,13 +5,17 @@
 
 use std::collections::BTreeMap;
 
-use measure::Decimal;
+use measure::{Decimal, real};
 use serde_json::{Value, json};
 
 use crate::packs::{self, assert_legal, family, last, sorted, tin};
 use crate::support::{Packs, ask, in_order, near, packs};
 
-const CASES: u64 = 120;
+const CASES: u64 = 2000;
+/// Below this the engine calls every choice equally hopeless.
+const HOPELESS: f64 = 1e-29;
+/// Cases with more packs than this are left out, to be done in seconds.
+const MOST_PACKS: usize = 800;
 
 /// A stream of numbers that look random: Knuth's 64-bit linear congruential constants (from
 /// memory), upper half.
@@ -30,6 +34,13 @@ impl Dice {
     }
 }
 
+/// Packs, the probability of each, and whether it is predicted in band.
+struct Tried {
+    packs: Packs,
+    probability: f64,
+    in_band: bool,
+}
+
 #[test]
 fn the_choice_is_the_best_of_all_multisets() {
     let mut seen = BTreeMap::new();
@@ -37,43 +48,57 @@ fn the_choice_is_the_best_of_all_multisets() {
         let line = random_case(seed);
         let answer = ask(&line);
         let status = answer["status"].as_str().unwrap_or_else(|| panic!("{answer}")).to_owned();
-        if status == "fit" || status == "stock_short" {
-            assert_best(&line, &answer);
+        if status == "done" {
+            continue;
+        }
+        let Some(every) = every(&line) else { continue };
+        let tried = try_all(&line, every);
+        assert_eq!(status == "fit", tried.iter().any(|tried| tried.in_band), "{status}: {line}");
+        if status != "conflict" {
+            assert_best(&line, &answer, &tried);
             assert_same_from_reversed_tin(&line, &answer);
         }
         *seen.entry(status).or_insert(0) += 1;
     }
     println!("{seen:?}");
-    assert!(seen["fit"] >= 40, "{seen:?}");
+    assert!(seen["fit"] + seen["stock_short"] >= 500, "{seen:?}");
 }
 
-fn assert_best(line: &Value, answer: &Value) {
+fn try_all(line: &Value, every: Vec<Packs>) -> Vec<Tried> {
     let case = shimwright_cli::read_case(line).unwrap();
-    let all: Vec<(Packs, f64)> = every(line)
-        .into_iter()
-        .map(|packs| {
-            let p = gearing::evaluate(&case, &in_order(&case, &packs)).unwrap().probability;
-            (packs, p)
-        })
-        .collect();
-    let best = all.iter().map(|(_, p)| *p).fold(0.0, f64::max);
+    let bands = gearing::bands(&case).unwrap();
+    let judge = |packs: Packs| {
+        let choice = gearing::evaluate(&case, &in_order(&case, &packs)).unwrap();
+        let in_band = choice.predicted.iter().zip(&bands).all(|(prediction, band)| {
+            let (low, high) = (real::from_decimal(band.low()), real::from_decimal(band.high()));
+            (low..=high).contains(&prediction.unwrap().mean)
+        });
+        Tried { packs, probability: choice.probability, in_band }
+    };
+    every.into_iter().map(judge).collect()
+}
+
+fn assert_best(line: &Value, answer: &Value, tried: &[Tried]) {
+    let best = tried.iter().map(|tried| tried.probability).fold(0.0, f64::max);
+    let cost = |packs: &Packs| (packs::minutes(line, packs), packs::shims(packs));
     // A hair of slack, so that rounding decides nothing.
-    let kept = |slack: f64| {
-        let cost = |packs: &Packs| (packs::minutes(line, packs), packs::shims(packs));
-        all.iter()
-            .filter(|(_, p)| *p >= 0.99 * best * (1.0 + slack))
-            .map(|(packs, _)| cost(packs))
-            .min()
-            .unwrap_or((u64::MAX, u64::MAX))
+    let least = |slack: f64| {
+        let kept = tried.iter().filter(|one| one.probability >= 0.99 * best * (1.0 + slack));
+        kept.map(|one| cost(&one.packs)).min().unwrap_or((u64::MAX, u64::MAX))
     };
     let chosen = packs(&answer["packs"]);
     assert_legal(line, &chosen);
+    if best < HOPELESS {
+        return;
+    }
     let p = answer["probability_all_in_band"].as_f64().unwrap();
-    let own = gearing::evaluate(&case, &in_order(&case, &chosen)).unwrap().probability;
-    near(p, own, 1e-12, "probability");
+    let own = tried
+        .iter()
+        .find(|one| one.packs.iter().all(|(id, pack)| sorted(pack) == sorted(&chosen[id])));
+    near(p, own.unwrap().probability, 1e-12, "probability");
     assert!(p >= 0.99 * best * (1.0 - 1e-9), "{p} of {best}: {line}");
-    let found = (packs::minutes(line, &chosen), packs::shims(&chosen));
-    assert!(kept(-1e-9) <= found && found <= kept(1e-9), "{found:?} {:?}: {line}", kept(0.0));
+    let found = cost(&chosen);
+    assert!(least(-1e-9) <= found && found <= least(1e-9), "{found:?} {:?}: {line}", least(0.0));
     assert_eq!(answer["minutes"], found.0);
 }
 
@@ -84,8 +109,8 @@ fn assert_same_from_reversed_tin(line: &Value, answer: &Value) {
     assert_eq!(&ask(&line), answer);
 }
 
-/// Every legal set of packs.
-fn every(line: &Value) -> Vec<Packs> {
+/// Every legal set of packs, unless there are too many.
+fn every(line: &Value) -> Option<Vec<Packs>> {
     let last = last(line);
     let most = usize::try_from(line["max_shims_in_pack"].as_u64().unwrap()).unwrap();
     let mut sets = vec![(tin(line, &last), Packs::new())];
@@ -103,6 +128,9 @@ fn every(line: &Value) -> Vec<Packs> {
                 if pack.is_empty() || frozen && sorted(&pack) != sorted(&last[id]) {
                     continue;
                 }
+                if longer.len() == MOST_PACKS {
+                    return None;
+                }
                 let (mut left, mut packs) = (left.clone(), packs.clone());
                 for &shim in &pack {
                     *left.get_mut(&(family(position), shim)).unwrap() -= 1;
@@ -113,7 +141,7 @@ fn every(line: &Value) -> Vec<Packs> {
         }
         sets = longer;
     }
-    sets.into_iter().map(|(_, packs)| packs).collect()
+    Some(sets.into_iter().map(|(_, packs)| packs).collect())
 }
 
 /// Every multiset of at most so many shims, the empty one too.

@@ -34,8 +34,8 @@ fn help_and_version() {
 fn what_it_does_not_know_it_says() {
     for (arguments, sentence) in [
         (&["advice"][..], "shimwright: found \"advice\", expected advise, --help or --version\n"),
-        (&[][..], "shimwright: no command was given, expected: shimwright advise [FILE]\n"),
-        (&["advise", "a", "b"][..], "shimwright: found 2 files, expected at most one\n"),
+        (&[][..], "shimwright: found no command, expected shimwright advise [FILE]\n"),
+        (&["advise", "a", "b"][..], "shimwright: found 2 files, expected one at most\n"),
     ] {
         let output = run(arguments, "");
         assert_eq!(output.status.code(), Some(2));

@@ -9,7 +9,12 @@
     clippy::indexing_slicing
 )]
 
-mod bad_lines;
+mod answers;
+mod bad_input;
+mod brute_force;
 mod command;
 mod golden;
 mod golden_jobs;
+mod packs;
+mod stream;
+mod support;

@@ -55,11 +55,6 @@ pub fn packs(value: &Value) -> Packs {
     serde_json::from_value(value.clone()).unwrap()
 }
 
-/// The thickness of each pack.
-pub fn totals(packs: &Packs) -> BTreeMap<String, Decimal> {
-    packs.iter().map(|(position, pack)| (position.clone(), pack.iter().sum())).collect()
-}
-
 /// The packs in the order of the case's positions.
 pub fn in_order(case: &gearing::case::Case, packs: &Packs) -> Vec<Vec<Decimal>> {
     case.positions.iter().map(|position| packs[&position.id].clone()).collect()
