@@ -23,7 +23,7 @@ pub struct AdviceView {
     pub trial: usize,
     /// Every pack the unit has, in the order of work.
     pub packs: Vec<PackView>,
-    /// What each gauge will read with these packs.
+    /// What each gauge will read with these packs, at the sheet's arm.
     pub predicted: Vec<Predicted>,
     /// Checks that must be read again when the packs are changed.
     pub reopens: Vec<Check>,
@@ -63,6 +63,8 @@ pub enum AdviceStatus {
     Conflict,
     /// No pack from the tin does.
     StockShort,
+    /// The arm is on the propshaft and the gears turn it differently.
+    MoveArm,
     /// The engine does not take what is written down.
     CannotSay,
 }
@@ -134,7 +136,7 @@ pub(crate) fn view(
         Err(blocked) => return blocked_view(blank, blocked),
     };
     match gearing::advise(&bridge.case) {
-        Ok(advice) => answer(blank, job, tin, bridge, &advice, checks, shown),
+        Ok(advice) => answer(blank, (job, sheet, tin), bridge, &advice, checks, shown),
         Err(error) => AdviceView {
             status: AdviceStatus::CannotSay,
             headline: "No advice".to_owned(),
@@ -146,7 +148,8 @@ pub(crate) fn view(
 
 fn blocked_view(blank: AdviceView, blocked: &Blocked) -> AdviceView {
     let (status, headline) = match blocked {
-        Blocked::Sheet(_) | Blocked::Arm => (AdviceStatus::SheetIncomplete, "Sheet first"),
+        Blocked::Sheet(_) => (AdviceStatus::SheetIncomplete, "Sheet first"),
+        Blocked::Arm => (AdviceStatus::MoveArm, "Arm first"),
         Blocked::Packs(_) => (AdviceStatus::PacksUnknown, "Packs first"),
     };
     AdviceView { status, headline: headline.to_owned(), says: blocked.sentence(), ..blank }
@@ -154,8 +157,7 @@ fn blocked_view(blank: AdviceView, blocked: &Blocked) -> AdviceView {
 
 fn answer(
     blank: AdviceView,
-    job: &Job,
-    tin: &Tin,
+    (job, sheet, tin): (&Job, &Sheet, &Tin),
     bridge: &Bridge,
     advice: &Advice,
     checks: &[CheckView],
@@ -198,7 +200,7 @@ fn answer(
         status,
         headline: headline(status, &changed, &read),
         says: then_says(status, &read),
-        predicted: predictions(bridge, advice, checks, shown),
+        predicted: predictions(bridge, advice, sheet, shown),
         reopens_says: reopens_says(&reopens),
         reopens,
         minutes: advice.minutes,
@@ -227,9 +229,10 @@ fn headline(status: AdviceStatus, changed: &[&str], read: &[Check]) -> String {
             Some(check) => format!("Read {} first", check.short()),
             None => "Read first".to_owned(),
         },
-        AdviceStatus::SheetIncomplete | AdviceStatus::PacksUnknown | AdviceStatus::CannotSay => {
-            "No advice".to_owned()
-        }
+        AdviceStatus::SheetIncomplete
+        | AdviceStatus::PacksUnknown
+        | AdviceStatus::MoveArm
+        | AdviceStatus::CannotSay => "No advice".to_owned(),
     }
 }
 
@@ -363,15 +366,9 @@ fn reopens_says(reopens: &[Check]) -> String {
     }
 }
 
-fn predictions(
-    bridge: &Bridge,
-    advice: &Advice,
-    checks: &[CheckView],
-    shown: Shown,
-) -> Vec<Predicted> {
+fn predictions(bridge: &Bridge, advice: &Advice, sheet: &Sheet, shown: Shown) -> Vec<Predicted> {
     let of_check = |(check, prediction): (&Check, &Option<_>)| {
-        let view = checks.iter().find(|view| view.check == *check)?;
-        Some(predicted(*check, prediction.as_ref()?, view.band, shown))
+        Some(predicted(*check, prediction.as_ref()?, sheet.band_at_arm(*check), shown))
     };
     bridge.checks.iter().zip(&advice.predicted).filter_map(of_check).collect()
 }

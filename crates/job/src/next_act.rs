@@ -113,7 +113,7 @@ pub(crate) fn from_advice(
                 (None, _) => next_act(job, sheet, shown),
             }
         }
-        AdviceStatus::SheetIncomplete if sheet.to_do().is_empty() => NextAct::MoveArm,
+        AdviceStatus::MoveArm => NextAct::MoveArm,
         AdviceStatus::SheetIncomplete
         | AdviceStatus::PacksUnknown
         | AdviceStatus::Done

@@ -4,7 +4,7 @@ use measure::{Decimal, Series, Sign, Typed, Unit};
 
 use crate::case::Bridge;
 use crate::reading::{Judged, judged, step};
-use crate::setup::{asked, disagrees, predicted, standing};
+use crate::setup::{asked, at_arm, disagrees, predicted, standing};
 use crate::stale::stale;
 use crate::{
     ArmShaft, Check, CheckState, Fact, Field, FieldRefusal, Job, Missing, Predicted, Sheet, Shown,
@@ -106,11 +106,19 @@ pub fn preview(
     let on = sheet.word(Field::ArmShaft).and_then(ArmShaft::named).filter(|_| check.has_arm());
     let judged = judged(sheet, check, &typed, arm.as_ref().zip(on));
     let is_full = typed.len() == check.stops().len();
+    let at = arm
+        .as_ref()
+        .zip(on)
+        .and_then(|(radius, on)| crate::sheet::arm(check, radius.in_unit(Unit::Millimetre), on));
     let prediction = Bridge::of(job, sheet, tin, &asked(job, sheet))
         .ok()
         .filter(|_| is_full)
-        .and_then(|bridge| prediction(&bridge, job, check));
-    let band = band(check, sheet, arm.as_ref().zip(on));
+        .and_then(|bridge| bridge.predictions().remove(&check))
+        .map(|prediction| at_arm(prediction, sheet.lever(check, at.as_ref())));
+    let band = match &at {
+        Some(at) => sheet.band_at(check, at),
+        None => sheet.band(check).filter(|_| !check.has_arm()),
+    };
     let is_off = prediction
         .as_ref()
         .zip(judged.as_ref())
@@ -166,22 +174,6 @@ fn chosen_arm(
         Some(Err(refused)) => (None, Some(refused)),
         None => (sheet.number(Field::ArmRadius).cloned(), None),
     }
-}
-
-fn band(check: Check, sheet: &Sheet, arm: Option<(&Typed, ArmShaft)>) -> Option<measure::Band> {
-    if !check.has_arm() {
-        return sheet.band(check);
-    }
-    let (radius, on) = arm?;
-    let arm = crate::sheet::arm(check, radius.in_unit(Unit::Millimetre), on)?;
-    sheet.band_at(check, &arm)
-}
-
-/// What the build in the case was predicted to read.
-fn prediction(bridge: &Bridge, job: &Job, check: Check) -> Option<gearing::advice::Prediction> {
-    // Before the first change there is nothing that could have predicted it.
-    job.fits.first()?;
-    bridge.predictions().get(&check).copied()
 }
 
 /// Whether the last series on these packs was near a limit already.

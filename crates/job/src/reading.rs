@@ -89,13 +89,18 @@ impl Reading {
         judged(sheet, self.check, &self.values, self.arm.as_ref().zip(self.on))
     }
 
+    /// The arm it was read on.
+    pub(crate) fn arm(&self) -> Option<Arm> {
+        let radius = self.arm.as_ref()?.in_unit(Unit::Millimetre);
+        sheet::arm(self.check, radius, self.on?)
+    }
+
     /// The readings carried to another arm, mm.
     pub(crate) fn carried(&self, sheet: &Sheet, to: Option<&Arm>) -> Option<Vec<Decimal>> {
         let Some(to) = to.filter(|_| self.check.has_arm()) else {
             return Some(self.millimetres());
         };
-        let radius = self.arm.as_ref()?.in_unit(Unit::Millimetre);
-        let (gears, from) = (sheet.gears()?, sheet::arm(self.check, radius, self.on?)?);
+        let (gears, from) = (sheet.gears()?, self.arm()?);
         if from == *to {
             return Some(self.millimetres());
         }

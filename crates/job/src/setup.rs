@@ -170,17 +170,22 @@ fn check_view(
 ) -> CheckView {
     let (state, judged) = standing(check, job, sheet, shown);
     let reading = job.last_reading(check);
-    let at_arm = sheet.arm(check).map(|arm| arm.radius);
+    let sheet_arm = sheet.arm(check).map(|arm| arm.radius);
     let arm = reading
         .and_then(|reading| reading.arm.as_ref())
         .map(|arm| arm.in_unit(measure::Unit::Millimetre))
-        .or(at_arm)
+        .or(sheet_arm)
         .filter(|_| check.has_arm());
     let band = judged.as_ref().and_then(|judged| judged.band).or_else(|| sheet.band_at_arm(check));
     let is_open = matches!(state, CheckState::Open | CheckState::Stale { .. });
     let of_this_build = builds(job).last().is_some_and(|build| build.readings.contains_key(&check));
-    let prediction = predictions.get(&check).filter(|_| is_open || of_this_build);
+    let lever = sheet.lever(check, reading.and_then(|reading| reading.arm()).as_ref());
+    let prediction = predictions
+        .get(&check)
+        .filter(|_| is_open || of_this_build)
+        .map(|prediction| at_arm(*prediction, lever));
     let disagrees = prediction
+        .as_ref()
         .zip(judged.as_ref())
         .is_some_and(|(prediction, judged)| !is_open && disagrees(prediction, judged.mean));
     CheckView {
@@ -196,7 +201,7 @@ fn check_view(
         band,
         arm,
         read_at: reading.map(|reading| reading.at),
-        predicted: prediction.map(|prediction| predicted(check, prediction, band, shown)),
+        predicted: prediction.map(|prediction| predicted(check, &prediction, band, shown)),
         disagrees,
         found: job
             .reading_as_found(check)
@@ -205,6 +210,16 @@ fn check_view(
         says: String::new(),
         state,
         judged,
+    }
+}
+
+/// A prediction for another arm.
+pub(crate) fn at_arm(prediction: Prediction, lever: Decimal) -> Prediction {
+    let lever = real::from_decimal(lever);
+    Prediction {
+        mean: prediction.mean * lever,
+        sigma: prediction.sigma * lever,
+        probability: prediction.probability,
     }
 }
 

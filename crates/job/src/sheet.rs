@@ -177,6 +177,12 @@ impl Sheet {
         self.signs.get(position.id).copied().unwrap_or_default()
     }
 
+    /// The way the member goes with a thicker pack, and with a thinner one, as this unit has it.
+    pub fn ways(&self, position: &Position) -> (&'static str, &'static str) {
+        let (thicker, thinner) = (position.thicker, position.thinner);
+        if self.is_turned(position) { (thinner, thicker) } else { (thicker, thinner) }
+    }
+
     /// The mesh sign and the setting sign of a position, turned where a person said so.
     pub(crate) fn signs(&self, position: &Position) -> (i8, i8) {
         let way = if self.is_turned(position) { -1 } else { 1 };
@@ -254,6 +260,15 @@ impl Sheet {
         let (band, gears, from) = (self.band(check)?, self.gears()?, self.sheet_arm(check)?);
         let carried = |limit| gearing::backlash::carried(limit, &gears, &from, to);
         Band::new(carried(band.low())?, carried(band.high())?).ok()
+    }
+
+    /// What a reading at the sheet's arm is multiplied by to be one at another arm; 1 without arms.
+    pub(crate) fn lever(&self, check: Check, to: Option<&Arm>) -> Decimal {
+        let lever = || {
+            let (gears, from) = (self.gears()?, self.arm(check)?);
+            gearing::backlash::carried(Decimal::ONE, &gears, &from, to?)
+        };
+        lever().unwrap_or(Decimal::ONE)
     }
 
     /// The gears, once their teeth and the pinion's radius are typed.

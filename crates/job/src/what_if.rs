@@ -1,5 +1,7 @@
 //! What a thicker or thinner pack would do, in the unit's words.
 
+use std::cmp::Ordering;
+
 use measure::Decimal;
 
 use crate::case::Bridge;
@@ -30,11 +32,11 @@ pub fn what_if(
     let Some(position) = sheet.position(slot) else {
         return WhatIf { total, way: String::new(), changes: Vec::new(), says: String::new() };
     };
-    let is_out = by.is_sign_negative() != sheet.is_turned(position);
-    let way = match (by.is_zero(), is_out) {
-        (true, _) => "",
-        (false, false) => position.thicker,
-        (false, true) => position.thinner,
+    let (thicker, thinner) = sheet.ways(position);
+    let way = match by.cmp(&Decimal::ZERO) {
+        Ordering::Less => thinner,
+        Ordering::Equal => "",
+        Ordering::Greater => thicker,
     };
     let changes = changes((job, sheet, tin), slot, by);
     let amount = figure(by.abs(), Figure::Shim, shown);

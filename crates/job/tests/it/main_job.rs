@@ -150,7 +150,7 @@ fn the_reading_screen_waits_and_then_judges() {
 
     let lash = bench.preview(Check::Forward, &["0.38", "0.40", "0.37", "0.38"]);
     let judged = lash.judged.unwrap();
-    // Mean 1.53/4 = 0.3825; s² = (0.0025² + 0.0175² + 0.0125² + 0.0025²)/3 = 0.00015833;
+    // The golden jobs' rule for u (R1.2). Mean 1.53/4 = 0.3825; s² = (0.0025² + 0.0175² + 0.0125² + 0.0025²)/3 = 0.00015833;
     // u² = s²/4 + 0.01²/12 + (0.3825 · 0.05/√3/30)² → 2u = 0.013854.
     assert_eq!((judged.mean, judged.spread), (dec("0.3825"), dec("0.03")));
     assert_eq!(shown(judged.expanded, 4), "0.0139");
@@ -349,6 +349,58 @@ fn a_reading_that_disagrees_raises_the_alarm() {
     assert!(alarm.causes[0].says.starts_with("B2 pushes the other way."), "{:?}", alarm.causes);
     assert_eq!(setup.next, NextAct::SeeCauses(Check::Forward));
     assert!(setup.checks[1].disagrees && !setup.checks[0].disagrees);
+}
+
+#[test]
+fn on_another_arm_band_prediction_and_reading_move_together() {
+    let mut bench = read();
+    bench.fit_advice();
+    // Predicted 0.3919 at 30 mm, so 0.2613 at 20 mm; the band 0.20 to 0.35 at 22 is 0.182 to 0.318.
+    let (job, sheet, tin) = bench.state();
+    let state = (&job, &sheet, &tin);
+    let texts = ["0.26"; 4];
+    let preview =
+        preview(state, Check::Forward, &texts, Unit::Millimetre, Some("20.0"), Shown::default());
+    let band = preview.band.unwrap();
+    assert_eq!([shown(band.low(), 3), shown(band.high(), 3)], ["0.182", "0.318"]);
+    assert_eq!(shown(preview.predicted.unwrap().mean, 4), "0.2613");
+    assert_eq!(preview.dock, Dock::Keep { readings: 4 });
+    bench.record(vec![(bench.job.id().clone(), preview.fact.unwrap())]).unwrap();
+    let view = bench.check(Check::Forward);
+    assert_eq!((view.arm, view.disagrees), (Some(dec("20.0")), false));
+    assert_eq!(view.state, CheckState::InBand);
+    // In the trials it is carried back to the sheet's arm: 0.26 · 30/20 = 0.39.
+    let points = &bench.setup().trials[1].points;
+    assert_eq!(shown(points[1].reading, 3), "0.390");
+}
+
+#[test]
+fn an_arm_on_the_propshaft_with_two_gears_of_different_teeth() {
+    let mut bench = read();
+    bench.type_fields(&[(Field::ArmShaft, "propshaft")]);
+    assert_eq!(bench.setup().advice.status, AdviceStatus::Fit, "equal teeth turn it alike");
+    bench.type_fields(&[(Field::ReverseTeeth, "24")]);
+    let setup = bench.setup();
+    assert_eq!(setup.advice.status, AdviceStatus::MoveArm);
+    assert_eq!(
+        setup.advice.says,
+        "The arm is on the propshaft and the gears have different teeth. Put the arm on the \
+         driveshaft."
+    );
+    assert_eq!(setup.next, NextAct::MoveArm);
+}
+
+#[test]
+fn a_sign_that_a_person_turned_turns_words_and_advice() {
+    let mut bench = read();
+    let reason = "pack lies in front of the gear".to_owned();
+    let fact = Fact::SignOverridden { position: "B2".into(), reason };
+    bench.record(vec![(bench.sheet.id().clone(), fact)]).unwrap();
+    let (job, sheet, tin) = bench.state();
+    let says = what_if((&job, &sheet, &tin), Slot::B2, dec("0.10"), Shown::default()).says;
+    assert_eq!(says, "gear forward 0.100, lash grows 0.09");
+    let pack = bench.setup().advice.packs.into_iter().find(|pack| pack.slot == Slot::B2).unwrap();
+    assert!(pack.total < pack.now, "forward lash is above its band, so the pack must be thinner");
 }
 
 #[test]
