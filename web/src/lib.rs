@@ -11,5 +11,6 @@ pub mod place;
 pub mod prefs;
 pub mod scratch;
 pub mod screens;
+pub mod shown;
 pub mod start;
 pub mod storage;

@@ -1,16 +1,21 @@
 //! One file, or folder, for each screen.
 
 mod bench;
+mod entries;
 mod first;
+mod focus;
+mod frame;
 mod new_job;
 mod reading;
 mod record;
 mod settings;
 mod setup;
 mod sheet;
+mod shop;
 mod shut;
 mod states;
 mod tin;
+mod told;
 
 pub use bench::BenchScreen;
 pub use first::FirstScreen;

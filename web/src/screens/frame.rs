@@ -1,0 +1,235 @@
+//! What stands around every screen of a job: plate, places, undo; and the job itself.
+
+use std::sync::Arc;
+
+use job::{Job, Sheet, Shown, Tin};
+use leptos::prelude::*;
+use measure::Unit;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::bench::use_bench;
+use crate::parts::{
+    Back, Dock, Empty, Jump, LastEntry, Place, Plate, Rail, UndoBar, UndoLast, UnitToggle, live,
+};
+use crate::prefs::use_prefs;
+use crate::shown::use_shown;
+
+/// A job with the sheet and the tin it stands on, followed.
+#[derive(Clone, Copy)]
+pub struct OpenJob {
+    id: StoredValue<String>,
+    job: Memo<Option<Arc<Job>>>,
+    sheet: Memo<Option<Arc<Sheet>>>,
+    tin: Memo<Arc<Tin>>,
+    shown: Memo<Shown>,
+}
+
+/// A screen among the places of a job.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Here {
+    /// Set-up.
+    Setup,
+    /// A reading, which belongs to the set-up.
+    Reading,
+    /// The shim tin.
+    Tin,
+    /// The unit sheet.
+    Sheet,
+    /// The record.
+    Record,
+}
+
+impl OpenJob {
+    /// The job of that id.
+    pub fn of(id: &str) -> OpenJob {
+        let bench = use_bench();
+        let job = bench.job(id);
+        OpenJob {
+            id: StoredValue::new(id.to_owned()),
+            job,
+            sheet: bench.sheet_of(job),
+            tin: bench.tin(),
+            shown: use_shown(),
+        }
+    }
+
+    /// The id of its book.
+    pub fn id(self) -> String {
+        self.id.get_value()
+    }
+
+    /// The address of one of its screens: `setup`, `read/depth`, `record`.
+    pub fn at(self, screen: &str) -> String {
+        self.id.with_value(|id| format!("/job/{id}/{screen}"))
+    }
+
+    /// The address of a field of its unit sheet.
+    pub fn at_field(self, field: job::Field) -> String {
+        format!("{}#{}", self.at_sheet(), field.facts().id)
+    }
+
+    /// The address of its unit sheet.
+    pub fn at_sheet(self) -> String {
+        let sheet = self.sheet.with(|sheet| sheet.as_ref().map(|sheet| sheet.id.clone()));
+        format!("/sheet/{}", sheet.unwrap_or_default())
+    }
+
+    /// Looks at job, sheet and tin together; `None` where there is no such job or sheet.
+    pub fn look<T>(self, at: impl FnOnce((&Job, &Sheet, &Tin), Shown) -> T) -> Option<T> {
+        let (job, sheet, tin) = (self.job.get()?, self.sheet.get()?, self.tin.get());
+        Some(at((&job, &sheet, &tin), self.shown.get()))
+    }
+
+    /// The same without following them.
+    pub fn look_once<T>(self, at: impl FnOnce((&Job, &Sheet, &Tin), Shown) -> T) -> Option<T> {
+        untrack(|| self.look(at))
+    }
+
+    /// How numbers are shown.
+    pub fn shown(self) -> Shown {
+        self.shown.get()
+    }
+}
+
+/// A screen of a job; without such a job, the way to the bench.
+#[component]
+pub fn JobScreen(
+    /// The job.
+    of: OpenJob,
+    /// Which screen it is.
+    here: Here,
+    /// Where back goes, and the name of that place.
+    back: (String, &'static str),
+    /// The one next act, an [`Act`](crate::parts::Act).
+    #[prop(into)]
+    act: ViewFn,
+    /// What the screen shows.
+    children: ChildrenFn,
+) -> impl IntoView {
+    let is_there = Memo::new(move |_| of.look(|_, _| ()).is_some());
+    live(move || {
+        if !is_there.get() {
+            return view! { <NoSuchJob/> }.into_any();
+        }
+        let ((href, words), act) = (back.clone(), act.run());
+        view! {
+            <JobPlate of/>
+            {live(move || view! { <Rail places=places(of, here)/> }.into_any())}
+            <main class="main" id="main" tabindex="-1">
+                {children()}
+                <Undo/>
+            </main>
+            <Dock>
+                <Back href words/>
+                {act}
+                {live(move || view! { <JumpAround of here/> }.into_any())}
+            </Dock>
+        }
+        .into_any()
+    })
+}
+
+/// The bar that offers to take the last entry of this visit back.
+#[component]
+pub fn Undo() -> impl IntoView {
+    let (last, on_turn) = last_act();
+    view! { <UndoBar last on_turn/> }
+}
+
+#[component]
+fn JumpAround(of: OpenJob, here: Here) -> impl IntoView {
+    let (last, on_turn) = last_act();
+    view! {
+        <Jump places=places(of, here)>
+            <UndoLast last on_turn/>
+        </Jump>
+    }
+}
+
+/// The last act of this visit, and what turns it.
+fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
+    let bench = use_bench();
+    let turn = move |()| {
+        spawn_local(async move {
+            // Refused, the entry stands, as the bar goes on saying.
+            bench.turn_last().await.ok();
+        });
+    };
+    (Signal::derive(move || bench.last()), Callback::new(turn))
+}
+
+/// Boat, job and unit, with the unit toggle.
+#[component]
+pub fn JobPlate(
+    /// The job.
+    of: OpenJob,
+) -> impl IntoView {
+    let boat = Signal::derive(move || of.look(|(job, ..), _| job.boat.clone()).unwrap_or_default());
+    let which = Signal::derive(move || {
+        let words = |(job, sheet, _): (&Job, &Sheet, &Tin), _| {
+            format!("Job {} · {}", job.number, sheet.name)
+        };
+        of.look(words).unwrap_or_default()
+    });
+    view! {
+        <Plate title=boat subtitle=which>
+            <UnitSwitch/>
+        </Plate>
+    }
+}
+
+/// The unit toggle of the plate, for the preference.
+#[component]
+pub fn UnitSwitch() -> impl IntoView {
+    let prefs = use_prefs();
+    let inches = Signal::derive(move || prefs.unit() == Unit::Inch);
+    let toggle = Callback::new(move |()| {
+        let other = if inches.get_untracked() { Unit::Millimetre } else { Unit::Inch };
+        prefs.set_unit(other);
+    });
+    view! { <UnitToggle inches on_toggle=toggle/> }
+}
+
+/// Nothing of that name on this device.
+#[component]
+fn NoSuchJob() -> impl IntoView {
+    view! {
+        <Plate title="Shimwright" subtitle="Bench"/>
+        <main class="main" id="main" tabindex="-1">
+            <h1 class="vh">"No such job"</h1>
+            <Empty title="No such job here." words="It may be on another device. Open one from the bench.">
+                <a class="btn" href="/">"Bench"</a>
+            </Empty>
+        </main>
+        <Dock>
+            <Back href="/" words="Bench"/>
+        </Dock>
+    }
+}
+
+/// The places of a job, for rail and jump.
+fn places(of: OpenJob, here: Here) -> Vec<Place> {
+    let place = |words: &str, note: String, href: String, at: &[Here]| Place {
+        words: words.to_owned(),
+        note,
+        href,
+        here: at.contains(&here),
+    };
+    let look = |(job, sheet, tin): (&Job, &Sheet, &Tin), _| {
+        let to_do = match sheet.to_do().len() {
+            0 => String::new(),
+            some => format!("{some} to do"),
+        };
+        (job.readings.len(), tin.count(), to_do)
+    };
+    let (readings, shims, to_do) = of.look(look).unwrap_or_default();
+    let nothing = String::new;
+    vec![
+        place("Bench", nothing(), "/".to_owned(), &[]),
+        place("Set-up", format!("{readings} read"), of.at("setup"), &[Here::Setup, Here::Reading]),
+        place("Shim tin", shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
+        place("Unit sheet", to_do, of.at_sheet(), &[Here::Sheet]),
+        place("Record", nothing(), of.at("record"), &[Here::Record]),
+        place("Settings", nothing(), "/settings".to_owned(), &[]),
+    ]
+}

@@ -1,0 +1,84 @@
+//! The band with the readings in it, and the verdict.
+
+use job::{Figure, Preview, Shown, figure};
+use leptos::prelude::*;
+use measure::Decimal;
+
+use super::series::Series;
+use crate::parts::{Sign, State, live, words};
+use crate::pictures::Picture;
+use crate::pictures::band::Band;
+use crate::screens::told;
+use crate::shown::{drawn, writing};
+
+/// The verdict, the spread, and the band as it fills.
+#[component]
+pub fn Live(series: Series) -> impl IntoView {
+    let shown = move || series.of.shown();
+    let verdict = Memo::new(move |_| series.look(verdict));
+    let spread = words(move || {
+        let spread = |preview: &Preview| {
+            let judged = preview.judged.as_ref()?;
+            Some(format!("spread {}", figure(judged.spread, Figure::Reading, shown())))
+        };
+        series.look(spread).flatten().unwrap_or_default()
+    });
+    let picture = live(move || {
+        let missing = series.look(|preview| preview.missing.clone()).flatten();
+        match series.look(|preview| band(series, preview, shown())).flatten() {
+            Some(band) => {
+                let drawing = band.large(writing(Figure::Reading, shown()));
+                view! { <Picture drawing/> }.into_any()
+            }
+            None => missing.map(|missing| view! { <told::Lacks of=series.of missing/> }).into_any(),
+        }
+    });
+    view! {
+        <div class="sheet band">
+            <div class="line spread">
+                <span aria-live="polite">
+                    {live(move || verdict.get().map(|(sign, words)| view! { <State sign words/> }).into_any())}
+                </span>
+                <b class="nowrap">{spread}</b>
+            </div>
+            {picture}
+            {live(move || series.look(|preview| predicted(preview, shown())).flatten().into_any())}
+        </div>
+    }
+}
+
+fn verdict(preview: &Preview) -> (Sign, String) {
+    match (&preview.judged, &preview.band) {
+        (Some(judged), Some(_)) => (told::sign(&judged.state), judged.state.to_string()),
+        (_, None) => (Sign::Open, "No limits".to_owned()),
+        (None, Some(_)) => (Sign::Open, "Read on".to_owned()),
+    }
+}
+
+fn band(series: Series, preview: &Preview, shown: Shown) -> Option<Band> {
+    let judged = preview.judged.as_ref();
+    let draw = |value: Decimal| drawn(value, shown);
+    Some(Band {
+        name: format!("{}, {}", series.check.name(), shown.unit),
+        readings: judged
+            .map(|it| it.readings.iter().map(|it| draw(*it)).collect())
+            .unwrap_or_default(),
+        mean: judged.map(|judged| draw(judged.mean)),
+        predicted: preview.predicted.as_ref().map(|it| (draw(it.mean), draw(it.expanded))),
+        verdict: judged.map(|judged| judged.state.to_string()).unwrap_or_default(),
+        ..told::limits(preview.band?, judged, shown)
+    })
+}
+
+/// The prediction in words; the core gives none before the series is full.
+fn predicted(preview: &Preview, shown: Shown) -> Option<AnyView> {
+    let predicted = preview.predicted.as_ref()?;
+    let length = |value| figure(value, Figure::Reading, shown);
+    let words = format!(
+        "Predicted {} ± {} {}",
+        length(predicted.mean),
+        length(predicted.expanded),
+        shown.unit,
+    );
+    Some(view! { <p class="small">{words}</p> }.into_any())
+}

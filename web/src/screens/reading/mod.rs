@@ -1,0 +1,155 @@
+//! Reading: a series at the places of one check, judged while it is typed.
+
+mod act;
+mod band;
+mod series;
+
+use job::{ArmShaft, Check, Field, Figure, Preview, figure};
+use leptos::prelude::*;
+
+use super::frame::{Here, JobScreen, OpenJob};
+use crate::parts::{Empty, Keys, Pad, Slots, live, words};
+use crate::pictures::Picture;
+use crate::pictures::gauge::Gauge;
+use series::Series;
+
+/// Reading.
+#[component]
+pub fn ReadingScreen(
+    /// The job.
+    job: String,
+    /// The check that is read.
+    check: String,
+) -> impl IntoView {
+    let of = OpenJob::of(&job);
+    match Check::named(&check) {
+        Some(check) => view! { <Reading series=Series::of(of, check)/> }.into_any(),
+        None => view! { <NoSuchCheck of/> }.into_any(),
+    }
+}
+
+#[component]
+fn Reading(series: Series) -> impl IntoView {
+    let of = series.of;
+    let act = move || view! { <act::Keep series/> }.into_any();
+    view! {
+        <JobScreen of here=Here::Reading back=(of.at("setup"), "Set-up") act>
+            <div class="cols read">
+                <section class="col">
+                    <Head series/>
+                    <band::Live series/>
+                </section>
+                <section class="col">
+                    <Typed series/>
+                </section>
+                <section class="col">
+                    <SetTheGauge series/>
+                </section>
+            </div>
+        </JobScreen>
+    }
+}
+
+/// What is read, and the arm it is read on.
+#[component]
+fn Head(series: Series) -> impl IntoView {
+    let arm = move |preview: &Preview| {
+        let radius = preview.arm.as_ref().map(|arm| arm.in_unit(measure::Unit::Millimetre));
+        let shown = series.of.shown();
+        match radius {
+            Some(radius) => format!("{} {}", figure(radius, Figure::Radius, shown), shown.unit),
+            None => "not typed".to_owned(),
+        }
+    };
+    let chip = move || {
+        let radius = series.look(arm).unwrap_or_default();
+        view! {
+            <a class="chip nowrap" href=series.of.at_field(Field::ArmRadius)>
+                "Arm "
+                <b>{radius}</b>
+            </a>
+        }
+    };
+    view! {
+        <div class="line line--tight">
+            <h1 class="grow t-2">{series.check.name()}</h1>
+            {live(move || series.check.has_arm().then(chip).into_any())}
+        </div>
+    }
+}
+
+/// The slots and the pad, and what is said about them.
+#[component]
+fn Typed(series: Series) -> impl IntoView {
+    let keys = Keys::here();
+    request_animation_frame(move || keys.open_first_empty());
+    let unit = Memo::new(move |_| series.unit());
+    let slots = live(move || {
+        unit.track();
+        view! { <Slots slots=series.slots()/> }.into_any()
+    });
+    let band = words(move || series.look(|preview| preview.band_says.clone()).unwrap_or_default());
+    view! {
+        {slots}
+        <series::Said series/>
+        <Pad/>
+        <p class="small">
+            {format!(
+                "A prediction stays hidden until all {} are in, so it cannot lead your eye. ",
+                series.check.stops().len(),
+            )}
+            {band}
+            " Digital gauge plugged in? Press its send button: the value lands here and moves on."
+        </p>
+    }
+}
+
+/// The picture of the gauge, and how to hold what.
+#[component]
+fn SetTheGauge(series: Series) -> impl IntoView {
+    let drawing = Signal::derive(move || {
+        series.look(|preview| gauge(series, preview).draw()).unwrap_or_default()
+    });
+    let how = words(move || series.look(|preview| preview.how.clone()).unwrap_or_default());
+    view! {
+        <div class="sheet sheet--quiet">
+            <h2>"Set the gauge"</h2>
+            <Picture drawing/>
+            <p>{how}</p>
+        </div>
+    }
+}
+
+fn gauge(series: Series, preview: &Preview) -> Gauge {
+    let shown = series.of.shown();
+    match series.check {
+        Check::Depth => {
+            let limit = |value| figure(value, Figure::Reading, shown);
+            let gap =
+                preview.band.map(|band| format!("{} to {}", limit(band.low()), limit(band.high())));
+            Gauge::Depth { gap: gap.unwrap_or_default() }
+        }
+        Check::EndPlay => Gauge::EndPlay,
+        Check::Forward | Check::Reverse => {
+            let radius = preview.arm.as_ref().map(|arm| {
+                let radius = arm.in_unit(measure::Unit::Millimetre);
+                format!("{} {}", figure(radius, Figure::Radius, shown), shown.unit)
+            });
+            let on = preview.on.map(ArmShaft::id).unwrap_or("shaft");
+            Gauge::Lash { radius: radius.unwrap_or_default(), on: on.to_owned() }
+        }
+    }
+}
+
+#[component]
+fn NoSuchCheck(of: OpenJob) -> impl IntoView {
+    let act = || ().into_any();
+    view! {
+        <JobScreen of here=Here::Reading back=(of.at("setup"), "Set-up") act>
+            <h1 class="vh">"No such check"</h1>
+            <Empty title="No such check here." words="Choose one on the set-up.">
+                <a class="btn" href=of.at("setup")>"Set-up"</a>
+            </Empty>
+        </JobScreen>
+    }
+}

@@ -1,0 +1,108 @@
+//! The blue button: the one next act of the job.
+
+use job::{BookId, Fact, Field, FittedShim, NextAct, PackAct, SetUp, Slot, fit};
+use leptos::prelude::*;
+use leptos_router::hooks::use_navigate;
+use wasm_bindgen_futures::spawn_local;
+
+use super::Fitting;
+use crate::bench::use_bench;
+use crate::device::now::fresh_id;
+use crate::parts::{Act, Message, Says, live, whether};
+use crate::screens::focus::lead_to;
+
+/// What the button does.
+#[derive(Clone, PartialEq)]
+enum Does {
+    /// Leads on.
+    Go(String),
+    /// Shows a part of this screen.
+    Show(&'static str),
+    /// Writes down the packs that were found.
+    WritePacks,
+    /// Writes down that packs are fitted, then leads on.
+    Fit(String),
+}
+
+/// The next act, as the core names it.
+#[component]
+pub fn Next(fitting: Fitting) -> impl IntoView {
+    let (bench, navigate) = (use_bench(), use_navigate());
+    let go = Callback::new(move |to: String| navigate(&to, Default::default()));
+    let busy = RwSignal::new(false);
+    let record = Callback::new(move |(facts, then): (Vec<(BookId, Fact)>, Option<String>)| {
+        busy.set(true);
+        spawn_local(async move {
+            match (bench.record(facts).await, then) {
+                (Ok(_), Some(to)) => go.run(to),
+                (Ok(_), None) => fitting.found.clear(),
+                // The screen may have been left meanwhile; what was typed is still there.
+                (Err(why), _) => drop(fitting.refused.try_set(Some(why.to_string()))),
+            }
+            busy.try_set(false);
+        });
+    });
+    let press = Callback::new(move |does: Does| match does {
+        Does::Go(to) => go.run(to),
+        Does::Show(part) => lead_to(part),
+        Does::WritePacks => record.run((fitting.found.facts(), None)),
+        Does::Fit(to) => record.run((fitted(fitting), Some(to))),
+    });
+    let next = Memo::new(move |_| act(fitting));
+    live(move || {
+        let Some((words, does, waits)) = next.get() else { return ().into_any() };
+        let on_press = Callback::new(move |()| press.run(does.clone()));
+        let on_waiting = Callback::new(move |()| fitting.found.show());
+        view! {
+            <Act
+                words=words
+                waits=Signal::stored(waits)
+                busy=whether(move || busy.get())
+                on_press
+                on_waiting
+            />
+        }
+        .into_any()
+    })
+}
+
+/// Why an act was not written down.
+#[component]
+pub fn Refused(fitting: Fitting) -> impl IntoView {
+    let says = Signal::derive(move || fitting.refused.get().map(Says::Refused));
+    view! { <Message id="act-says" says/> }
+}
+
+/// What the button says, what it does, and whether it waits.
+fn act(fitting: Fitting) -> Option<(String, Does, bool)> {
+    let next = fitting.look(|told| told.next.clone())?;
+    let of = fitting.of;
+    let read = |check: &job::Check| of.at(&format!("read/{}", check.id()));
+    let does = match &next {
+        NextAct::WritePack(_) => {
+            let (words, waits) = fitting.found.act()?;
+            return Some((words, Does::WritePacks, waits));
+        }
+        NextAct::TypeField(field) => Does::Go(of.at_field(*field)),
+        NextAct::MoveArm => Does::Go(of.at_field(Field::ArmShaft)),
+        NextAct::Read(check) | NextAct::ReadAgain(check) => Does::Go(read(check)),
+        NextAct::Fit { read: check, .. } => Does::Fit(read(check)),
+        NextAct::SeeCauses(_) => Does::Show("alarm"),
+        NextAct::SeeFit | NextAct::SeeConflict => Does::Show("advice"),
+        NextAct::FillTin => Does::Go("/tin".to_owned()),
+        NextAct::PrintRecord => Does::Go(of.at("record")),
+    };
+    Some((next.words(), does, false))
+}
+
+/// The facts of fitting the packs that are advised.
+fn fitted(fitting: Fitting) -> Vec<(BookId, Fact)> {
+    let advised = |told: &SetUp| -> Vec<(Slot, Vec<FittedShim>)> {
+        let changed = told.advice.packs.iter().filter(|pack| pack.act == PackAct::Fit);
+        let shims = |pack: &job::PackView| pack.shims.iter().map(|it| it.shim.clone()).collect();
+        changed.map(|pack| (pack.slot, shims(pack))).collect()
+    };
+    let packs = untrack(|| fitting.look(advised)).unwrap_or_default();
+    let facts = fitting.of.look_once(|(job, sheet, tin), _| fit(job, sheet, tin, &packs, fresh_id));
+    facts.unwrap_or_default()
+}

@@ -1,0 +1,84 @@
+//! Set-up: where the packs lie, what to fit next, and how the checks stand.
+
+mod act;
+mod advice;
+mod alarm;
+mod checks;
+mod found;
+mod sketch;
+mod trials;
+
+use job::{SetUp, setup};
+use leptos::prelude::*;
+
+use super::frame::{Here, JobScreen, OpenJob};
+use crate::parts::DockedPad;
+use found::Found;
+use sketch::Thought;
+
+/// What the parts of the screen share.
+#[derive(Clone, Copy)]
+struct Fitting {
+    of: OpenJob,
+    told: Memo<Option<SetUp>>,
+    found: Found,
+    thought: Thought,
+    /// The advice is shown although reading and prediction disagree.
+    all_the_same: RwSignal<bool>,
+    /// Why an act was not written down.
+    refused: RwSignal<Option<String>>,
+}
+
+impl Fitting {
+    fn of(of: OpenJob) -> Fitting {
+        let told =
+            Memo::new(move |_| of.look(|(job, sheet, tin), shown| setup(job, sheet, tin, shown)));
+        let refused = RwSignal::new(None);
+        Fitting {
+            of,
+            told,
+            found: Found::of(of, refused),
+            thought: Thought::of(told),
+            all_the_same: RwSignal::new(false),
+            refused,
+        }
+    }
+
+    /// Looks at what the core says.
+    fn look<T>(self, at: impl FnOnce(&SetUp) -> T) -> Option<T> {
+        self.told.with(|told| told.as_ref().map(at))
+    }
+}
+
+/// Set-up.
+#[component]
+pub fn SetupScreen(
+    /// The job.
+    job: String,
+) -> impl IntoView {
+    let of = OpenJob::of(&job);
+    let fitting = Fitting::of(of);
+    let act = move || view! { <act::Next fitting/> }.into_any();
+    view! {
+        <JobScreen of here=Here::Setup back=("/".to_owned(), "Bench") act>
+            <div class="cols setup">
+                <section class="col">
+                    <sketch::Sketch fitting/>
+                </section>
+                <section class="col">
+                    <found::FoundPacks fitting/>
+                    <alarm::Disagree fitting/>
+                    <advice::FitNext fitting/>
+                </section>
+                <section class="col">
+                    <checks::Checks fitting/>
+                </section>
+                <section class="col">
+                    <trials::AtPack fitting/>
+                </section>
+            </div>
+            <act::Refused fitting/>
+            <DockedPad/>
+        </JobScreen>
+    }
+}

@@ -1,0 +1,184 @@
+//! The section sketch: choose a pack, and see what a thicker or thinner one would do.
+
+use job::{Figure, PackAct, SetUp, Shown, Slot, WhatIf, figure, what_if};
+use leptos::prelude::*;
+use measure::{Amount, Decimal, Unit, real};
+
+use super::Fitting;
+use crate::parts::{Pick, Seg, live, press};
+use crate::pictures::Picture;
+use crate::pictures::drawing::Drawing;
+use crate::pictures::section::Section;
+
+/// The pack that is thought about, and by how much it is thought thicker, mm.
+#[derive(Clone, Copy)]
+pub struct Thought {
+    told: Memo<Option<SetUp>>,
+    slot: RwSignal<Option<Slot>>,
+    by: RwSignal<Option<Decimal>>,
+}
+
+impl Thought {
+    /// Until a person chooses: the first pack that is to be changed, and the change advised.
+    pub fn of(told: Memo<Option<SetUp>>) -> Thought {
+        Thought { told, slot: RwSignal::new(None), by: RwSignal::new(None) }
+    }
+
+    /// The pack.
+    pub fn slot(self) -> Option<Slot> {
+        let advised = self.told.with(|told| {
+            let packs = &told.as_ref()?.advice.packs;
+            let changed = packs.iter().find(|pack| pack.act == PackAct::Fit);
+            changed.or(packs.first()).map(|pack| pack.slot)
+        });
+        self.slot.get().or(advised)
+    }
+
+    /// How much thicker it is thought, mm; less than zero thinner.
+    fn by(self) -> Decimal {
+        let advised = self.told.with(|told| {
+            let slot = self.slot();
+            let packs = &told.as_ref()?.advice.packs;
+            let pack = packs.iter().find(|pack| Some(pack.slot) == slot)?;
+            Some(pack.total - pack.now)
+        });
+        self.by.get().or(advised).unwrap_or_default()
+    }
+
+    fn choose(self, slot: Slot) {
+        self.by.set(None);
+        self.slot.set(Some(slot));
+    }
+}
+
+/// The step of the what-if: 0.05 mm, or 0.0020 in.
+fn step(shown: Shown) -> Decimal {
+    let step = match shown.unit {
+        Unit::Inch => Amount { value: Decimal::new(2, 3), unit: Unit::Inch },
+        _ => Amount { value: Decimal::new(5, 2), unit: Unit::Millimetre },
+    };
+    step.to(Unit::Millimetre).map_or(step.value, |step| step.value)
+}
+
+/// The sketch with its control.
+#[component]
+pub fn Sketch(fitting: Fitting) -> impl IntoView {
+    let drawing = Signal::derive(move || drawing(fitting).unwrap_or_default());
+    let slots = Memo::new(move |_| {
+        let slots = |told: &SetUp| told.advice.packs.iter().map(|pack| pack.slot).collect();
+        fitting.look(slots).unwrap_or_default()
+    });
+    let row = live(move || view! { <Positions fitting slots=slots.get()/> }.into_any());
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h1 class="t-2">"Fit the packs"</h1>
+                <small>"nose left"</small>
+            </div>
+            <Picture drawing class="sk"/>
+            {row}
+            {live(move || fitting.thought.slot().map(|slot| view! { <Steps fitting pack=slot/> }).into_any())}
+        </div>
+    }
+}
+
+/// The row of positions: the control of the sketch.
+#[component]
+fn Positions(fitting: Fitting, slots: Vec<Slot>) -> impl IntoView {
+    let thought = fitting.thought;
+    let picks = slots.iter().map(|slot| Pick::from(slot.tag())).collect();
+    let all = StoredValue::new(slots);
+    let chosen = Signal::derive(move || {
+        let slot = thought.slot();
+        all.with_value(|slots| slots.iter().position(|other| Some(*other) == slot))
+    });
+    let choose = Callback::new(move |at| {
+        if let Some(slot) = all.with_value(|slots| slots.get(at).copied()) {
+            thought.choose(slot);
+        }
+    });
+    view! { <Seg id="position" label="Shim position" picks chosen on_choose=choose/> }
+}
+
+/// Thinner, thicker, and what that would do.
+#[component]
+fn Steps(fitting: Fitting, pack: Slot) -> impl IntoView {
+    let (thought, of) = (fitting.thought, fitting.of);
+    let turn = move |way: Decimal| {
+        Callback::new(move |()| {
+            let by = untrack(|| thought.by() + way * step(of.shown()));
+            thought.by.set(Some(by));
+        })
+    };
+    let button = move |sign: &'static str, word: &'static str, way: Decimal| {
+        live(move || {
+            let step = figure(step(of.shown()), Figure::Reading, of.shown());
+            let spoken = format!("{} {word} by {step}", pack.tag());
+            view! {
+                <button class="btn btn--plain btn--step" type="button" aria-label=spoken on:click=press(turn(way))>
+                    {sign}
+                    " "
+                    {step}
+                </button>
+            }
+            .into_any()
+        })
+    };
+    let outcome = live(move || {
+        let what = what(fitting, pack).map(|what| (total(&what, pack, of.shown()), what.says));
+        let (total, says) = what.unwrap_or_default();
+        view! {
+            <p class="centred" aria-live="polite">
+                <b>{total}</b>
+                <br/>
+                <span class="dim">{says}</span>
+            </p>
+        }
+        .into_any()
+    });
+    view! {
+        <div class="line line--tight spread">
+            {button("−", "thinner", Decimal::NEGATIVE_ONE)}
+            {outcome}
+            {button("+", "thicker", Decimal::ONE)}
+        </div>
+    }
+}
+
+fn what(fitting: Fitting, slot: Slot) -> Option<WhatIf> {
+    let by = fitting.thought.by();
+    fitting.of.look(|books, shown| what_if(books, slot, by, shown))
+}
+
+fn total(what: &WhatIf, slot: Slot, shown: Shown) -> String {
+    match what.total {
+        Some(total) => {
+            format!("{} {} {}", slot.tag(), figure(total, Figure::Shim, shown), shown.unit)
+        }
+        None => format!("{} not written down", slot.tag()),
+    }
+}
+
+fn drawing(fitting: Fitting) -> Option<Drawing> {
+    let slot = fitting.thought.slot()?;
+    let what = what(fitting, slot)?;
+    let by = real::from_decimal(fitting.thought.by());
+    let sketch = |(_, sheet, _): (&job::Job, &job::Sheet, &job::Tin), _| {
+        let packs = sheet.positions().into_iter().map(|position| position.id);
+        let position = sheet.position(slot)?;
+        let section = Section::of(packs).choosing(position.id);
+        Some(match (sheet.is_turned(position), what.way.as_str()) {
+            (false, "") => Section { note: position.thicker.to_owned(), ..section },
+            (false, way) => Section { change: by, note: way.to_owned(), ..section },
+            // A person said that it pushes the other way: the arrow is turned with it.
+            (true, "") => section,
+            (true, way) => Section {
+                change: -by,
+                note: way.to_owned(),
+                label: Some(format!("Section, nose left. {}: {}.", position.id, what.says)),
+                ..section
+            },
+        })
+    };
+    fitting.of.look(sketch)?.map(|section| section.draw())
+}

@@ -1,0 +1,88 @@
+//! What the core says of a check, as signs, words and bands.
+
+use job::{CheckState, CheckView, Figure, Judged, Missing, Predicted, Shown, Typing, figure};
+use leptos::prelude::*;
+use measure::Decimal;
+
+use super::frame::OpenJob;
+use crate::parts::{Says, Sign};
+use crate::pictures::band::Band;
+use crate::shown::drawn;
+
+/// The sign of a state.
+pub fn sign(state: &CheckState) -> Sign {
+    match state {
+        CheckState::InBand => Sign::In,
+        CheckState::NearLimit | CheckState::CannotProve | CheckState::TightSpot => Sign::Near,
+        CheckState::Out => Sign::Out,
+        CheckState::Stale { .. } => Sign::Stale,
+        CheckState::Locked { .. } => Sign::Lock,
+        CheckState::Open | CheckState::NoBand => Sign::Open,
+    }
+}
+
+/// "0.63 in band"; without a reading, the state alone.
+pub fn verdict(state: &CheckState, mean: Option<Decimal>, shown: Shown) -> String {
+    let word = state.to_string();
+    match mean {
+        Some(mean) => {
+            format!("{} {}", figure(mean, Figure::Reading, shown), word.to_lowercase())
+        }
+        None => word,
+    }
+}
+
+/// The band of a check as it stands; `None` without limits.
+pub fn band(view: &CheckView, shown: Shown) -> Option<Band> {
+    let judged = view.judged.as_ref();
+    Some(Band {
+        name: view.check.name().to_owned(),
+        mean: judged.map(|judged| drawn(judged.mean, shown)),
+        stale: matches!(view.state, CheckState::Stale { .. }),
+        verdict: view.state.to_string(),
+        ..limits(view.band?, judged, shown)
+    })
+}
+
+/// The band of a prediction; `None` without limits.
+pub fn predicted_band(predicted: &Predicted, shown: Shown) -> Option<Band> {
+    Some(Band {
+        name: predicted.check.name().to_owned(),
+        predicted: Some((drawn(predicted.mean, shown), drawn(predicted.expanded, shown))),
+        ..limits(predicted.band?, None, shown)
+    })
+}
+
+/// Limits, with the zone in which a mean is not proven.
+pub fn limits(band: measure::Band, judged: Option<&Judged>, shown: Shown) -> Band {
+    Band {
+        low: drawn(band.low(), shown),
+        high: drawn(band.high(), shown),
+        near: judged.map_or(0.0, |judged| drawn(judged.near, shown)),
+        ..Band::default()
+    }
+}
+
+/// The word at a field.
+pub fn told(typing: &Typing) -> Option<Says> {
+    let refused = typing.refused.clone().map(Says::Refused);
+    refused.or_else(|| Some(Says::Doubt(typing.doubt.as_ref()?.to_string())))
+}
+
+/// What the sheet lacks for a check, with the way to the first of the fields.
+#[component]
+pub fn Lacks(
+    /// The job.
+    of: OpenJob,
+    /// What is missing.
+    missing: Missing,
+) -> impl IntoView {
+    let field = missing.fields.first().copied().map(|field| {
+        let words = format!("Type {}", field.facts().name);
+        view! { <a class="btn" href=of.at_field(field)>{words}</a> }
+    });
+    view! {
+        <p>{missing.sentence}</p>
+        {field}
+    }
+}
