@@ -1,0 +1,20 @@
+//! Leads the person to a part of the screen.
+
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::HtmlElement;
+
+/// Puts the focus on the element of that id, once it stands; inside a group on its first control.
+pub fn lead_to(id: &str) {
+    let id = id.to_owned();
+    request_animation_frame(move || {
+        let Some(found) = document().get_element_by_id(&id) else { return };
+        let inside = found.query_selector("input:checked, input, button").ok().flatten();
+        let target = inside.unwrap_or(found).dyn_into::<HtmlElement>();
+        // An element that is no HTML element takes no focus, and none of ours is.
+        if let Ok(target) = target {
+            target.focus().ok();
+            target.scroll_into_view();
+        }
+    });
+}

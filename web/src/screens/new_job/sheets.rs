@@ -1,0 +1,138 @@
+//! The unit sheets to choose from, and the start of a new one.
+
+use std::sync::Arc;
+
+use job::{BookId, Fact, Sheet};
+use leptos::prelude::*;
+use leptos_router::NavigateOptions;
+use leptos_router::hooks::use_navigate;
+use wasm_bindgen_futures::spawn_local;
+
+use super::PLACE;
+use crate::bench::{Bench, use_bench};
+use crate::device::now::fresh_id;
+use crate::draft::{Draft, use_draft};
+use crate::parts::{Choice, Glyph, Icon, Says, TextField, live};
+
+/// Chooses a unit sheet or starts one.
+#[component]
+pub fn Sheets(
+    /// Id of the chosen one.
+    chosen: Draft,
+) -> impl IntoView {
+    let bench = use_bench();
+    let name = use_draft(PLACE, "unit");
+    let starting = RwSignal::new(!name.text_untracked().is_empty());
+    let sheets = live(move || {
+        let choices = bench.sheets().into_iter().map(|sheet| choice(bench, &sheet, chosen));
+        view! {
+            <div role="radiogroup" aria-label="Unit sheet">
+                {choices.collect::<Vec<_>>()}
+            </div>
+        }
+        .into_any()
+    });
+    let start = live(move || {
+        if starting.get() || bench.sheets().is_empty() {
+            view! { <NewSheet name chosen/> }.into_any()
+        } else {
+            let start = move |_| {
+                starting.set(true);
+                crate::screens::focus::lead_to("unit");
+            };
+            view! {
+                <button class="btn btn--wide" type="button" on:click=start>
+                    <Icon glyph=Glyph::Plus/>
+                    "Start a new sheet"
+                </button>
+            }
+            .into_any()
+        }
+    });
+    view! {
+        <div class="sheet" id="sheets">
+            <h2>"Unit sheet"</h2>
+            <p>
+                "The limits you typed from your own manual. One sheet serves every unit that is the same."
+            </p>
+            {sheets}
+            {start}
+        </div>
+    }
+}
+
+/// A sheet to choose, and the way into it.
+fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
+    let id = sheet.id.clone();
+    let (typed, all) = sheet.typed();
+    let used = match bench.jobs().iter().filter(|job| job.sheet == id).count() {
+        0 => "not used yet".to_owned(),
+        1 => "used once".to_owned(),
+        times => format!("used {times} times"),
+    };
+    let note = format!("Forward and reverse · {typed} of {all} values · {used}");
+    let is_chosen = Signal::derive({
+        let id = id.clone();
+        move || chosen.text() == id
+    });
+    let choose = Callback::new({
+        let id = id.clone();
+        move |()| chosen.set(&id)
+    });
+    let title = sheet.name.clone();
+    let open = live(move || match is_chosen.get() {
+        true => view! {
+            <a class="btn btn--plain btn--wide" href=format!("/sheet/{id}")>
+                "Read or type in this sheet"
+            </a>
+        }
+        .into_any(),
+        false => ().into_any(),
+    });
+    view! {
+        <Choice group="unit-sheet" title note chosen=is_chosen on_choose=choose/>
+        {open}
+    }
+    .into_any()
+}
+
+/// Asks what the unit is called, and opens its sheet.
+#[component]
+fn NewSheet(name: Draft, chosen: Draft) -> impl IntoView {
+    let bench = use_bench();
+    let navigate = use_navigate();
+    let refused = RwSignal::new(None::<String>);
+    let start = Callback::new(move |()| {
+        let (navigate, id) = (navigate.clone(), fresh_id());
+        let fact = Fact::SheetOpened {
+            name: name.text_untracked().trim().to_owned(),
+            layout: "b".to_owned(),
+        };
+        spawn_local(async move {
+            match bench.record(vec![(BookId::Sheet(id.clone()), fact)]).await {
+                Ok(_) => {
+                    name.clear();
+                    chosen.set(&id);
+                    navigate(&format!("/sheet/{id}"), NavigateOptions::default());
+                }
+                Err(why) => drop(refused.try_set(Some(why.to_string()))),
+            }
+        });
+    });
+    let says = Signal::derive(move || refused.get().map(Says::Refused));
+    let on_key = move |event: leptos::ev::KeyboardEvent| {
+        if event.key() == "Enter" {
+            event.prevent_default();
+            start.run(());
+        }
+    };
+    view! {
+        <div on:keydown=on_key>
+            <TextField id="unit" label="Name of the unit" value=name says/>
+        </div>
+        <button class="btn btn--wide" type="button" on:click=move |_| start.run(())>
+            <Icon glyph=Glyph::Plus/>
+            "Start this sheet"
+        </button>
+    }
+}

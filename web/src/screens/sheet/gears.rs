@@ -1,0 +1,72 @@
+//! Teeth and shafts, and the arm.
+
+use job::{Check, Field, Group, expected_says};
+use leptos::prelude::*;
+use measure::show;
+
+use super::limits::{choice, length, number, part_state};
+use super::typing::Typing;
+use crate::parts::{Pair, live};
+use crate::shown::use_shown;
+
+/// Teeth, radius and angles.
+#[component]
+pub fn Gears(typing: Typing) -> impl IntoView {
+    let plain = move |field: Field| number(typing, field, field.facts().label.to_owned());
+    let degrees = move |field: Field| number(typing, field, format!("{}, °", field.facts().label));
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h2>{Group::Gears.name()}</h2>
+                {part_state(typing, Group::Gears)}
+            </div>
+            <Pair alone=true>{plain(Field::PinionTeeth)} {plain(Field::ForwardTeeth)}</Pair>
+            {plain(Field::ReverseTeeth)}
+            {length(typing, Field::PinionRadius)}
+            <p class="small">
+                "To the middle of the tooth’s width. To its outer end it is up to 18 % too large."
+            </p>
+            <Pair alone=true>{degrees(Field::PressureAngle)} {degrees(Field::SpiralAngle)}</Pair>
+            <p class="small">
+                "Seldom in a manual. Leave the angles empty if yours has none: readings teach the rest."
+            </p>
+            {expected(typing)}
+        </div>
+    }
+}
+
+/// Ratio, and what a shim is worth.
+fn expected(typing: Typing) -> AnyView {
+    let shown = use_shown();
+    live(move || {
+        let shown = shown.get();
+        let ratio = typing.look(|sheet| sheet.ratio(Check::Forward));
+        let says = typing.look(|sheet| expected_says(sheet, shown));
+        let ratio = ratio.map(|ratio| {
+            view! {
+                "Ratio "
+                <b>{show(ratio, 2, shown.mark)}</b>
+                ". "
+            }
+        });
+        view! { <p>{ratio} {says}</p> }.into_any()
+    })
+}
+
+/// The arm the indicator reads on.
+#[component]
+pub fn YourArm(typing: Typing) -> impl IntoView {
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h2>{Group::Arm.name()}</h2>
+                {part_state(typing, Group::Arm)}
+            </div>
+            {length(typing, Field::ArmRadius)}
+            {choice(typing, Field::ArmShaft)}
+            <p class="small">
+                "From the middle of the shaft to where the indicator touches."
+            </p>
+        </div>
+    }
+}

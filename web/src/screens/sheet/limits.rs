@@ -1,0 +1,171 @@
+//! The limits of a check, where they hold and where they were read.
+
+use job::{Check, Field, Figure, Group, Kind, PartState, Sheet, Shown, figure};
+use leptos::prelude::*;
+use measure::{Band, Unit};
+
+use super::typing::Typing;
+use crate::parts::{
+    Field as NumberField, Pair, Pick, Seg, Sign, Spec, State, TextField, UnitButton, live,
+};
+use crate::shown::use_shown;
+
+/// One check of the sheet.
+pub fn limits(typing: Typing, check: Check) -> AnyView {
+    let group = Group::Limits(check);
+    let unit = Signal::derive(move || typing.unit_of(group).to_string());
+    let turn = Callback::new(move |()| typing.turn_unit(group));
+    let (low, high, source) = fields(check);
+    let of = check.name();
+    let part = part(typing, group);
+    let sign = Signal::derive(move || part.get().0);
+    let words = Signal::derive(move || part.get().1.to_owned());
+    view! {
+        <Spec id=check.id() title=of.to_owned() sign words>
+            <Pair>
+                {number(typing, low, "Low".to_owned())}
+                {number(typing, high, "High".to_owned())}
+                <UnitButton of unit on_press=turn/>
+            </Pair>
+            {where_it_holds(typing, check)}
+            {shown(typing, check)}
+            <TextField
+                id=source.facts().id
+                label="Source"
+                value=typing.text(source)
+                says=typing.says(source)
+                placeholder="own manual, page"
+            />
+        </Spec>
+    }
+    .into_any()
+}
+
+fn fields(check: Check) -> (Field, Field, Field) {
+    match check {
+        Check::Depth => (Field::DepthLow, Field::DepthHigh, Field::DepthSource),
+        Check::Forward => (Field::ForwardLow, Field::ForwardHigh, Field::ForwardSource),
+        Check::Reverse => (Field::ReverseLow, Field::ReverseHigh, Field::ReverseSource),
+        Check::EndPlay => (Field::EndPlayLow, Field::EndPlayHigh, Field::EndPlaySource),
+    }
+}
+
+/// A number field of the sheet.
+pub fn number(typing: Typing, field: Field, label: String) -> AnyView {
+    let facts = field.facts();
+    let says = typing.says(field);
+    view! { <NumberField id=facts.id label name=facts.name value=typing.text(field) says/> }
+        .into_any()
+}
+
+/// A length that keeps its own unit, which stands in its label.
+pub fn length(typing: Typing, field: Field) -> AnyView {
+    let unit = Memo::new(move |_| typing.unit(field));
+    live(move || number(typing, field, format!("{}, {}", field.facts().label, unit.get())))
+}
+
+/// A field that takes one of a few words.
+pub fn choice(typing: Typing, field: Field) -> AnyView {
+    let facts = field.facts();
+    let Kind::Choice(words) = facts.kind else { return ().into_any() };
+    let chosen = Signal::derive(move || {
+        typing.look(|sheet| words.iter().position(|(word, _)| sheet.word(field) == Some(word)))
+    });
+    let choose = Callback::new(move |at: usize| {
+        if let Some((word, _)) = words.get(at) {
+            typing.choose(field, word);
+        }
+    });
+    let picks: Vec<Pick> = words.iter().map(|(_, shown)| Pick::from(*shown)).collect();
+    view! {
+        <div id=facts.id>
+            <p class="label" aria-hidden="true">
+                {facts.label}
+            </p>
+            <Seg id=format!("{}-choice", facts.id) label=facts.label picks chosen on_choose=choose/>
+        </div>
+    }
+    .into_any()
+}
+
+/// The radius and shaft of a backlash, the gauge's side of a depth.
+fn where_it_holds(typing: Typing, check: Check) -> AnyView {
+    let (radius, shaft) = match check {
+        Check::Depth => {
+            return view! {
+                {choice(typing, Field::DepthSide)}
+                {number(typing, Field::DepthAim, "Aim, if your manual gives one".to_owned())}
+            }
+            .into_any();
+        }
+        Check::EndPlay => return ().into_any(),
+        Check::Forward => (Field::ForwardRadius, Field::ForwardShaft),
+        Check::Reverse => (Field::ReverseRadius, Field::ReverseShaft),
+    };
+    view! {
+        {length(typing, radius)}
+        {choice(typing, shaft)}
+    }
+    .into_any()
+}
+
+/// The limits in the unit that is shown, and at the arm.
+fn shown(typing: Typing, check: Check) -> AnyView {
+    let shown = use_shown();
+    live(move || {
+        let shown = shown.get();
+        let typed_in = typing.unit_of(Group::Limits(check));
+        let lines = typing.look(|sheet| {
+            [in_other_unit(sheet, check, typed_in, shown), at_the_arm(sheet, check, shown)]
+        });
+        let line = |(before, band): (String, String)| {
+            view! {
+                <p class="dim">
+                    {before}
+                    <b>{band}</b>
+                </p>
+            }
+        };
+        lines.map(|it| it.map(line)).into_iter().collect::<Vec<_>>().into_any()
+    })
+}
+
+fn in_other_unit(
+    sheet: &Sheet,
+    check: Check,
+    typed_in: Unit,
+    shown: Shown,
+) -> Option<(String, String)> {
+    let band = sheet.band(check).filter(|_| typed_in != shown.unit)?;
+    Some((format!("In {}: ", shown.unit), range(&band, shown)))
+}
+
+fn at_the_arm(sheet: &Sheet, check: Check, shown: Shown) -> Option<(String, String)> {
+    let band = sheet.band_at_arm(check).filter(|_| check.has_arm())?;
+    let arm = figure(sheet.millimetres(Field::ArmRadius)?, Figure::Radius, shown);
+    Some((format!("At your {arm} {} arm: ", shown.unit), range(&band, shown)))
+}
+
+fn range(band: &Band, shown: Shown) -> String {
+    let written = |limit| figure(limit, Figure::Reading, shown);
+    format!("{}–{}", written(band.low()), written(band.high()))
+}
+
+/// How far a part of the sheet is, as sign and word.
+fn part(typing: Typing, group: Group) -> Memo<(Sign, &'static str)> {
+    Memo::new(move |_| match typing.look(|sheet| Some(sheet.part(group))) {
+        Some(PartState::Typed) => (Sign::In, "Typed"),
+        Some(PartState::Doubtful) => (Sign::Near, "Check it"),
+        Some(PartState::Partly) => (Sign::Open, "Not all yet"),
+        Some(PartState::Empty) | None => (Sign::Open, "Empty"),
+    })
+}
+
+/// How far a part of the sheet is.
+pub fn part_state(typing: Typing, group: Group) -> AnyView {
+    let part = part(typing, group);
+    live(move || {
+        let (sign, words) = part.get();
+        view! { <State sign words/> }.into_any()
+    })
+}

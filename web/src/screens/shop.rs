@@ -1,0 +1,120 @@
+//! What stands around the screens that belong to no one job: tin, unit sheet, new job.
+
+use std::sync::Arc;
+
+use job::Job;
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::bench::{Bench, use_bench};
+use crate::parts::{
+    Act, Back, Dock, DockedPad, Empty, Jump, Place, Plate, Rail, UndoBar, UndoLast,
+};
+use crate::place;
+
+use super::frame::{Here, UnitSwitch};
+
+/// The job that was open last; before any was, the one written in last.
+pub fn current_job(bench: Bench) -> Option<Arc<Job>> {
+    let jobs = bench.jobs();
+    let last = place::carry_on().map(|last| last.path).unwrap_or_default();
+    let id = last.trim_start_matches("/job/").split('/').next().unwrap_or_default();
+    jobs.iter().find(|job| job.id == id).or(jobs.first()).cloned()
+}
+
+/// A screen of the shop: plate, places, what it shows, undo and the dock.
+#[component]
+pub fn ShopScreen(
+    /// The name of the screen.
+    #[prop(into)]
+    title: String,
+    /// What matters there now.
+    subtitle: Signal<String>,
+    /// Which of the places it is, if it is one.
+    #[prop(optional)]
+    here: Option<Here>,
+    /// The unit sheet it is about, if it is about one.
+    #[prop(optional)]
+    sheet: Option<String>,
+    /// Where back goes, and the name of that place.
+    back: (String, &'static str),
+    /// The one next act.
+    act: AnyView,
+    /// What the screen shows.
+    children: Children,
+) -> impl IntoView {
+    let bench = use_bench();
+    let turn = Callback::new(move |()| {
+        spawn_local(async move {
+            // Refused, the entry stands as the bar goes on saying.
+            bench.turn_last().await.ok();
+        });
+    });
+    let last = Signal::derive(move || bench.last());
+    let places = Signal::derive(move || places(bench, here, sheet.as_deref()));
+    let (href, words) = back;
+    view! {
+        <Plate title subtitle>
+            <UnitSwitch/>
+        </Plate>
+        <Rail places/>
+        <main class="main" id="main" tabindex="-1">
+            {children()}
+            <UndoBar last on_turn=turn/>
+        </main>
+        <DockedPad/>
+        <Dock>
+            <Back href words/>
+            {act}
+            <Jump places>
+                <UndoLast last on_turn=turn/>
+            </Jump>
+        </Dock>
+    }
+}
+
+/// The places, in the order of the job; those of a job and of a sheet only where there is one.
+fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Place> {
+    let job = current_job(bench);
+    let of_job = job.as_ref().map(|job| job.sheet.clone());
+    let first = || bench.sheets().first().map(|sheet| sheet.id.clone());
+    let sheet = sheet.map(str::to_owned).or(of_job).or_else(first);
+    let place = |words: &str, href: String, is: Option<Here>| Place {
+        words: words.to_owned(),
+        note: String::new(),
+        href,
+        here: is.is_some() && is == here,
+    };
+    let of_job = |screen: &str| job.as_ref().map(|job| format!("/job/{}/{screen}", job.id));
+    let tin = bench.tin().with(|tin| tin.count().to_string());
+    [
+        Some(place("Bench", "/".to_owned(), None)),
+        of_job("setup").map(|href| place("Set-up", href, Some(Here::Setup))),
+        Some(Place { note: tin, ..place("Shim tin", "/tin".to_owned(), Some(Here::Tin)) }),
+        sheet.map(|id| place("Unit sheet", format!("/sheet/{id}"), Some(Here::Sheet))),
+        of_job("record").map(|href| place("Record", href, Some(Here::Record))),
+        Some(place("Settings", "/settings".to_owned(), None)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// What stands where a sheet is not.
+#[component]
+pub fn NoSuchSheet() -> impl IntoView {
+    view! {
+        <Plate title="Unit sheet".to_owned() subtitle="Not here".to_owned()/>
+        <main class="main" id="main" tabindex="-1">
+            <h1 class="vh">"No such unit sheet"</h1>
+            <Empty
+                title="No such unit sheet here.".to_owned()
+                words="It may be on another device. Choose one for a new job.".to_owned()
+            />
+        </main>
+        <Dock>
+            <Back href="/" words="Bench"/>
+            <Act words="New job".to_owned() href="/new-job"/>
+        </Dock>
+    }
+}

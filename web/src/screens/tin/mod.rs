@@ -1,0 +1,110 @@
+//! The shim tin: what is in it, a shim measured in, and the packs it can make.
+
+mod measure_in;
+mod measured;
+mod rows;
+
+use std::sync::Arc;
+
+use job::{Family, Figure, Tin, families};
+use leptos::prelude::*;
+
+use super::frame::Here;
+use super::shop::{ShopScreen, current_job};
+use crate::bench::use_bench;
+use crate::parts::{Pick, Seg, live};
+use crate::pictures::Picture;
+use crate::pictures::tin::Comb;
+use crate::shown::{drawn, use_shown, writing};
+use measure_in::{MeasureIn, PutIn};
+use measured::Measuring;
+
+/// Shim tin.
+#[component]
+pub fn TinScreen() -> impl IntoView {
+    let bench = use_bench();
+    let tin = bench.tin();
+    let kinds = Memo::new(move |_| {
+        let sheets = bench.sheets();
+        tin.with(|tin| families(sheets.iter().map(AsRef::as_ref), tin))
+    });
+    let chosen = RwSignal::new(0_usize);
+    let family =
+        Memo::new(move |_| kinds.with(|kinds| kinds.get(chosen.get()).or(kinds.first()).cloned()));
+    let measuring = Measuring::here(tin, family);
+    let preview = Memo::new(move |_| measuring.preview());
+    let subtitle = Signal::derive(move || match tin.with(|tin| tin.count()) {
+        0 => "Empty".to_owned(),
+        1 => "1 shim".to_owned(),
+        count => format!("{count} shims"),
+    });
+    let back = match untrack(|| current_job(bench)) {
+        Some(job) => (format!("/job/{}/setup", job.id), "Set-up"),
+        None => ("/".to_owned(), "Bench"),
+    };
+    let act = view! { <PutIn measuring preview/> }.into_any();
+    view! {
+        <ShopScreen title="Shim tin" subtitle here=Here::Tin back act>
+            <h1 class="vh">"Shim tin"</h1>
+            <div class="cols">
+                <section class="col">
+                    {kinds_to_choose(kinds, chosen)}
+                    {of_family(family, move |family| rows::rows(tin, family))}
+                </section>
+                <section class="col">
+                    <MeasureIn measuring preview/>
+                    {of_family(family, move |family| can_make(tin, family))}
+                </section>
+            </div>
+        </ShopScreen>
+    }
+}
+
+/// The kinds of shim.
+fn kinds_to_choose(kinds: Memo<Vec<Family>>, chosen: RwSignal<usize>) -> AnyView {
+    let choose = Callback::new(move |at| chosen.set(at));
+    let pick = |kind: &Family| Pick {
+        words: kind.tag().to_owned(),
+        note: kind.name.to_owned(),
+        shut: false,
+    };
+    let at = Signal::derive(move || Some(chosen.get()));
+    live(move || {
+        let picks: Vec<Pick> = kinds.with(|kinds| kinds.iter().map(pick).collect());
+        view! {
+            <div class="families">
+                <Seg id="family" label="Family" picks chosen=at on_choose=choose/>
+            </div>
+        }
+        .into_any()
+    })
+}
+
+/// A part of the screen that is built anew for each family.
+fn of_family(
+    family: Memo<Option<Family>>,
+    view: impl Fn(Family) -> AnyView + Send + 'static,
+) -> AnyView {
+    live(move || family.get().map(&view).into_any())
+}
+
+/// The packs that the tin can make of a family.
+fn can_make(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
+    let shown = use_shown();
+    let tag = family.tag();
+    let drawing = Signal::derive(move || {
+        let shown = shown.get();
+        let packs = tin.with(|tin| tin.can_make(family.name));
+        let packs = packs.into_iter().map(|pack| drawn(pack, shown)).collect();
+        let comb = Comb { name: tag.to_owned(), packs, ..Comb::default() };
+        comb.draw(shown.unit.symbol(), writing(Figure::Shim, shown))
+    });
+    view! {
+        <div class="sheet sheet--quiet">
+            <h2>{format!("What {tag} can make")}</h2>
+            <Picture drawing/>
+            <p>"Each brass line is a pack you can build from the tin."</p>
+        </div>
+    }
+    .into_any()
+}

@@ -1,0 +1,127 @@
+//! The shims of one family, counted up and down.
+
+use std::sync::Arc;
+
+use job::{BookId, Counted, Fact, Family, Figure, Shown, Tin, TinRow, figure};
+use leptos::prelude::*;
+use measure::real;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::bench::{Bench, use_bench};
+use crate::parts::{Caution, Empty, live};
+use crate::pictures::Picture;
+use crate::pictures::tin::ring;
+use crate::shown::use_shown;
+
+/// The rows of a family.
+pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
+    let (bench, shown) = (use_bench(), use_shown());
+    let refused = RwSignal::new(None::<String>);
+    let title = format!("{}: {}", family.tag(), family.name);
+    let rows = Memo::new(move |_| tin.with(|tin| tin.rows(family.name)));
+    let count = live(move || rows.with(|rows| in_all(rows)).into_any());
+    let list = live(move || {
+        let shown = shown.get();
+        let rows = rows.get();
+        if rows.is_empty() {
+            let title = "No shim of this kind yet.".to_owned();
+            return view! { <Empty title words="Measure the first one in.".to_owned()/> }
+                .into_any();
+        }
+        rows.into_iter().map(|it| row(bench, it, shown, refused)).collect::<Vec<_>>().into_any()
+    });
+    let none_left = live(move || rows.with(|rows| none_left(rows, shown.get())));
+    let words = live(move || refused.get().into_any());
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h2>{title}</h2>
+                <span class="nowrap">{count}</span>
+            </div>
+            {list}
+            <p class="msg msg--refused" role="status">
+                {words}
+            </p>
+        </div>
+        {none_left}
+    }
+    .into_any()
+}
+
+fn in_all(rows: &[TinRow]) -> String {
+    match rows.iter().map(|row| row.count).fold(0, u32::saturating_add) {
+        1 => "1 shim".to_owned(),
+        count => format!("{count} shims"),
+    }
+}
+
+/// One thickness.
+fn row(bench: Bench, row: TinRow, shown: Shown, refused: RwSignal<Option<String>>) -> AnyView {
+    let net = figure(row.net, Figure::Shim, shown);
+    let class = if row.count == 0 { "tinrow tinrow--none" } else { "tinrow" };
+    let count = |why: Counted, change: i32, sign: &'static str, way: &'static str| {
+        let shim = row.shim.clone();
+        let press = move |_| take(bench, shim.clone(), change, why.clone(), refused);
+        view! {
+            <button
+                class="btn btn--plain"
+                type="button"
+                aria-label=format!("One {net} {way}")
+                on:click=press
+            >
+                {sign}
+            </button>
+        }
+    };
+    let out = count(Counted::Lost, -1, "−", "out");
+    let back = count(Counted::Found, 1, "+", "in");
+    view! {
+        <div class=class>
+            <Picture drawing=ring(real::from_decimal(row.net), row.count)/>
+            <p>
+                <b class="tinrow__net">{net.clone()}</b>
+                <br/>
+                <span class="small">{about(&row)}</span>
+            </p>
+            {out}
+            <span class="count">{row.count}</span>
+            {back}
+        </div>
+    }
+    .into_any()
+}
+
+/// "marked 0.30 · 2 in the case".
+fn about(row: &TinRow) -> String {
+    let marked = row.marked.as_ref().map(|marked| format!("marked {marked}"));
+    let in_cases = match row.in_cases {
+        0 => None,
+        some => Some(format!("{some} in a case")),
+    };
+    let none = (row.count == 0).then(|| "none left".to_owned());
+    let parts = [marked, in_cases, none, row.not_offered.clone()];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
+}
+
+fn take(bench: Bench, shim: String, change: i32, why: Counted, refused: RwSignal<Option<String>>) {
+    let fact = Fact::ShimsCounted { shim, change, why };
+    spawn_local(async move {
+        let outcome = bench.record(vec![(BookId::Tin, fact)]).await;
+        refused.try_set(outcome.err().map(|why| why.to_string()));
+    });
+}
+
+/// Says which sizes have run out.
+fn none_left(rows: &[TinRow], shown: Shown) -> AnyView {
+    let gone: Vec<String> = rows
+        .iter()
+        .filter(|row| row.count == 0)
+        .map(|row| figure(row.net, Figure::Shim, shown))
+        .collect();
+    if gone.is_empty() {
+        return ().into_any();
+    }
+    let title = format!("No {} left.", gone.join(", no "));
+    let words = "The advice leaves this size out until one is counted in.".to_owned();
+    view! { <Caution title words/> }.into_any()
+}
