@@ -1,13 +1,14 @@
 //! The "Fit next" card.
 
 use gearing::advice::{Advice, Status};
-use measure::{Decimal, Mark, show};
+use measure::{Mark, show};
 
 use crate::case::{Blocked, Bridge};
-use crate::setup::predicted;
+use crate::pack_view::{change, kept};
+use crate::predicted::predicted;
 use crate::{
-    AlarmView, Check, CheckState, CheckView, FittedShim, Job, PackFit, Position, Predicted, Sheet,
-    Shown, Slot, Tin, alarm, figure::Figure, figure::figure, sheet::listed,
+    AlarmView, Check, CheckState, CheckView, Job, PackAct, PackView, Predicted, Sheet, Shown, Tin,
+    alarm, sheet::listed,
 };
 
 /// What to do with the packs. Lengths are mm.
@@ -67,55 +68,6 @@ pub enum AdviceStatus {
     MoveArm,
     /// The engine does not take what is written down.
     CannotSay,
-}
-
-/// What to do with one pack.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PackView {
-    /// Which.
-    pub slot: Slot,
-    /// Where it lies.
-    pub position: &'static Position,
-    /// Keep it or change it.
-    pub act: PackAct,
-    /// Thickness now; zero while it is not known.
-    pub now: Decimal,
-    /// Thickness advised: the same as now where it is kept.
-    pub total: Decimal,
-    /// The shims of the advised pack, thin ones inside.
-    pub shims: Vec<ShimView>,
-    /// Shims to take out.
-    pub take_out: Vec<Decimal>,
-    /// Shims to put in.
-    pub put_in: Vec<Decimal>,
-    /// "Take out 0.301 + 0.301. Put in 0.498 + 0.199, both in the tin."
-    pub says: String,
-    /// State of the check that it sets.
-    pub state: CheckState,
-}
-
-/// Keep a pack or change it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PackAct {
-    /// Leave it.
-    Keep,
-    /// Fit the advised one.
-    Fit,
-    /// It is not written down what lies there.
-    Unknown,
-}
-
-/// A shim of an advised pack.
-#[derive(Clone, Debug, PartialEq)]
-pub struct ShimView {
-    /// The shim, ready for [`crate::fit`].
-    pub shim: FittedShim,
-    /// Net thickness.
-    pub net: Decimal,
-    /// It lies in this pack now.
-    pub in_case: bool,
-    /// Which of its like this one is, and how many there are: "1 of 4"; "in the case".
-    pub count: String,
 }
 
 pub(crate) fn view(
@@ -243,112 +195,6 @@ fn then_says(status: AdviceStatus, read: &[Check]) -> String {
         return String::new();
     }
     format!("Then {}.", listed(&names))
-}
-
-/// Every pack of the unit, kept as it lies.
-fn kept(job: &Job, sheet: &Sheet, checks: &[CheckView]) -> Vec<PackView> {
-    let of_position = |position: &'static Position| {
-        let fit = job.pack(position.slot);
-        let own = checks.iter().find(|view| view.check == position.slot.check());
-        let now = fit.map(PackFit::total).unwrap_or_default();
-        let shims = fit.map(|fit| fit.shims.clone()).unwrap_or_default();
-        let act = if fit.is_some() { PackAct::Keep } else { PackAct::Unknown };
-        PackView {
-            slot: position.slot,
-            position,
-            act,
-            now,
-            total: now,
-            shims: shims.into_iter().map(in_case).collect(),
-            take_out: Vec::new(),
-            put_in: Vec::new(),
-            says: match act {
-                PackAct::Unknown => "Measure the pack that lies here.".to_owned(),
-                PackAct::Keep | PackAct::Fit => String::new(),
-            },
-            state: own.map_or(CheckState::NoBand, |view| view.state.clone()),
-        }
-    };
-    sheet.positions().into_iter().map(of_position).collect()
-}
-
-/// Turns a pack that is kept into the one advised, where they differ.
-fn change(
-    pack: &mut PackView,
-    job: &Job,
-    tin: &Tin,
-    bridge: &Bridge,
-    advice: &Advice,
-    shown: Shown,
-) {
-    let Some(place) = bridge.place_of(pack.slot) else { return };
-    let (true, Some(nets)) = (advice.opens.contains(&place), advice.packs.get(place)) else {
-        return;
-    };
-    let lies = job.pack(pack.slot).map(|fit| fit.shims.clone()).unwrap_or_default();
-    let family = pack.position.family;
-    let mut left = lies;
-    let mut taken: Vec<(String, u32)> = Vec::new();
-    pack.shims = nets
-        .iter()
-        .map(|net| {
-            if let Some(index) = left.iter().position(|shim| shim.net() == *net) {
-                return in_case(left.remove(index));
-            }
-            from_tin(tin, family, *net, &mut taken)
-        })
-        .collect();
-    pack.act = PackAct::Fit;
-    pack.total = nets.iter().sum();
-    pack.take_out = left.iter().map(FittedShim::net).collect();
-    pack.put_in = pack.shims.iter().filter(|shim| !shim.in_case).map(|shim| shim.net).collect();
-    pack.says = change_says(&pack.take_out, &pack.put_in, shown);
-}
-
-fn in_case(shim: FittedShim) -> ShimView {
-    ShimView { net: shim.net(), shim, in_case: true, count: "in the case".to_owned() }
-}
-
-/// The next shim of that thickness from the tin; `taken` counts what this pack has had.
-fn from_tin(tin: &Tin, family: &str, net: Decimal, taken: &mut Vec<(String, u32)>) -> ShimView {
-    let had = |id: &str, taken: &[(String, u32)]| {
-        taken.iter().find(|(shim, _)| shim == id).map_or(0, |(_, count)| *count)
-    };
-    let before: u32 =
-        tin.offered(family, net).map(|shim| had(&shim.id, taken)).fold(0, u32::saturating_add);
-    let shim = tin.offered(family, net).find(|shim| shim.left() > had(&shim.id, taken));
-    let id = shim.map(|shim| shim.id.clone()).unwrap_or_default();
-    match taken.iter_mut().find(|(shim, _)| *shim == id) {
-        Some((_, count)) => *count += 1,
-        None => taken.push((id.clone(), 1)),
-    }
-    ShimView {
-        shim: FittedShim::FromTin { shim: id, net },
-        net,
-        in_case: false,
-        count: format!("{} of {}", before + 1, tin.in_stock(family, net)),
-    }
-}
-
-fn change_says(out: &[Decimal], put: &[Decimal], shown: Shown) -> String {
-    let sum = |nets: &[Decimal]| {
-        let each: Vec<String> = nets.iter().map(|net| figure(*net, Figure::Shim, shown)).collect();
-        each.join(" + ")
-    };
-    let mut says = String::new();
-    if !out.is_empty() {
-        says = format!("Take out {}.", sum(out));
-    }
-    if !put.is_empty() {
-        let all = match put.len() {
-            1 => "",
-            2 => "both ",
-            _ => "all ",
-        };
-        let gap = if says.is_empty() { "" } else { " " };
-        says += &format!("{gap}Put in {}, {all}in the tin.", sum(put));
-    }
-    says
 }
 
 fn reopens(packs: &[PackView]) -> Vec<Check> {

@@ -1,6 +1,6 @@
 //! What the bench is told about a job.
 
-use crate::setup::standing;
+use crate::standing::standing;
 use crate::{CheckState, Job, NextAct, Sheet, Shown, Stage, day_number, next_act, stages};
 
 /// A job on the bench.

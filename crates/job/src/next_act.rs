@@ -1,6 +1,6 @@
 //! The one next act of a job, and how far its stages are.
 
-use crate::setup::standing;
+use crate::standing::standing;
 use crate::{
     AdviceStatus, AdviceView, Check, CheckState, CheckView, Field, Job, PackAct, Sheet, Shown,
     Slot, sheet::listed,

@@ -3,9 +3,10 @@
 use measure::{Decimal, Series, Sign, Typed, Unit};
 
 use crate::case::Bridge;
+use crate::predicted::{at_arm, disagrees, predicted};
 use crate::reading::{Judged, judged, step};
-use crate::setup::{asked, at_arm, disagrees, predicted, standing};
 use crate::stale::stale;
+use crate::standing::{asked, standing};
 use crate::{
     ArmShaft, Check, CheckState, Fact, Field, FieldRefusal, Job, Missing, Predicted, Sheet, Shown,
     Tin, Typing, doubt, type_in::length,
@@ -106,10 +107,9 @@ pub fn preview(
     let on = sheet.word(Field::ArmShaft).and_then(ArmShaft::named).filter(|_| check.has_arm());
     let judged = judged(sheet, check, &typed, arm.as_ref().zip(on));
     let is_full = typed.len() == check.stops().len();
-    let at = arm
-        .as_ref()
-        .zip(on)
-        .and_then(|(radius, on)| crate::sheet::arm(check, radius.in_unit(Unit::Millimetre), on));
+    let at = arm.as_ref().zip(on).and_then(|(radius, on)| {
+        crate::sheet_arm::arm(check, radius.in_unit(Unit::Millimetre), on)
+    });
     let prediction = Bridge::of(job, sheet, tin, &asked(job, sheet))
         .ok()
         .filter(|_| is_full)

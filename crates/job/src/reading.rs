@@ -3,7 +3,7 @@
 use gearing::case::Arm;
 use measure::{Band, Decimal, Series, Typed, Uncertainty, Unit, judge, near_width, outlier, real};
 
-use crate::{ArmShaft, Check, CheckState, Reading, Sheet, sheet};
+use crate::{ArmShaft, Check, CheckState, Reading, Sheet, sheet_arm};
 
 /// A series with its verdict; lengths in mm as the gauge reads them, at the arm it was read on.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,7 +59,7 @@ pub(crate) fn judged(
     let band = match arm {
         Some((radius, on)) if check.has_arm() => {
             let radius = radius.in_unit(Unit::Millimetre);
-            sheet::arm(check, radius, on).and_then(|arm| sheet.band_at(check, &arm))
+            sheet_arm::arm(check, radius, on).and_then(|arm| sheet.band_at(check, &arm))
         }
         _ if check.has_arm() => None,
         _ => sheet.band(check),
@@ -92,7 +92,7 @@ impl Reading {
     /// The arm it was read on.
     pub(crate) fn arm(&self) -> Option<Arm> {
         let radius = self.arm.as_ref()?.in_unit(Unit::Millimetre);
-        sheet::arm(self.check, radius, self.on?)
+        sheet_arm::arm(self.check, radius, self.on?)
     }
 
     /// The readings carried to another arm, mm.

@@ -3,7 +3,7 @@
 use measure::{Band, Decimal, Unit};
 
 use crate::reading::Judged;
-use crate::setup::standing;
+use crate::standing::standing;
 use crate::{
     Check, CheckState, Field, Figure, Job, PackFit, Position, Sheet, Shown, Slot, clock, field,
     figure::with_unit, sheet::listed, stages,

@@ -2,12 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use gearing::case::{Arm, Driven, Gears, Shaft};
-use measure::{Band, Decimal, Typed, Unit};
+use measure::{Decimal, Typed, Unit};
 
-use crate::{
-    ArmShaft, Book, BookId, Check, FIELDS, Fact, Field, FieldValue, Position, Slot, field,
-};
+use crate::{Book, BookId, Check, FIELDS, Fact, Field, FieldValue, Position, Slot};
 
 /// A unit sheet as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -22,42 +19,6 @@ pub struct Sheet {
     variants: BTreeMap<Slot, Option<String>>,
     /// Positions whose sign a person has seen, and whether it goes the other way.
     signs: BTreeMap<String, bool>,
-}
-
-/// Fields that a check needs and the sheet does not have.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Missing {
-    /// The check.
-    pub check: Check,
-    /// The fields, in the order of the sheet; one or more.
-    pub fields: Vec<Field>,
-    /// What is missing and what to do, in one sentence.
-    pub sentence: String,
-}
-
-/// What a sheet still asks of the person.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ToDo {
-    /// Type a field that a check needs.
-    Type(Field),
-    /// Read a field again: its value is in doubt.
-    Check(Field),
-    /// Say where a pack lies.
-    Place(Slot),
-    /// See which way a pack pushes.
-    Sign(Slot),
-}
-
-impl ToDo {
-    /// What the blue button says.
-    pub fn words(self) -> String {
-        match self {
-            ToDo::Type(field) => format!("Type {}", field.facts().name),
-            ToDo::Check(field) => format!("Check {}", field.facts().name),
-            ToDo::Place(slot) => format!("Say where {} lies", slot.tag()),
-            ToDo::Sign(slot) => format!("See which way {} pushes", slot.tag()),
-        }
-    }
 }
 
 impl Sheet {
@@ -198,124 +159,10 @@ impl Sheet {
             .collect()
     }
 
-    /// What the check needs and the sheet does not have.
-    pub fn missing(&self, check: Check) -> Option<Missing> {
-        let fields: Vec<Field> = FIELDS
-            .iter()
-            .filter(|facts| facts.needed_by.contains(&check))
-            .map(|facts| facts.field)
-            .filter(|field| !self.values.contains_key(field))
-            .collect();
-        if fields.is_empty() {
-            return None;
-        }
-        let names: Vec<&str> = fields.iter().map(|field| field.facts().name).collect();
-        let sentence = format!(
-            "{} cannot be judged without {}. Type {} on the unit sheet.",
-            check.name(),
-            listed(&names),
-            if names.len() == 1 { "it" } else { "them" },
-        );
-        Some(Missing { check, fields, sentence })
-    }
-
-    /// What is left to do on the sheet, in its order.
-    pub fn to_do(&self) -> Vec<ToDo> {
-        let checks = self.checks();
-        let slots = Slot::ALL.into_iter().filter(|slot| !self.is_chosen(*slot)).map(ToDo::Place);
-        let signs = self
-            .positions()
-            .into_iter()
-            .filter(|position| !self.is_confirmed(position))
-            .map(|position| ToDo::Sign(position.slot));
-        let fields = FIELDS.iter().filter_map(|facts| {
-            let wanted = facts.needed_by.iter().any(|check| checks.contains(check));
-            if !self.values.contains_key(&facts.field) {
-                return wanted.then_some(ToDo::Type(facts.field));
-            }
-            self.doubt(facts.field).map(|_| ToDo::Check(facts.field))
-        });
-        fields.chain(slots).chain(signs).collect()
-    }
-
-    /// The limits of a check as typed, mm, with their aim; `None` while one is missing or they make
-    /// no band.
-    pub fn band(&self, check: Check) -> Option<Band> {
-        let (low, high, aim) = field::limits(check);
-        let band = Band::new(self.millimetres(low)?, self.millimetres(high)?).ok()?;
-        match aim.and_then(|aim| self.millimetres(aim)) {
-            Some(aim) => band.with_aim(aim).ok(),
-            None => Some(band),
-        }
-    }
-
-    /// The limits of a check at the sheet's arm, mm: a backlash band is carried there from its
-    /// radius.
-    pub fn band_at_arm(&self, check: Check) -> Option<Band> {
-        if check.has_arm() { self.band_at(check, &self.arm(check)?) } else { self.band(check) }
-    }
-
-    /// The limits of a backlash at some arm, mm.
-    pub(crate) fn band_at(&self, check: Check, to: &Arm) -> Option<Band> {
-        let (band, gears, from) = (self.band(check)?, self.gears()?, self.sheet_arm(check)?);
-        let carried = |limit| gearing::backlash::carried(limit, &gears, &from, to);
-        Band::new(carried(band.low())?, carried(band.high())?).ok()
-    }
-
-    /// What a reading at the sheet's arm is multiplied by to be one at another arm; 1 without arms.
-    pub(crate) fn lever(&self, check: Check, to: Option<&Arm>) -> Decimal {
-        let lever = || {
-            let (gears, from) = (self.gears()?, self.arm(check)?);
-            gearing::backlash::carried(Decimal::ONE, &gears, &from, to?)
-        };
-        lever().unwrap_or(Decimal::ONE)
-    }
-
-    /// The gears, once their teeth and the pinion's radius are typed.
-    pub(crate) fn gears(&self) -> Option<Gears> {
-        let driven = [("forward", Field::ForwardTeeth), ("reverse", Field::ReverseTeeth)]
-            .into_iter()
-            .filter_map(|(id, field)| Some(Driven { id: id.to_owned(), teeth: self.count(field)? }))
-            .collect();
-        Some(Gears {
-            pinion_teeth: self.count(Field::PinionTeeth)?,
-            pinion_pitch_radius: self.millimetres(Field::PinionRadius)?,
-            driven,
-            normal_pressure_angle: self.degrees(Field::PressureAngle),
-            spiral_angle: self.degrees(Field::SpiralAngle),
-            shaft_angle: Decimal::from(90),
-        })
-    }
-
-    /// The arm a check is read on, as the sheet says.
-    pub(crate) fn arm(&self, check: Check) -> Option<Arm> {
-        let on = ArmShaft::named(self.word(Field::ArmShaft)?)?;
-        arm(check, self.millimetres(Field::ArmRadius)?, on)
-    }
-
-    /// Where the sheet's backlash band holds.
-    pub(crate) fn sheet_arm(&self, check: Check) -> Option<Arm> {
-        let (radius, shaft) = field::band_at(check)?;
-        arm(check, self.millimetres(radius)?, ArmShaft::named(self.word(shaft)?)?)
-    }
-
-    fn degrees(&self, field: Field) -> Option<Decimal> {
-        self.number(field).map(|typed| typed.in_unit(Unit::Degree))
-    }
-
     fn has_end_play(&self) -> bool {
         self.values.contains_key(&Field::EndPlayLow)
             || self.values.contains_key(&Field::EndPlayHigh)
     }
-}
-
-/// An arm of a check: on the propshaft it turns with the gear in mesh.
-pub(crate) fn arm(check: Check, radius: Decimal, on: ArmShaft) -> Option<Arm> {
-    let on = match on {
-        ArmShaft::Driveshaft => Shaft::Pinion,
-        ArmShaft::Propshaft => Shaft::Driven(check.gear()?.to_owned()),
-    };
-    Some(Arm { radius, on })
 }
 
 /// "a", "a and b", "a, b and c".

@@ -5,6 +5,7 @@
 
 mod bad_input;
 mod bench;
+mod golden;
 mod laws;
 mod main_job;
 mod tin;
