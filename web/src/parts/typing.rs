@@ -25,7 +25,9 @@ pub(super) fn show(id: &str) {
     let options = ScrollIntoViewOptions::new();
     options.set_block(ScrollLogicalPosition::Nearest);
     if let Some(input) = document().get_element_by_id(id) {
-        let whole = input.closest(".field").ok().flatten().unwrap_or(input);
+        // A field in a pair has no box of its own.
+        let around = |what| input.closest(what).ok().flatten();
+        let whole = around(".pair").or_else(|| around(".field")).unwrap_or_else(|| input.clone());
         whole.scroll_into_view_with_scroll_into_view_options(&options);
     }
 }

@@ -96,7 +96,7 @@ fn ByHand() -> impl IntoView {
         let (menu, entry) = match installer.state() {
             Install::Done | Install::Offered => return ().into_any(),
             Install::ByShare => ("Share", "Add to Home Screen"),
-            Install::ByMenu => ("browser menu", "Add to home screen"),
+            Install::ByMenu => ("Browser menu", "Add to home screen"),
         };
         view! {
             <p class="small">
