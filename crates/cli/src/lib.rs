@@ -1,4 +1,34 @@
 //! Shimwright without a screen: the set-up advice as JSON lines.
+//!
+//! One case a line in, one answer a line out. Lengths are millimetres, angles degrees, both decimal
+//! numbers in quotes, so that no digit is lost; teeth, counts, signs and minutes are whole numbers.
+//!
+//! - `gears`: `pinion_teeth`, `pinion_pitch_radius` (the mean one), `driven` (each `id`, `teeth`);
+//!   where known `normal_pressure_angle`, `spiral_angle`, `shaft_angle` (90 where absent).
+//! - `arm`: `radius`, `on` (`"pinion"` or a driven gear).
+//! - `positions`, each `id`, `moves`, `mesh_sign`, `setting_sign`, `family`, `open_minutes`, and
+//!   `after` where others come apart first.
+//! - `checks`, each `id`, `kind`, `low`, `high`, and `aim` and the gauge's `sigma` where known. A
+//!   `"depth_gap"` may have `gauge_side` (`"front"`, `"behind"`); a `"backlash"` has `mesh`, and
+//!   `band_radius` with `band_on` where its band does not hold at the arm; an `"end_play"` has
+//!   `positions`.
+//! - `stock`, each `family`, `thickness`, `count`; `max_shims_in_pack` (4 where absent); `frozen`,
+//!   positions that stay as they are; `trials`, each `packs` and `readings` by name.
+//!
+//! The answer has `status`, `packs`, `opens`, `minutes`, `predicted`, `probability_all_in_band`,
+//! `alarms`, `buy`, and `conflicts` or `need` where there are any. A line that cannot be answered
+//! gets `error` instead: the field's path, what was found and what was expected. A field of a name
+//! not listed here is refused, so that a slip of spelling is never passed over; so is a name that
+//! stands twice in one object, and a line of 4 MiB or more.
+//!
+//! ```
+//! let line = r#"{"case":"demo-1","gear":{}}"#;
+//! let answer = serde_json::to_string(&shimwright_cli::answer(line))?;
+//! assert!(answer.starts_with(
+//!     r#"{"case":"demo-1","error":"gear: found a field that is not known here, expected case, gears,"#
+//! ));
+//! # Ok::<(), serde_json::Error>(())
+//! ```
 
 mod answer;
 mod field;

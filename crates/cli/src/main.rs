@@ -13,7 +13,8 @@ Usage: shimwright advise [FILE]
 
   advise     reads cases, one JSON object a line, from FILE or standard input,
              and writes one line of advice for each; a line that cannot be
-             answered says why, and the next one is still answered
+             answered says why, and the next one is still answered; a field
+             that is not known is refused, with its place
   --help     shows this
   --version  shows the version
 ";

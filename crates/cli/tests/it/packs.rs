@@ -1,4 +1,4 @@
-//! What makes packs legal, and what they cost, counted here and not by the engine.
+//! What there is and what packs cost, counted here and not by the engine.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -9,27 +9,6 @@ use crate::support::{Packs, packs};
 
 /// Shims by family and size.
 type Tin = BTreeMap<(String, Decimal), i64>;
-
-/// Stops unless each pack can be made from the tin and the case, and frozen ones are kept.
-pub fn assert_legal(line: &Value, chosen: &Packs) {
-    let last = last(line);
-    let mut left = tin(line, &last);
-    let most = line["max_shims_in_pack"].as_u64().unwrap_or(4);
-    for position in line["positions"].as_array().unwrap() {
-        let id = position["id"].as_str().unwrap();
-        let pack = &chosen[id];
-        assert!(!pack.is_empty() && pack.len() as u64 <= most, "{id} holds {pack:?}");
-        for &shim in pack {
-            let count = left.entry((family(position), shim)).or_default();
-            *count -= 1;
-            assert!(*count >= 0, "{id} holds {shim}, more than there are");
-        }
-    }
-    for frozen in line["frozen"].as_array().into_iter().flatten() {
-        let id = frozen.as_str().unwrap();
-        assert_eq!(sorted(&chosen[id]), sorted(&last[id]), "{id} is frozen");
-    }
-}
 
 /// Minutes to fit these packs, each position counted once with those that come apart before it.
 pub fn minutes(line: &Value, chosen: &Packs) -> u64 {
