@@ -123,19 +123,18 @@ fn answer(
         .collect();
     let again: Vec<Check> = checks
         .iter()
-        .filter(|view| matches!(view.state, CheckState::NearLimit | CheckState::TightSpot))
+        .filter(|view| bridge.checks.contains(&view.check) && view.state != CheckState::InBand)
         .map(|view| view.check)
         .collect();
     let alarm = alarm::view(bridge, advice, checks, shown);
     let status = match advice.status {
         Status::NeedReading => AdviceStatus::ReadFirst,
-        _ if !unread.is_empty() && advice.opens.is_empty() => AdviceStatus::ReadFirst,
-        Status::Done if !again.is_empty() => AdviceStatus::ReadFirst,
-        Status::Done => AdviceStatus::Done,
         Status::Conflict => AdviceStatus::Conflict,
         Status::StockShort => AdviceStatus::StockShort,
-        Status::Fit if advice.opens.is_empty() && !again.is_empty() => AdviceStatus::ReadFirst,
-        Status::Fit => AdviceStatus::Fit,
+        Status::Fit if !advice.opens.is_empty() => AdviceStatus::Fit,
+        // The packs may stay; what is not proven on them is read again.
+        Status::Fit | Status::Done if again.is_empty() => AdviceStatus::Done,
+        Status::Fit | Status::Done => AdviceStatus::ReadFirst,
     };
     let read = if unread.is_empty() { again } else { unread };
     let changes = matches!(status, AdviceStatus::Fit | AdviceStatus::StockShort);

@@ -23,8 +23,19 @@ pub fn day_number(from: i64, at: i64, utc_offset: i32) -> i64 {
     (day(at, utc_offset) - day(from, utc_offset)).max(0) + 1
 }
 
-/// The time of day, with the date where the two times are not on one day.
-pub(crate) fn apart(at: i64, other: i64, utc_offset: i32) -> String {
+/// How long ago `at` was, in the one unit that says most: "2 min ago".
+pub fn ago(at: i64, now: i64) -> String {
+    match now.saturating_sub(at) / MINUTE {
+        ..1 => "just now".to_owned(),
+        minutes @ 1..60 => format!("{minutes} min ago"),
+        minutes @ 60..1440 => format!("{} h ago", minutes / 60),
+        1440..2880 => "1 day ago".to_owned(),
+        minutes => format!("{} days ago", minutes / 1440),
+    }
+}
+
+/// The time of day of `at`, with the date where `other` is not on the same day.
+pub fn apart(at: i64, other: i64, utc_offset: i32) -> String {
     let time = hour_minute(at, utc_offset);
     if day(at, utc_offset) == day(other, utc_offset) {
         return time;
@@ -88,9 +99,28 @@ mod tests {
     }
 
     #[test]
+    fn how_long_ago_is_said_in_one_unit() {
+        let said = |minutes: i64| ago(0, minutes * MINUTE);
+        let cases = [
+            (-5, "just now"),
+            (0, "just now"),
+            (1, "1 min ago"),
+            (59, "59 min ago"),
+            (60, "1 h ago"),
+            (1439, "23 h ago"),
+            (1440, "1 day ago"),
+            (2880, "2 days ago"),
+        ];
+        for (minutes, words) in cases {
+            assert_eq!(said(minutes), words);
+        }
+    }
+
+    #[test]
     fn any_time_at_all() {
         for at in [i64::MIN, i64::MAX] {
             assert!(date(at, i32::MAX).len() > 8);
+            assert!(!ago(at, 0).is_empty());
         }
     }
 }

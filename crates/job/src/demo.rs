@@ -10,6 +10,9 @@ use crate::{Sheet, record_found};
 /// Name of the invented unit.
 pub const UNIT: &str = "Demo unit 14/21, invented";
 
+/// How the name of an invented shim begins, so that it is told from a real one.
+pub(crate) const SHIM: &str = "invented-";
+
 /// The invented books.
 #[derive(Clone, Debug)]
 pub struct Demo {
@@ -55,7 +58,7 @@ pub fn books(start: i64) -> Demo {
     let mut count = 0;
     let name = || {
         count += 1;
-        format!("demo-shim-{count}")
+        format!("shim-{count}")
     };
     let (sheet, job) = ("demo-sheet", "demo-job");
     let mut demo = Demo {
@@ -147,7 +150,7 @@ fn sheet_facts() -> Vec<Fact> {
 fn shims(name: &mut impl FnMut() -> String) -> Vec<Fact> {
     let added = |(family, one, other, marked): (&str, &str, &str, &str)| {
         Some(Fact::ShimsAdded {
-            shim: name(),
+            shim: format!("{SHIM}{}", name()),
             family: family.to_owned(),
             places: [mm(one)?, mm(other)?],
             zero: mm("0.002")?,

@@ -1,9 +1,9 @@
 //! What can have happened, in the past tense.
 
-use measure::{Decimal, Typed, Unit};
+use measure::{Decimal, Typed, Unit, round};
 use serde::{Deserialize, Serialize};
 
-use crate::{ArmShaft, Check, Field, Slot};
+use crate::{ArmShaft, Check, Field, Slot, tin::NET_PLACES};
 
 /// Something that happened. What a person typed is kept as typed.
 ///
@@ -187,10 +187,10 @@ pub enum FittedShim {
 }
 
 impl FittedShim {
-    /// Net thickness, mm.
+    /// Net thickness, mm, to 0.00001 mm.
     pub fn net(&self) -> Decimal {
         match self {
-            FittedShim::Measured(typed) => typed.in_unit(Unit::Millimetre),
+            FittedShim::Measured(typed) => round(typed.in_unit(Unit::Millimetre), NET_PLACES),
             FittedShim::FromTin { net, .. } => *net,
         }
     }

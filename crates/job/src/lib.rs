@@ -58,7 +58,7 @@ pub use bench::{BenchCard, bench_card, next_number};
 pub use book::Book;
 pub use check::{ArmShaft, Check};
 pub use check_view::CheckView;
-pub use clock::{date, day_number, hour_minute};
+pub use clock::{ago, apart, date, day_number, hour_minute};
 pub use entry::{BookId, Entry, Kept, Stamp};
 pub use fact::{Counted, Fact, FieldValue, FittedShim};
 pub use field::{FIELDS, Field, FieldFacts, Group, Kind};

@@ -71,18 +71,20 @@ pub fn next_act(job: &Job, sheet: &Sheet, shown: Shown) -> NextAct {
     if let Some(slot) = slots.into_iter().find(|slot| job.pack(*slot).is_none()) {
         return NextAct::WritePack(slot);
     }
-    let mut near = None;
+    let mut again = None;
     let mut is_out = false;
     for check in checks {
         match standing(check, job, sheet, shown).0 {
             CheckState::Open => return NextAct::Read(check),
             CheckState::Stale { .. } => return NextAct::ReadAgain(check),
-            CheckState::NearLimit => near = near.or(Some(check)),
-            CheckState::Out | CheckState::TightSpot | CheckState::CannotProve => is_out = true,
+            CheckState::NearLimit | CheckState::TightSpot | CheckState::CannotProve => {
+                again = again.or(Some(check));
+            }
+            CheckState::Out => is_out = true,
             CheckState::InBand | CheckState::Locked { .. } | CheckState::NoBand => {}
         }
     }
-    match near {
+    match again {
         _ if is_out => NextAct::SeeFit,
         Some(check) => NextAct::ReadAgain(check),
         None => NextAct::PrintRecord,

@@ -1,10 +1,8 @@
 //! What the form for a pack that was found is told while it is being typed.
 
-use measure::{Decimal, Sign, Typed, Unit};
+use measure::{Decimal, Typed, Unit};
 
-use crate::{
-    BookId, Fact, Figure, FittedShim, Job, Shown, Slot, Typing, figure, record_found, shim_doubt,
-};
+use crate::{BookId, Fact, Figure, FittedShim, Job, Shown, Slot, Typing, figure, record_found};
 
 /// What the form for a found pack is told. Lengths are mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,8 +26,7 @@ pub fn pack_preview(
     unit: Unit,
     shown: Shown,
 ) -> PackPreview {
-    let shims: Vec<Typing> =
-        texts.iter().map(|text| Typing::of(text, unit, Sign::Positive, shim_doubt)).collect();
+    let shims: Vec<Typing> = texts.iter().map(|text| Typing::shim(text, unit)).collect();
     let typed: Vec<Typed> = shims.iter().filter_map(|shim| shim.typed.clone()).collect();
     let total = typed.iter().map(|typed| typed.in_unit(Unit::Millimetre)).sum();
     let refused = shims.iter().position(|shim| shim.refused.is_some());

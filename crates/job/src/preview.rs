@@ -7,6 +7,7 @@ use crate::predicted::{at_arm, disagrees, predicted};
 use crate::reading::{Judged, judged, step};
 use crate::stale::stale;
 use crate::standing::{asked, standing};
+use crate::typing::LONGEST;
 use crate::{
     ArmShaft, Check, CheckState, Fact, Field, FieldRefusal, Job, Missing, Predicted, Sheet, Shown,
     Tin, Typing, doubt, type_in::length,
@@ -99,7 +100,7 @@ pub fn preview(
     let stops: Vec<Stop> = (check.stops().iter().zip(texts.iter().chain(std::iter::repeat(&""))))
         .map(|(label, text)| Stop {
             label,
-            typing: Typing::of(text, unit, Sign::NotNegative, |typed| doubt(check, typed)),
+            typing: Typing::of(text, unit, Sign::NotNegative, LONGEST, |typed| doubt(check, typed)),
         })
         .collect();
     let typed: Vec<Typed> = stops.iter().filter_map(|stop| stop.typing.typed.clone()).collect();

@@ -68,7 +68,9 @@ pub struct RecordPack {
     pub position: &'static Position,
     /// As found: net thicknesses; empty where not written down.
     pub found: Vec<Decimal>,
-    /// As left.
+    /// Its thickness as found.
+    pub found_total: Decimal,
+    /// As left; empty where not written down.
     pub left: Vec<Decimal>,
     /// Its thickness as left.
     pub total: Decimal,
@@ -125,11 +127,12 @@ fn of_check(check: Check, job: &Job, sheet: &Sheet, shown: Shown) -> RecordCheck
 
 fn of_pack(position: &'static Position, job: &Job) -> RecordPack {
     let slot = position.slot;
-    let left = job.pack(slot);
+    let (found, left) = (job.found.get(&slot), job.pack(slot));
     RecordPack {
         slot,
         position,
-        found: job.found.get(&slot).map(PackFit::nets).unwrap_or_default(),
+        found: found.map(PackFit::nets).unwrap_or_default(),
+        found_total: found.map(PackFit::total).unwrap_or_default(),
         left: left.map(PackFit::nets).unwrap_or_default(),
         total: left.map(PackFit::total).unwrap_or_default(),
     }

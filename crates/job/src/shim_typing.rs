@@ -3,7 +3,8 @@
 use measure::{Decimal, Sign, Typed, Unit};
 
 use crate::figure::with_unit;
-use crate::{Doubt, Fact, Figure, NewShim, Shown, Typing, figure, shim_doubt};
+use crate::typing::THICKEST;
+use crate::{Doubt, Fact, Figure, NewShim, Shown, Typing, figure};
 
 /// A zero beyond this is doubtful, mm (common practice, no source).
 const USUAL_ZERO: Decimal = Decimal::from_parts(5, 0, 0, false, 2);
@@ -45,11 +46,9 @@ pub fn shim_preview(
     (shim, family, count): (&str, &str, u32),
     shown: Shown,
 ) -> ShimPreview {
-    let place = |text| Typing::of(text, unit, Sign::Positive, shim_doubt);
-    let [one, other] = texts.places;
-    let places = [place(one), place(other)];
-    let zero = Typing::of(texts.zero, unit, Sign::Any, zero_doubt);
-    let marked = place(texts.marked);
+    let places = texts.places.map(|text| Typing::shim(text, unit));
+    let zero = Typing::of(texts.zero, unit, Sign::Any, THICKEST, zero_doubt);
+    let marked = Typing::shim(texts.marked, unit);
     let read = match (&places, &zero.typed) {
         ([Typing { typed: Some(one), .. }, Typing { typed: Some(other), .. }], Some(zero)) => {
             Some(([one.clone(), other.clone()], zero.clone()))

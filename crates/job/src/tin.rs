@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use gearing::case::StockLine;
 use measure::{Decimal, Sign, Typed, Unit, round};
 
-use crate::{Book, Counted, Fact, FittedShim};
+use crate::{Book, Counted, Fact, FittedShim, demo};
 
 /// A shim whose places differ by more than this is not offered, mm (common practice, no source).
 const EVEN: Decimal = Decimal::from_parts(10, 0, 0, false, 3);
@@ -14,7 +14,7 @@ const EVEN: Decimal = Decimal::from_parts(10, 0, 0, false, 3);
 pub(crate) const MAX_SHIMS: usize = 4;
 
 /// Net thicknesses are kept to 0.00001 mm, finer than any micrometer.
-const NET_PLACES: u32 = 5;
+pub(crate) const NET_PLACES: u32 = 5;
 
 /// The tin as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -145,6 +145,12 @@ impl Tin {
     /// How many shims are in the tin, all families together.
     pub fn count(&self) -> u64 {
         self.shims.values().map(|shim| u64::from(shim.left())).sum()
+    }
+
+    /// How many shims are in the tin that nobody measured: those of the practice job.
+    pub fn invented(&self) -> u64 {
+        let invented = self.shims.values().filter(|shim| shim.id.starts_with(demo::SHIM));
+        invented.map(|shim| u64::from(shim.left())).sum()
     }
 
     /// The lines of a family, thick ones first; those of which none is left stay.

@@ -4,7 +4,7 @@ use std::fmt;
 
 use measure::{Band, BandError, Decimal, EntryError, Quantity, Sign, Typed, Unit};
 
-use crate::{Check, Fact, Field, FieldValue, Kind, Sheet, field};
+use crate::{Check, Fact, Field, FieldValue, Kind, Sheet, field, typing::LONGEST};
 
 /// Why a field does not take what was typed; `Display` is the sentence at the field.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -72,8 +72,6 @@ pub enum Doubt {
     },
 }
 
-/// Longest length a field takes, mm.
-const LONGEST: Decimal = Decimal::from_parts(1000, 0, 0, false, 0);
 /// Usual thickness of a shim or washer, mm.
 const SHIMS: (Decimal, Decimal) =
     (Decimal::from_parts(2, 0, 0, false, 2), Decimal::from_parts(3, 0, 0, false, 0));

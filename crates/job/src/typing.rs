@@ -1,8 +1,8 @@
 //! A length as it stands in a field while it is typed.
 
-use measure::{Sign, Typed, Unit};
+use measure::{Decimal, Sign, Typed, Unit};
 
-use crate::Doubt;
+use crate::{Doubt, shim_doubt};
 
 /// What stands in a field.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -15,18 +15,33 @@ pub struct Typing {
     pub doubt: Option<Doubt>,
 }
 
+/// Thickest shim or spacer, mm.
+pub(crate) const THICKEST: Decimal = Decimal::from_parts(50, 0, 0, false, 0);
+/// Longest reading, mm.
+pub(crate) const LONGEST: Decimal = Decimal::from_parts(1000, 0, 0, false, 0);
+
 impl Typing {
-    /// Reads a field. Digits without a unit take `unit`.
+    /// Reads a thickness. Digits without a unit take `unit`.
+    pub(crate) fn shim(text: &str, unit: Unit) -> Typing {
+        Typing::of(text, unit, Sign::Positive, THICKEST, shim_doubt)
+    }
+
+    /// Reads a field of at most `most` mm.
     pub(crate) fn of(
         text: &str,
         unit: Unit,
         sign: Sign,
+        most: Decimal,
         doubt: impl FnOnce(&Typed) -> Option<Doubt>,
     ) -> Typing {
-        match Typed::parse(text, unit, sign) {
-            Ok(typed) => Typing { doubt: doubt(&typed), typed: Some(typed), refused: None },
-            Err(_) if text.trim().is_empty() => Typing::default(),
-            Err(error) => Typing { refused: Some(error.to_string()), ..Typing::default() },
-        }
+        let refused = match Typed::parse(text, unit, sign) {
+            Ok(typed) if typed.in_unit(Unit::Millimetre) <= most => {
+                return Typing { doubt: doubt(&typed), typed: Some(typed), refused: None };
+            }
+            Ok(typed) => Some(format!("{typed} is over {most} mm. Measure it again.")),
+            Err(_) if text.trim().is_empty() => None,
+            Err(error) => Some(error.to_string()),
+        };
+        Typing { refused, ..Typing::default() }
     }
 }

@@ -154,6 +154,14 @@ fn readings_that_are_none_stay_at_their_place() {
 }
 
 #[test]
+fn thicker_than_any_shim() {
+    let (job, ..) = Bench::demo().state();
+    let typed = pack_preview(&job, Slot::B1, &["0.50", "60"], Unit::Millimetre, Shown::default());
+    assert_eq!(typed.shims[1].refused.as_deref(), Some("60 mm is over 50 mm. Measure it again."));
+    assert_eq!((typed.words.as_str(), typed.fact), ("Type shim 2 again", None));
+}
+
+#[test]
 fn an_arm_of_zero_at_the_reading() {
     let (job, sheet, tin) = Bench::demo().state();
     let preview = preview(

@@ -22,7 +22,10 @@ fn act() -> impl Strategy<Value = Vec<(BookId, Fact)>> {
     });
     let count = (1u32..13, -2i32..3).prop_map(|(shim, change)| {
         let why = if change < 0 { Counted::Lost } else { Counted::Found };
-        vec![(BookId::Tin, Fact::ShimsCounted { shim: format!("demo-shim-{shim}"), change, why })]
+        vec![(
+            BookId::Tin,
+            Fact::ShimsCounted { shim: format!("invented-shim-{shim}"), change, why },
+        )]
     });
     let field = (10u32..80).prop_map(move |low| {
         let value = FieldValue::Number(mm(&format!("0.{low}")));

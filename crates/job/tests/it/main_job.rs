@@ -404,6 +404,79 @@ fn a_sign_that_a_person_turned_turns_words_and_advice() {
 }
 
 #[test]
+fn what_no_shim_cures_is_read_again() {
+    let mut bench = read();
+    bench.fit_advice();
+    bench.read(Check::Depth, &["0.66", "0.66", "0.66"]);
+    // Mean 0.385 in band, one place under 0.2727.
+    bench.read(Check::Forward, &["0.26", "0.42", "0.43", "0.43"]);
+    bench.read(Check::Reverse, &["0.64", "0.65", "0.64", "0.64"]);
+    let setup = bench.setup();
+    assert_eq!(setup.checks[1].state, CheckState::TightSpot);
+    assert_eq!(setup.next, NextAct::ReadAgain(Check::Forward));
+    assert_eq!(setup.advice.status, AdviceStatus::ReadFirst);
+    assert_eq!(
+        setup.checks[1].says,
+        "The tightest place is below the band: look for runout or a cocked race."
+    );
+    let (job, sheet, _) = bench.state();
+    assert_eq!(next_act(&job, &sheet, Shown::default()), setup.next);
+    let draft = record(&job, &sheet, Shown::default()).draft;
+    assert_eq!(draft, ["Forward backlash has a tight spot."]);
+}
+
+#[test]
+fn near_a_limit_it_is_read_again_and_then_kept() {
+    let mut bench = read();
+    bench.fit_advice();
+    // u = 0.0033 for three alike to 0.01: 0.676667 is 1.0 u from 0.68.
+    let near = ["0.68", "0.67", "0.68"];
+    assert_eq!(bench.preview(Check::Depth, &near).dock, Dock::NearReadAgain);
+    bench.read(Check::Depth, &near);
+    assert_eq!(bench.check(Check::Depth).state, CheckState::NearLimit);
+    assert_eq!(bench.preview(Check::Depth, &near).dock, Dock::KeepAndSee, "once is enough");
+}
+
+#[test]
+fn thicknesses_finer_than_a_micrometer_do_not_stop_the_advice() {
+    let mut bench = read();
+    let (job, ..) = bench.state();
+    let found = pack_preview(
+        &job,
+        Slot::B1,
+        &["0.01968 in", "0.00391 in"],
+        Unit::Millimetre,
+        Shown::default(),
+    );
+    bench.record(vec![found.fact.unwrap()]).unwrap();
+    // 0.01968 in = 0.499872 mm and 0.00391 in = 0.099314 mm, each to five places.
+    let (job, ..) = bench.state();
+    assert_eq!(job.pack(Slot::B1).unwrap().total(), dec("0.59918"));
+    assert_eq!(bench.setup().advice.status, AdviceStatus::Fit);
+}
+
+#[test]
+fn the_tin_that_cannot_do_it_says_what_to_buy() {
+    let mut bench = read();
+    let shims: Vec<String> = bench.state().2.shims().map(|shim| shim.id.clone()).collect();
+    let lost = |shim: String| {
+        let fact = Fact::ShimsCounted { shim, change: -1, why: Counted::Lost };
+        (BookId::Tin, fact)
+    };
+    bench.record(shims.into_iter().map(lost).collect()).unwrap();
+    let setup = bench.setup();
+    assert_eq!(setup.advice.status, AdviceStatus::StockShort);
+    assert_eq!(setup.advice.headline, "The tin cannot do it");
+    assert!(setup.advice.buy.iter().all(|says| says.starts_with("Buy or borrow 1 of 0.")));
+    assert!(
+        setup.advice.buy.iter().any(|says| says.ends_with(" mm for B1.")),
+        "{:?}",
+        setup.advice.buy
+    );
+    assert_eq!(setup.next, NextAct::FillTin);
+}
+
+#[test]
 fn in_inches_with_a_comma_everything_is_said_in_inches() {
     let bench = read();
     let (job, sheet, tin) = bench.state();

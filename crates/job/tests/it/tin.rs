@@ -157,3 +157,11 @@ fn the_demo_is_admitted_whole() {
     assert_eq!(bench.setup().cautions, [] as [String; 0]);
     assert_eq!(bench.setup().advice.status, AdviceStatus::Fit);
 }
+
+#[test]
+fn invented_shims_are_told_from_measured_ones() {
+    let demo = demo::books(0);
+    assert_eq!(Tin::fold(&demo.tin).invented(), 12);
+    let bench = bench(vec![added("a", ["0.500", "0.500"], 3)]);
+    assert_eq!(bench.state().2.invented(), 0);
+}
