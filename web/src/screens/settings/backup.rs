@@ -23,20 +23,26 @@ pub fn Backup(
         Some(Ok(made)) => Some(made),
         _ => last_export(),
     });
-    let facts = Signal::derive(move || {
+    let facts = move || {
         let (when, in_it) = match last.get() {
             Some(last) => (moment(last.at), last.entries.to_string()),
             None => ("none known".to_owned(), "0".to_owned()),
         };
         let here = bench.entries().to_string();
-        vec![("Last backup", when), ("Entries in it", in_it), ("Entries here", here)]
-    });
+        let facts = vec![("Last backup", when), ("Entries in it", in_it), ("Entries here", here)];
+        view! { <Facts facts/> }
+    };
     let refused = move || {
         let why = outcome.get()?.err()?.to_string();
         Some(view! { <Notice glyph=Glyph::Warn title="No backup was made." words=why due=true/> })
     };
     let made = move || outcome.get()?.ok().map(|made| format!("Saved: {}.", made.name));
     let unread = Memo::new(move |_| bench.unread());
+    let newer = move || {
+        let words = format!("{} cannot be shown here. They are kept and backed up.", unread.get());
+        let title = "Some entries are from a newer version.";
+        (unread.get() != 0).then(|| view! { <Notice glyph=Glyph::New title words/> })
+    };
     view! {
         <div class="sheet">
             <h2>"Backup"</h2>
@@ -44,16 +50,8 @@ pub fn Backup(
                 {refused}
                 <p>{made}</p>
             </div>
-            <Facts facts/>
-            <Show when=move || unread.get() != 0>
-                <Notice
-                    glyph=Glyph::New
-                    title="Some entries are from a newer version."
-                    words=Signal::derive(move || {
-                        format!("{} cannot be shown here. They are kept and backed up.", unread.get())
-                    })
-                />
-            </Show>
+            {facts}
+            {newer}
             <p class="small">
                 "A backup is one file with everything in it. Keep one off this device."
             </p>
