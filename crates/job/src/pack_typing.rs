@@ -28,15 +28,15 @@ pub fn pack_preview(
 ) -> PackPreview {
     let shims: Vec<Typing> = texts.iter().map(|text| Typing::shim(text, unit)).collect();
     let typed: Vec<Typed> = shims.iter().filter_map(|shim| shim.typed.clone()).collect();
-    let total = typed.iter().map(|typed| typed.in_unit(Unit::Millimetre)).sum();
+    let pack: Vec<FittedShim> = typed.into_iter().map(FittedShim::Measured).collect();
+    let total = pack.iter().map(FittedShim::net).sum();
     let refused = shims.iter().position(|shim| shim.refused.is_some());
     let words = match refused {
         Some(shim) => format!("Type shim {} again", shim + 1),
-        None if typed.is_empty() => format!("Measure {} first", slot.tag()),
+        None if pack.is_empty() => format!("Measure {} first", slot.tag()),
         None => format!("Write down {}: {}", slot.tag(), figure(total, Figure::Shim, shown)),
     };
-    let is_ready = refused.is_none() && !typed.is_empty();
-    let fact = is_ready
-        .then(|| record_found(job, slot, typed.into_iter().map(FittedShim::Measured).collect()));
+    let is_ready = refused.is_none() && !pack.is_empty();
+    let fact = is_ready.then(|| record_found(job, slot, pack));
     PackPreview { shims, total, words, fact }
 }

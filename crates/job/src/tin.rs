@@ -142,6 +142,17 @@ impl Tin {
         self.shims.values()
     }
 
+    /// What a change of the tin comes to, with the shim's size: "0.498: 1 out, 3 left".
+    ///
+    /// `None` for anything else than a count of a shim that is known.
+    pub fn says(&self, fact: &Fact, shown: Shown) -> Option<String> {
+        let Fact::ShimsCounted { shim, change, .. } = fact else { return None };
+        let shim = self.shim(shim)?;
+        let way = if *change < 0 { "out" } else { "in" };
+        let (net, left) = (figure(shim.net(), Figure::Shim, shown), shim.left());
+        Some(format!("{net}: {} {way}, {left} left", change.unsigned_abs()))
+    }
+
     /// How many shims are in the tin, all families together.
     pub fn count(&self) -> u64 {
         self.shims.values().map(|shim| u64::from(shim.left())).sum()

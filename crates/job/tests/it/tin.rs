@@ -40,6 +40,8 @@ fn more_shims_than_are_in_the_tin() {
     bench.record(vec![(BookId::Tin, counted("a", -1, Counted::Lost))]).unwrap();
     assert_eq!(refused(&mut bench, -1), "No 0.498 left in the tin. Fit another, or count the tin.");
     let (.., tin) = bench.state();
+    let out = counted("a", -1, Counted::Lost);
+    assert_eq!(tin.says(&out, Shown::default()).as_deref(), Some("0.498: 1 out, 0 left"));
     assert_eq!((tin.count(), tin.rows("reverse").len()), (0, 1), "the empty line stays");
 }
 
