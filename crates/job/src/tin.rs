@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use gearing::case::StockLine;
 use measure::{Decimal, Sign, Typed, Unit, round};
 
-use crate::{Book, Counted, Fact, FittedShim, demo};
+use crate::{Book, Counted, Fact, Figure, FittedShim, Shown, demo, figure};
 
 /// A shim whose places differ by more than this is not offered, mm (common practice, no source).
 const EVEN: Decimal = Decimal::from_parts(10, 0, 0, false, 3);
