@@ -122,7 +122,7 @@ impl Bridge {
                 .filter_map(|check| engine_check(*check, job, sheet, &positions))
                 .collect(),
             arm,
-            stock: tin.stock(),
+            stock: tin.side(sheet.is_invented()).stock(),
             max_shims: MAX_SHIMS,
             trials,
             frozen: Vec::new(),

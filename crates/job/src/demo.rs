@@ -11,7 +11,17 @@ use crate::{Sheet, record_found};
 pub const UNIT: &str = "Demo unit 14/21, invented";
 
 /// How the name of an invented shim begins, so that it is told from a real one.
-pub(crate) const SHIM: &str = "invented-";
+const SHIM: &str = "invented-";
+
+/// The name of an invented shim.
+pub(crate) fn shim(name: &str) -> String {
+    format!("{SHIM}{name}")
+}
+
+/// Whether a shim of that name is invented.
+pub(crate) fn is_invented(shim: &str) -> bool {
+    shim.starts_with(SHIM)
+}
 
 /// The invented books.
 #[derive(Clone, Debug)]
@@ -150,7 +160,7 @@ fn sheet_facts() -> Vec<Fact> {
 fn shims(name: &mut impl FnMut() -> String) -> Vec<Fact> {
     let added = |(family, one, other, marked): (&str, &str, &str, &str)| {
         Some(Fact::ShimsAdded {
-            shim: format!("{SHIM}{}", name()),
+            shim: shim(&name()),
             family: family.to_owned(),
             places: [mm(one)?, mm(other)?],
             zero: mm("0.002")?,

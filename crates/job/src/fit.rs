@@ -1,6 +1,6 @@
 //! Fitting a pack: one fact in the job, and what that takes from and gives back to the tin.
 
-use crate::{BookId, Counted, Fact, FittedShim, Job, Sheet, Slot, Tin};
+use crate::{BookId, Counted, Fact, FittedShim, Job, Sheet, Slot, Tin, demo};
 
 /// The facts of fitting packs, for the job and for the tin.
 ///
@@ -15,6 +15,10 @@ pub fn fit(
     mut new_name: impl FnMut() -> String,
 ) -> Vec<(BookId, Fact)> {
     let book = BookId::Job(job.id.clone());
+    let mut name = || match sheet.is_invented() {
+        true => demo::shim(&new_name()),
+        false => new_name(),
+    };
     let mut facts = Vec::new();
     for (slot, shims) in packs {
         let mut out = job.pack(*slot).map(|fit| fit.shims.clone()).unwrap_or_default();
@@ -26,7 +30,7 @@ pub fn fit(
             }
         }
         let family = sheet.position(*slot).map(|position| position.family).unwrap_or_default();
-        facts.extend(out.iter().filter_map(|shim| back(job, tin, family, shim, &mut new_name)));
+        facts.extend(out.iter().filter_map(|shim| back(job, tin, family, shim, &mut name)));
         facts.extend(put.into_iter().filter_map(|shim| taken(job, shim)));
         let shims = shims.clone();
         facts.push((book.clone(), Fact::PackFitted { slot: *slot, shims, as_found: false }));

@@ -50,6 +50,7 @@ pub fn setup(job: &Job, sheet: &Sheet, tin: &Tin, shown: Shown) -> SetUp {
         .into_iter()
         .map(|check| check_view(check, job, sheet, &predictions, shown))
         .collect();
+    let tin = &tin.side(sheet.is_invented());
     let advice = advice::view(job, sheet, tin, &bridge, &checks, shown);
     for view in &mut checks {
         view.says = says(view, &advice, shown);

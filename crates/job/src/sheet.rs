@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use measure::{Decimal, Typed, Unit};
 
-use crate::{Book, BookId, Check, FIELDS, Fact, Field, FieldValue, Position, Slot};
+use crate::{Book, BookId, Check, FIELDS, Fact, Field, FieldValue, Position, Slot, demo};
 
 /// A unit sheet as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -62,6 +62,11 @@ impl Sheet {
     /// Whether the sheet has been opened.
     pub fn is_open(&self) -> bool {
         !self.layout.is_empty()
+    }
+
+    /// Whether it is the practice unit's, which nobody measured.
+    pub fn is_invented(&self) -> bool {
+        self.name == demo::UNIT
     }
 
     /// A field's value.

@@ -85,7 +85,9 @@ impl Tin {
     fn apply(&mut self, fact: &Fact) {
         match fact {
             Fact::ShimsAdded { shim, family, places, zero, marked, count } => {
-                self.last_zero = Some(zero.clone());
+                if !demo::is_invented(shim) {
+                    self.last_zero = Some(zero.clone());
+                }
                 let measured = Measured { places: places.clone(), zero: zero.clone() };
                 self.put_in(shim, family, measured, marked.clone(), *count);
             }
@@ -160,8 +162,19 @@ impl Tin {
 
     /// How many shims are in the tin that nobody measured: those of the practice job.
     pub fn invented(&self) -> u64 {
-        let invented = self.shims.values().filter(|shim| shim.id.starts_with(demo::SHIM));
-        invented.map(|shim| u64::from(shim.left())).sum()
+        self.side(true).count()
+    }
+
+    /// Only the invented shims, or only the measured ones: an invented unit is never offered
+    /// measured shims, and a real one never invented ones.
+    #[must_use]
+    pub fn side(&self, invented: bool) -> Tin {
+        let is_on_side = |(id, _): &(&String, &Shim)| demo::is_invented(id) == invented;
+        let shims = self.shims.iter().filter(is_on_side);
+        Tin {
+            shims: shims.map(|(id, shim)| (id.clone(), shim.clone())).collect(),
+            last_zero: self.last_zero.clone(),
+        }
     }
 
     /// The lines of a family, thick ones first; those of which none is left stay.

@@ -149,6 +149,37 @@ fn two_devices_took_the_last_shim_and_nothing_breaks() {
 }
 
 #[test]
+fn invented_shims_and_measured_ones_stay_apart() {
+    let mut bench = Bench::demo();
+    let practice = bench.setup().advice;
+    // A real shim that would be perfect for the practice unit's B1.
+    let real = Fact::ShimsAdded {
+        shim: "real".into(),
+        family: "driveshaft".into(),
+        places: ["0.167", "0.167"].map(mm),
+        zero: mm("0.003"),
+        marked: None,
+        count: 1,
+    };
+    bench.record(vec![(BookId::Tin, real)]).unwrap();
+    assert_eq!(bench.setup().advice, practice);
+    // The same unit under its own name is offered the real shim and nothing invented.
+    let opened = Fact::SheetOpened { name: "Own unit".into(), layout: "b".into() };
+    let stamp = Stamp { device: "d".into(), at: 0, act: "own".into() };
+    let mut own = Book::new(bench.sheet.id().clone());
+    own = own.clone().with(own.next(vec![opened], &stamp).unwrap());
+    let typed = bench.sheet.live().into_iter().skip(1).map(|entry| entry.fact.clone()).collect();
+    let stamp = Stamp { act: "own2".into(), ..stamp };
+    bench.sheet = own.clone().with(own.next(typed, &stamp).unwrap());
+    let advice = bench.setup().advice;
+    let put: Vec<String> =
+        advice.packs.iter().flat_map(|pack| &pack.put_in).map(ToString::to_string).collect();
+    assert_eq!(put, ["0.16400"]);
+    assert_eq!(bench.state().2.last_zero().unwrap().text(), "0.003");
+    assert_eq!(bench.state().2.invented(), 12);
+}
+
+#[test]
 fn the_demo_is_admitted_whole() {
     let bench = Bench::demo();
     let (job, sheet, tin) = bench.state();
