@@ -1,10 +1,8 @@
-//! Routes, and what stands around every screen.
+//! The screen of the address, and what stands around every screen.
 
 use leptos::prelude::*;
-use leptos_router::components::{FlatRoutes, Route, Router};
-use leptos_router::hooks::{use_location, use_params_map};
-use leptos_router::path;
 
+use crate::address::{Address, Screen, use_address};
 use crate::bench::{Bench, Opened, use_bench};
 use crate::device::awake::keep_awake;
 use crate::device::install::Installer;
@@ -28,6 +26,7 @@ pub fn App(
     /// The store and what it holds.
     opened: Opened,
 ) -> impl IntoView {
+    provide_context(Address::follow());
     provide_context(Bench::new(opened));
     let prefs = Prefs::kept();
     let drafts = Drafts::default();
@@ -55,20 +54,18 @@ pub fn App(
         <Icons/>
         <PictureDefs/>
         <Skip/>
-        <Router>
-            <Around/>
-            <Screens/>
-        </Router>
+        <Around/>
+        <Screens/>
     }
 }
 
 /// What stands around every screen.
 #[component]
 fn Around() -> impl IntoView {
-    let path = use_location().pathname;
-    let in_job = Memo::new(move |_| path.with(|path| path.starts_with("/job/")));
+    let address = use_address();
+    let in_job = Memo::new(move |_| address.path().starts_with("/job/"));
     Effect::new(move |before: Option<()>| {
-        path.with(|path| place::note(path, now()));
+        place::note(&address.path(), now());
         if before.is_some() {
             // Once the new screen stands; a screen may have put the focus somewhere itself.
             request_animation_frame(page::focus_if_lost);
@@ -101,43 +98,20 @@ fn Awake() -> impl IntoView {
 /// The screen of the address.
 #[component]
 fn Screens() -> impl IntoView {
-    view! {
-        <FlatRoutes fallback=home>
-            <Route path=path!("/") view=home/>
-            <Route path=path!("/first") view=|| FirstScreen().into_any()/>
-            <Route path=path!("/new-job") view=|| NewJobScreen().into_any()/>
-            <Route path=path!("/job/:id/setup") view=|| by_id(|job| view! { <SetupScreen job/> }.into_any())/>
-            <Route path=path!("/job/:id/read/:check") view=reading/>
-            <Route path=path!("/job/:id/record") view=|| by_id(|job| view! { <RecordScreen job/> }.into_any())/>
-            <Route path=path!("/sheet/:id") view=|| by_id(|sheet| view! { <SheetScreen sheet/> }.into_any())/>
-            <Route path=path!("/tin") view=|| TinScreen().into_any()/>
-            <Route path=path!("/settings") view=|| SettingsScreen().into_any()/>
-            <Route path=path!("/states") view=|| StatesScreen().into_any()/>
-        </FlatRoutes>
-    }
-}
-
-/// The bench; before anything was written down, the first opening.
-fn home() -> AnyView {
-    let bench = use_bench();
+    let (address, bench) = (use_address(), use_bench());
+    let screen = Memo::new(move |_| Screen::of(&address.path()));
     let is_first = Memo::new(move |_| bench.is_empty());
-    (move || if is_first.get() { FirstScreen().into_any() } else { BenchScreen().into_any() })
-        .into_any()
-}
-
-/// Builds a screen anew whenever the address names another job or sheet.
-fn by_id(screen: impl Fn(String) -> AnyView + Send + 'static) -> AnyView {
-    let id = part("id");
-    (move || screen(id.get())).into_any()
-}
-
-fn reading() -> AnyView {
-    let (job, check) = (part("id"), part("check"));
-    (move || view! { <ReadingScreen job=job.get() check=check.get()/> }.into_any()).into_any()
-}
-
-/// A named part of the address.
-fn part(name: &'static str) -> Memo<String> {
-    let parts = use_params_map();
-    Memo::new(move |_| parts.with(|parts| parts.get(name).unwrap_or_default()))
+    move || match screen.get() {
+        Screen::Bench if is_first.get() => FirstScreen().into_any(),
+        Screen::Bench => BenchScreen().into_any(),
+        Screen::First => FirstScreen().into_any(),
+        Screen::NewJob => NewJobScreen().into_any(),
+        Screen::SetUp { job } => view! { <SetupScreen job/> }.into_any(),
+        Screen::Reading { job, check } => view! { <ReadingScreen job check/> }.into_any(),
+        Screen::Record { job } => view! { <RecordScreen job/> }.into_any(),
+        Screen::Sheet { sheet } => view! { <SheetScreen sheet/> }.into_any(),
+        Screen::Tin => TinScreen().into_any(),
+        Screen::Settings => SettingsScreen().into_any(),
+        Screen::States => StatesScreen().into_any(),
+    }
 }

@@ -1,5 +1,6 @@
 //! The app on the screen.
 
+pub mod address;
 pub mod app;
 pub mod bench;
 pub mod device;

@@ -5,10 +5,9 @@ mod sheets;
 
 use job::{BookId, Fact, Job, next_number};
 use leptos::prelude::*;
-use leptos_router::NavigateOptions;
-use leptos_router::hooks::use_navigate;
 use wasm_bindgen_futures::spawn_local;
 
+use crate::address::use_address;
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
@@ -130,7 +129,7 @@ fn Who(form: Form) -> impl IntoView {
 #[component]
 fn OpenJob(form: Form) -> impl IntoView {
     let bench = use_bench();
-    let navigate = use_navigate();
+    let address = use_address();
     let waits = Memo::new(move |_| form.waits(bench));
     let words = Signal::derive(move || match waits.get() {
         Some(Waits::Sheet) => "Choose a unit sheet".to_owned(),
@@ -138,7 +137,6 @@ fn OpenJob(form: Form) -> impl IntoView {
         None => format!("Open job {}", number(bench)),
     });
     let press = Callback::new(move |()| {
-        let navigate = navigate.clone();
         let id = fresh_id();
         let fact = untrack(|| form.opened(bench));
         form.busy.set(true);
@@ -148,7 +146,7 @@ fn OpenJob(form: Form) -> impl IntoView {
             match outcome {
                 Ok(_) => {
                     form.clear();
-                    navigate(&format!("/job/{id}/setup"), NavigateOptions::default());
+                    address.go(&format!("/job/{id}/setup"));
                 }
                 Err(why) => drop(form.refused.try_set(Some(why.to_string()))),
             }

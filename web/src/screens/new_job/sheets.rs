@@ -4,11 +4,10 @@ use std::sync::Arc;
 
 use job::{BookId, Fact, Sheet};
 use leptos::prelude::*;
-use leptos_router::NavigateOptions;
-use leptos_router::hooks::use_navigate;
 use wasm_bindgen_futures::spawn_local;
 
 use super::PLACE;
+use crate::address::use_address;
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
@@ -100,10 +99,10 @@ fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
 #[component]
 fn NewSheet(name: Draft, chosen: Draft) -> impl IntoView {
     let bench = use_bench();
-    let navigate = use_navigate();
+    let address = use_address();
     let refused = RwSignal::new(None::<String>);
     let start = Callback::new(move |()| {
-        let (navigate, id) = (navigate.clone(), fresh_id());
+        let id = fresh_id();
         let fact = Fact::SheetOpened {
             name: name.text_untracked().trim().to_owned(),
             layout: "b".to_owned(),
@@ -113,7 +112,7 @@ fn NewSheet(name: Draft, chosen: Draft) -> impl IntoView {
                 Ok(_) => {
                     name.clear();
                     chosen.set(&id);
-                    navigate(&format!("/sheet/{id}"), NavigateOptions::default());
+                    address.go(&format!("/sheet/{id}"));
                 }
                 Err(why) => drop(refused.try_set(Some(why.to_string()))),
             }

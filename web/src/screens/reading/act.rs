@@ -2,10 +2,10 @@
 
 use job::{BookId, Dock, Fact, Field, NextAct, setup};
 use leptos::prelude::*;
-use leptos_router::hooks::use_navigate;
 use wasm_bindgen_futures::spawn_local;
 
 use super::series::{Series, id};
+use crate::address::use_address;
 use crate::bench::use_bench;
 use crate::parts::{Act, Keys, whether, words};
 use crate::screens::focus::lead_to;
@@ -13,8 +13,8 @@ use crate::screens::focus::lead_to;
 /// Waits for the series, then keeps it and leads to the next act.
 #[component]
 pub fn Keep(series: Series) -> impl IntoView {
-    let (bench, keys, navigate) = (use_bench(), Keys::here(), use_navigate());
-    let go = Callback::new(move |to: String| navigate(&to, Default::default()));
+    let (bench, keys, address) = (use_bench(), Keys::here(), use_address());
+    let go = Callback::new(move |to: String| address.go(&to));
     let busy = RwSignal::new(false);
     let dock = Memo::new(move |_| series.look(|preview| preview.dock.clone()));
     let keep = move |dock: Dock, fact: Fact| {

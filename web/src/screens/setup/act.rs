@@ -2,10 +2,10 @@
 
 use job::{BookId, Fact, Field, FittedShim, NextAct, PackAct, SetUp, Slot, fit};
 use leptos::prelude::*;
-use leptos_router::hooks::use_navigate;
 use wasm_bindgen_futures::spawn_local;
 
 use super::Fitting;
+use crate::address::use_address;
 use crate::bench::use_bench;
 use crate::device::now::fresh_id;
 use crate::parts::{Act, Message, Says, live, whether};
@@ -27,8 +27,8 @@ enum Does {
 /// The next act, as the core names it.
 #[component]
 pub fn Next(fitting: Fitting) -> impl IntoView {
-    let (bench, navigate) = (use_bench(), use_navigate());
-    let go = Callback::new(move |to: String| navigate(&to, Default::default()));
+    let (bench, address) = (use_bench(), use_address());
+    let go = Callback::new(move |to: String| address.go(&to));
     let busy = RwSignal::new(false);
     let record = Callback::new(move |(facts, then): (Vec<(BookId, Fact)>, Option<String>)| {
         busy.set(true);

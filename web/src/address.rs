@@ -1,0 +1,151 @@
+//! The address: which screen it names, and how it changes.
+//!
+//! A router of its own, since this one is a tenth the size of the usual package and does all the
+//! app needs: links, the browser's back and forward, and going on from code.
+
+use leptos::ev::{MouseEvent, click, popstate};
+use leptos::prelude::*;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, HtmlAnchorElement};
+
+/// A screen and what it is about.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Screen {
+    /// The bench, or the first opening where nothing was written down yet.
+    Bench,
+    /// The first opening.
+    First,
+    /// A new job.
+    NewJob,
+    /// Set-up of a job.
+    SetUp {
+        /// The job.
+        job: String,
+    },
+    /// Reading of a check.
+    Reading {
+        /// The job.
+        job: String,
+        /// The check.
+        check: String,
+    },
+    /// Record of a job.
+    Record {
+        /// The job.
+        job: String,
+    },
+    /// A unit sheet.
+    Sheet {
+        /// The sheet.
+        sheet: String,
+    },
+    /// The shim tin.
+    Tin,
+    /// Settings and backup.
+    Settings,
+    /// Component states, for builders.
+    States,
+}
+
+impl Screen {
+    /// The screen of a path; the bench where the path names none.
+    pub fn of(path: &str) -> Screen {
+        let owned = str::to_owned;
+        let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
+        match parts.as_slice() {
+            ["first"] => Screen::First,
+            ["new-job"] => Screen::NewJob,
+            ["job", job, "setup"] => Screen::SetUp { job: owned(job) },
+            ["job", job, "read", check] => Screen::Reading { job: owned(job), check: owned(check) },
+            ["job", job, "record"] => Screen::Record { job: owned(job) },
+            ["sheet", sheet] => Screen::Sheet { sheet: owned(sheet) },
+            ["tin"] => Screen::Tin,
+            ["settings"] => Screen::Settings,
+            ["states"] => Screen::States,
+            _ => Screen::Bench,
+        }
+    }
+}
+
+/// The address of the page, in context of every screen.
+#[derive(Clone, Copy)]
+pub struct Address {
+    path: RwSignal<String>,
+}
+
+impl Address {
+    /// Follows the page's address: links of the app, back and forward.
+    pub fn follow() -> Address {
+        let address = Address { path: RwSignal::new(path_now()) };
+        let back = window_event_listener(popstate, move |_| address.path.set(path_now()));
+        let link = window_event_listener(click, move |event| {
+            if let Some(path) = path_of_link(&event) {
+                event.prevent_default();
+                address.go(&path);
+            }
+        });
+        on_cleanup(move || {
+            back.remove();
+            link.remove();
+        });
+        address
+    }
+
+    /// The path, followed.
+    pub fn path(self) -> String {
+        self.path.get()
+    }
+
+    /// Goes to a path of the app; the browser's back comes back here.
+    pub fn go(self, path: &str) {
+        if path == self.path.get_untracked() {
+            return;
+        }
+        if let Ok(history) = window().history() {
+            // Refused, the screen changes all the same.
+            history.push_state_with_url(&JsValue::NULL, "", Some(path)).ok();
+        }
+        self.path.set(path.to_owned());
+        window().scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
+/// The address from context.
+pub fn use_address() -> Address {
+    expect_context()
+}
+
+fn path_now() -> String {
+    window().location().pathname().unwrap_or_default()
+}
+
+/// Where a plain press on a link of the app leads. What is meant for the browser stays with it:
+/// another tab, a file, another site, a place on the same page.
+fn path_of_link(event: &MouseEvent) -> Option<String> {
+    let for_browser = event.ctrl_key() || event.meta_key() || event.shift_key() || event.alt_key();
+    if event.default_prevented() || for_browser || event.button() != 0 {
+        return None;
+    }
+    let pressed: Element = event.target()?.dyn_into().ok()?;
+    let link: HtmlAnchorElement = pressed.closest("a[href]").ok()??.dyn_into().ok()?;
+    let is_own = link.origin() == window().location().origin().ok()?;
+    let is_screen = link.target().is_empty() && !link.has_attribute("download");
+    (is_own && is_screen && link.hash().is_empty()).then(|| link.pathname())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn paths_name_screens() {
+        let job = || "27".to_owned();
+        let reading = Screen::Reading { job: job(), check: "lash-forward".to_owned() };
+        assert_eq!(Screen::of("/job/27/read/lash-forward"), reading);
+        assert_eq!(Screen::of("/job/27/setup"), Screen::SetUp { job: job() });
+        assert_eq!(Screen::of("/tin/"), Screen::Tin);
+        for path in ["/", "", "/job/27", "/job/27/read", "/elsewhere"] {
+            assert_eq!(Screen::of(path), Screen::Bench, "{path}");
+        }
+    }
+}
