@@ -4,6 +4,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
+const NAME: &str = "Shimwright";
+
 /// Takes the place of the static shell, and says so to `boot.js` and to whoever measures.
 pub(crate) fn ready() {
     if let Some(shell) = document().get_element_by_id("shell") {
@@ -34,4 +36,10 @@ pub(crate) fn set(name: &str, value: Option<&str>) {
         Some(value) => page.set_attribute(name, value).ok(),
         None => page.remove_attribute(name).ok(),
     };
+}
+
+/// Names the page while the caller is on the screen: a printed file takes that name.
+pub(crate) fn name(name: Signal<Option<String>>) {
+    Effect::new(move |_| document().set_title(name.get().as_deref().unwrap_or(NAME)));
+    on_cleanup(|| document().set_title(NAME));
 }

@@ -39,6 +39,8 @@ pub enum Glyph {
     Plus,
     /// A printer.
     Print,
+    /// A ring: the shim tin.
+    Ring,
     /// Arrow into a tray, downward: keep a copy.
     Save,
     /// Sliders: settings.
@@ -71,6 +73,7 @@ impl Glyph {
             Self::Phone => "#i-phone",
             Self::Plus => "#i-plus",
             Self::Print => "#i-print",
+            Self::Ring => "#i-ring",
             Self::Save => "#i-save",
             Self::Settings => "#i-set",
             Self::Stale => "#i-stale",

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::bench::Practice;
 use crate::device::install::{Install, use_installer};
 use crate::parts::{Act, Back, Dock, Door, Glyph, Notice, Plate, live};
 use crate::pictures::Picture;
@@ -22,6 +23,7 @@ pub fn FirstScreen() -> impl IntoView {
                 </section>
                 <section class="col">
                     <WhereItLives/>
+                    <Practice/>
                     <Door
                         glyph=Glyph::Plus
                         title="Start a real job"

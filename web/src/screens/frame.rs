@@ -147,7 +147,7 @@ fn JumpAround(of: OpenJob, here: Here) -> impl IntoView {
 }
 
 /// The last act of this visit, and what turns it.
-fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
+pub fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
     let bench = use_bench();
     let turn = move |()| {
         spawn_local(async move {

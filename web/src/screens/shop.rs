@@ -74,7 +74,7 @@ pub fn ShopScreen(
 }
 
 /// The places, in the order of the job; those of a job and of a sheet only where there is one.
-fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Place> {
+pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Place> {
     let job = current_job(bench);
     let of_job = job.as_ref().map(|job| job.sheet.clone());
     let first = || bench.sheets().first().map(|sheet| sheet.id.clone());

@@ -1,0 +1,91 @@
+//! A card for each job: how far it is, and what is wrong.
+
+use job::{BenchCard, Stage, StageState, bench_card};
+use leptos::prelude::*;
+
+use super::super::shop::current_job;
+use crate::bench::use_bench;
+use crate::device::now::now;
+use crate::parts::{Sign, State, Strip, live, strip};
+use crate::shown::use_shown;
+
+/// Every job, the one written in last first.
+#[component]
+pub fn Cards() -> impl IntoView {
+    let (bench, shown) = (use_bench(), use_shown());
+    live(move || {
+        let here = current_job(bench).map(|job| job.id.clone());
+        let jobs = bench.jobs();
+        let cards: Vec<AnyView> = jobs
+            .iter()
+            .filter_map(|job| {
+                let sheet = bench.sheet(&job.sheet).get()?;
+                let card = bench_card(job, &sheet, now(), shown.get());
+                let is_here = here.as_deref() == Some(card.job.as_str());
+                Some(view! { <Card card is_here/> }.into_any())
+            })
+            .collect();
+        let some = (!cards.is_empty()).then(|| {
+            view! {
+                <p class="small">
+                    "Of the six stages only Shim is recorded in this version. The others stay empty."
+                </p>
+            }
+        });
+        view! {
+            {cards}
+            {some}
+        }
+        .into_any()
+    })
+}
+
+#[component]
+fn Card(card: BenchCard, is_here: bool) -> impl IntoView {
+    let href = format!("/job/{}/setup", card.job);
+    let next = card.next.words();
+    let more = match card.trouble.as_str() {
+        "" => next,
+        trouble => format!("{trouble}. {next}"),
+    };
+    view! {
+        <a class=if is_here { "job job--here" } else { "job" } href=href>
+            <div class="job__t">
+                <h3>{card.boat}</h3>
+                <span class="job__n">{format!("Job {} · day {}", card.number, card.day)}</span>
+            </div>
+            <p class="small">{card.unit}</p>
+            <Strip stages=card.stages.map(mark).to_vec() label=spoken(&card.stages)/>
+            <div class="line">
+                <State sign=sign(&card.stages) words=card.line/>
+                <span class="dim">{more}</span>
+            </div>
+        </a>
+    }
+}
+
+fn mark(stage: Stage) -> strip::Stage {
+    match stage.state {
+        StageState::NotRecorded => strip::Stage::ToDo,
+        StageState::Here => strip::Stage::Here,
+        StageState::Stale => strip::Stage::Stale,
+        StageState::Done => strip::Stage::Done,
+    }
+}
+
+/// "Stages: Look not recorded, … Shim here, …".
+fn spoken(stages: &[Stage]) -> String {
+    let said: Vec<String> =
+        stages.iter().map(|stage| format!("{} {}", stage.name, stage.state.word())).collect();
+    format!("Stages: {}", said.join(", "))
+}
+
+/// The sign of the one stage that is recorded.
+fn sign(stages: &[Stage]) -> Sign {
+    let recorded = stages.iter().find(|stage| stage.state != StageState::NotRecorded);
+    match recorded.map(|stage| stage.state) {
+        Some(StageState::Done) => Sign::In,
+        Some(StageState::Stale) => Sign::Stale,
+        Some(StageState::Here | StageState::NotRecorded) | None => Sign::Open,
+    }
+}

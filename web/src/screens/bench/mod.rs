@@ -1,0 +1,79 @@
+//! Bench: where one stopped, every job of this device, and what else is here.
+
+mod also;
+mod cards;
+mod carry_on;
+mod practice;
+
+use job::date;
+use leptos::prelude::*;
+
+use super::frame::{Undo, last_act};
+use super::shop::{current_job, places};
+use crate::bench::{Bench, use_bench};
+use crate::device::now::{now, utc_offset_minutes};
+use crate::parts::{Act, Back, Dock, Glyph, Icon, Jump, Place, Plate, UndoLast, live};
+pub use practice::Practice;
+
+/// The bench.
+#[component]
+pub fn BenchScreen() -> impl IntoView {
+    let today = date(now(), utc_offset_minutes(now()));
+    let words = format!("Bench · {today}");
+    view! {
+        <Plate title="Shimwright" subtitle=words/>
+        <main class="main" id="main" tabindex="-1">
+            <h1 class="vh">"Bench"</h1>
+            <div class="cols">
+                <section class="col">
+                    <carry_on::CarryOn/>
+                    <also::Saved/>
+                </section>
+                <section class="col">
+                    <div class="h">
+                        <h2>"On the bench"</h2>
+                        <a class="btn" href="/new-job">
+                            <Icon glyph=Glyph::Plus/>
+                            "New job"
+                        </a>
+                    </div>
+                    <cards::Cards/>
+                    <also::AlsoHere/>
+                </section>
+            </div>
+            <Undo/>
+        </main>
+        <Dock>
+            <Back href="/tin" words="Tin" glyph=Glyph::Ring/>
+            <Next/>
+            <JumpAround/>
+        </Dock>
+    }
+}
+
+/// The next act of the job that was open last; without a job, a new one.
+#[component]
+fn Next() -> impl IntoView {
+    let bench = use_bench();
+    live(move || {
+        let next = current_job(bench).and_then(|job| carry_on::next(bench, &job));
+        let (words, href) = next.unwrap_or_else(|| ("New job".to_owned(), "/new-job".to_owned()));
+        view! { <Act words href=Signal::stored(href)/> }.into_any()
+    })
+}
+
+#[component]
+fn JumpAround() -> impl IntoView {
+    let bench = use_bench();
+    let (last, on_turn) = last_act();
+    view! {
+        <Jump places=Signal::derive(move || places_here(bench))>
+            <UndoLast last on_turn/>
+        </Jump>
+    }
+}
+
+fn places_here(bench: Bench) -> Vec<Place> {
+    let place = |place: Place| Place { here: place.href == "/", ..place };
+    places(bench, None, None).into_iter().map(place).collect()
+}

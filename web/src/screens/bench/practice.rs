@@ -1,0 +1,61 @@
+//! The practice job: an invented unit, its shims and its readings, to try everything on.
+
+use job::{BookId, Fact, demo};
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::bench::{Bench, use_bench};
+use crate::device::now::fresh_id;
+use crate::parts::{Glyph, Icon, Message, Says, live, press};
+
+/// Lays out the practice job; offered while there is neither a job nor a shim.
+#[component]
+pub fn Practice() -> impl IntoView {
+    let (bench, address) = (use_bench(), crate::address::use_address());
+    let (busy, refused) = (RwSignal::new(false), RwSignal::new(None::<String>));
+    let is_offered = Memo::new(move |_| is_offered(bench));
+    let lay_out = Callback::new(move |()| {
+        if busy.get_untracked() {
+            return;
+        }
+        busy.set(true);
+        spawn_local(async move {
+            let outcome = bench.record(facts()).await;
+            // The screen is gone once there is a job on the bench.
+            busy.try_set(false);
+            match outcome {
+                Ok(_) => address.go("/"),
+                Err(why) => drop(refused.try_set(Some(why.to_string()))),
+            }
+        });
+    });
+    let says = Signal::derive(move || refused.get().map(Says::Refused));
+    live(move || {
+        if !is_offered.get() {
+            return ().into_any();
+        }
+        view! {
+            <button class="choice choice--go" type="button" on:click=press(lay_out)>
+                <Icon glyph=Glyph::In/>
+                <span>
+                    <b>"Lay out the practice job"</b>
+                    <br/>
+                    <span class="dim">"Invented unit, shims and readings."</span>
+                </span>
+                <Icon glyph=Glyph::Go/>
+            </button>
+            <Message id="practice-says" says/>
+        }
+        .into_any()
+    })
+}
+
+/// Invented shims never lie beside real ones.
+fn is_offered(bench: Bench) -> bool {
+    bench.jobs().is_empty() && bench.tin().with(|tin| tin.count() == 0)
+}
+
+/// All of it in one act, so that no half of it is ever left.
+fn facts() -> Vec<(BookId, Fact)> {
+    demo::acts(&fresh_id(), &fresh_id(), fresh_id).into_iter().flatten().collect()
+}
