@@ -29,15 +29,24 @@ struct Purchase {
     probability: f64,
 }
 
+/// What a purchase has to reach.
+#[derive(Clone, Copy, Debug)]
+struct Ask {
+    probability: f64,
+    /// Every mean inside its band.
+    in_band: bool,
+}
+
 /// The fewest shims with which some packs put every mean into its band; empty if a few do not help.
 pub(crate) fn fewest(case: &Case, model: &Model) -> Result<Vec<StockLine>, CaseError> {
+    let ask = Ask { probability: 0.0, in_band: true };
     let families = families(case);
     for count in 1..=MOST {
         let mut found = Vec::new();
         for choice in choices(&families, count) {
-            found.extend(sizes(case, model, &choice, 0.0, true)?);
+            found.extend(purchase(case, model, &choice, ask)?);
         }
-        if let Some(best) = preferred(found) {
+        if let Some(best) = likeliest(found) {
             return Ok(lines(&best.shims));
         }
     }
@@ -50,11 +59,12 @@ pub(crate) fn one_better(
     model: &Model,
     probability: f64,
 ) -> Result<Vec<StockLine>, CaseError> {
+    let ask = Ask { probability: probability + WORTH_IT, in_band: false };
     let mut found = Vec::new();
     for family in families(case) {
-        found.extend(sizes(case, model, &[family], probability + WORTH_IT, false)?);
+        found.extend(purchase(case, model, &[family], ask)?);
     }
-    Ok(preferred(found).map_or_else(Vec::new, |best| lines(&best.shims)))
+    Ok(likeliest(found).map_or_else(Vec::new, |best| lines(&best.shims)))
 }
 
 /// Families of the positions that may change.
@@ -80,43 +90,68 @@ fn choices(families: &[String], count: usize) -> Vec<Vec<String>> {
     with.chain(choices(rest, count)).collect()
 }
 
-/// Purchases of one shim from each family of a choice with at least a probability.
-///
-/// As long as no thickness whatever at the positions of the choice would do, no size has to be
-/// tried.
-fn sizes(
+/// One shim from each family of a choice, one size after the other: the size that does best as long
+/// as the families still to come may have any thickness whatever; `None` if none does.
+fn purchase(
     case: &Case,
     model: &Model,
     choice: &[String],
-    probability: f64,
-    in_band: bool,
-) -> Result<Vec<Purchase>, CaseError> {
+    ask: Ask,
+) -> Result<Option<Purchase>, CaseError> {
+    let Some(reached) = reached(case, model, choice, ask)? else { return Ok(None) };
+    let Some((family, rest)) = choice.split_first() else {
+        return Ok(Some(Purchase { shims: Vec::new(), probability: reached }));
+    };
+    let mut offers = Vec::new();
+    for hundredths in THINNEST..=thickest(case, family) {
+        let thickness = Decimal::new(hundredths, 2);
+        if let Some(probability) = self::reached(&with(case, family, thickness), model, rest, ask)?
+        {
+            offers.push((thickness, probability));
+        }
+    }
+    let best = offers.iter().map(|(_, probability)| *probability).fold(0.0, f64::max);
+    offers.sort_by_key(|(thickness, probability)| preference(*thickness, *probability, best));
+    for (thickness, _) in offers {
+        let mut found = purchase(&with(case, family, thickness), model, rest, ask)?;
+        if let Some(purchase) = &mut found {
+            purchase.shims.insert(0, (family.clone(), thickness));
+            return Ok(found);
+        }
+    }
+    Ok(None)
+}
+
+/// The best probability if the positions of some families may have any thickness.
+fn reached(
+    case: &Case,
+    model: &Model,
+    families: &[String],
+    ask: Ask,
+) -> Result<Option<f64>, CaseError> {
+    let Ask { probability, in_band } = ask;
     let free = case.positions.iter().enumerate().fold(0, |mask, (index, position)| {
-        let free = choice.contains(&position.family) && !case.frozen.contains(&position.id);
+        let free = families.contains(&position.family) && !case.frozen.contains(&position.id);
         if free { mask | bit(index) } else { mask }
     });
     let reached = best_probability(case, model, Wanted { probability, in_band, free })?;
-    let Some(reached) = reached.filter(|reached| *reached >= probability) else {
-        return Ok(Vec::new());
-    };
-    let Some((family, rest)) = choice.split_first() else {
-        return Ok(vec![Purchase { shims: Vec::new(), probability: reached }]);
-    };
-    let mut found = Vec::new();
-    for hundredths in THINNEST..=thickest(case, family) {
-        let thickness = Decimal::new(hundredths, 2);
-        let mut with = case.clone();
-        with.stock.push(StockLine { family: family.clone(), thickness, count: 1 });
-        for mut purchase in sizes(&with, model, rest, probability, in_band)? {
-            purchase.shims.insert(0, (family.clone(), thickness));
-            found.push(purchase);
-        }
-        // Of several shims together any sizes that do are good enough.
-        if !rest.is_empty() && !found.is_empty() {
-            break;
-        }
-    }
-    Ok(found)
+    Ok(reached.filter(|reached| *reached >= probability))
+}
+
+/// The case with one more shim in the tin.
+fn with(case: &Case, family: &str, thickness: Decimal) -> Case {
+    let mut case = case.clone();
+    case.stock.push(StockLine { family: family.to_owned(), thickness, count: 1 });
+    case
+}
+
+/// Less is better: sizes nearly as good as the best, those in steps of 0.05 first, which are the
+/// easiest to get (common practice, no source), thin before thick; then the others, likely before
+/// unlikely.
+fn preference(thickness: Decimal, probability: f64, best: f64) -> (bool, u64, bool, Decimal) {
+    let good = probability >= NEARLY_BEST * best;
+    let unlikely = if good { 0 } else { ((1.0 - probability) * 1e9) as u64 };
+    (!good, unlikely, !(thickness % Decimal::new(5, 2)).is_zero(), thickness)
 }
 
 /// The thickest shim to look for, hundredths of a millimetre.
@@ -127,19 +162,9 @@ fn thickest(case: &Case, family: &str) -> i64 {
     THICKEST.max(hundredths + BEYOND)
 }
 
-/// Among purchases nearly as good as the best: sizes in steps of 0.05, which are the easiest to get
-/// (common practice, no source), then the thinnest.
-fn preferred(found: Vec<Purchase>) -> Option<Purchase> {
-    let best = found.iter().map(|purchase| purchase.probability).fold(0.0, f64::max);
-    let odd = |purchase: &Purchase| {
-        let step = Decimal::new(5, 2);
-        purchase.shims.iter().filter(|(_, size)| !(size % step).is_zero()).count()
-    };
-    let total = |purchase: &Purchase| purchase.shims.iter().map(|(_, size)| size).sum::<Decimal>();
-    found
-        .into_iter()
-        .filter(|purchase| purchase.probability >= NEARLY_BEST * best)
-        .min_by_key(|purchase| (odd(purchase), total(purchase)))
+/// The purchase that does best, an earlier one where two do the same.
+fn likeliest(found: Vec<Purchase>) -> Option<Purchase> {
+    found.into_iter().rev().max_by(|a, b| a.probability.total_cmp(&b.probability))
 }
 
 /// The shims as lines, equal ones together.

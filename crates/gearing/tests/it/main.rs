@@ -10,3 +10,7 @@
 )]
 
 mod bevel;
+mod cases;
+mod engine;
+mod every_pack;
+mod stacks;
