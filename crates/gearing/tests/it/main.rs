@@ -13,4 +13,5 @@ mod bevel;
 mod cases;
 mod engine;
 mod every_pack;
+mod layouts;
 mod stacks;
