@@ -22,8 +22,6 @@ pub struct Advice {
     pub predicted: Vec<Option<Prediction>>,
     /// Probability that every check reads in its band at the next build.
     pub probability: f64,
-    /// Other packs worth knowing: the best one for each other set of positions to open, best first.
-    pub others: Vec<Choice>,
     /// What to look at.
     pub alarms: Vec<Alarm>,
     /// Shims to buy or borrow, the fewest that do.

@@ -9,7 +9,13 @@ use crate::causes::surprise;
 use crate::choose::{choice, choose, fits};
 use crate::conflict::conflicts;
 use crate::model::Model;
+use crate::reading_model::bit;
 use crate::{buy, status, validate};
+
+/// Packs less likely than this are not worth knowing.
+const WORTH_KNOWING: f64 = 0.05;
+/// Positions whose every set is looked at.
+const MOST_SETS: usize = 6;
 
 /// Below this the packs are more likely to miss than to land.
 const DOUBTFUL: f64 = 0.5;
@@ -57,7 +63,6 @@ fn answer(status: Status, choice: Choice, alarms: Vec<Alarm>) -> Advice {
         minutes: choice.minutes,
         predicted: choice.predicted,
         probability: choice.probability,
-        others: Vec::new(),
         alarms,
         buy: Vec::new(),
         conflicts: Vec::new(),
@@ -98,4 +103,40 @@ pub fn evaluate(case: &Case, packs: &[Vec<Decimal>]) -> Result<Choice, CaseError
     let model = Model::of(case)?;
     validate::packs(case, packs)?;
     Ok(choice(case, &model, packs.to_vec()))
+}
+
+/// Other packs worth knowing: for each other set of positions to open, what it would reach; the
+/// likeliest first. Sets that reach no more than fewer minutes do are left out.
+///
+/// Each is found exactly, as if the other positions were frozen.
+///
+/// # Errors
+/// [`CaseError`] for a case that makes no sense.
+pub fn others(case: &Case) -> Result<Vec<Choice>, CaseError> {
+    let model = Model::of(case)?;
+    if !status::needed(case).is_empty() {
+        return Ok(Vec::new());
+    }
+    let chosen = choose(case, &model)?;
+    let open: Vec<&String> =
+        case.positions.iter().map(|p| &p.id).filter(|id| !case.frozen.contains(id)).collect();
+    let mut found: Vec<Choice> = chosen.iter().cloned().collect();
+    for opened in 0_u16..1 << open.len().min(MOST_SETS) {
+        let kept = open.iter().enumerate().filter(|(index, _)| opened & bit(*index) == 0);
+        let kept = kept.map(|(_, id)| (*id).clone());
+        let frozen = case.frozen.iter().cloned().chain(kept).collect();
+        found.extend(choose(&Case { frozen, ..case.clone() }, &model)?);
+    }
+    found.sort_by(|a, b| b.probability.total_cmp(&a.probability).then(a.minutes.cmp(&b.minutes)));
+    let mut kept: Vec<Choice> = Vec::new();
+    for (index, choice) in found.iter().enumerate() {
+        let better = |other: &Choice| {
+            other.minutes < choice.minutes && other.probability >= choice.probability
+        };
+        let again = kept.iter().chain(&chosen).any(|other| other.packs == choice.packs);
+        if !again && choice.probability >= WORTH_KNOWING && !found.iter().take(index).any(better) {
+            kept.push(choice.clone());
+        }
+    }
+    Ok(kept)
 }

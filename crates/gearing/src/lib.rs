@@ -33,7 +33,7 @@ mod stack;
 mod status;
 mod validate;
 
-pub use advise::{advise, bands, evaluate, predict};
+pub use advise::{advise, bands, evaluate, others, predict};
 pub use case_error::{CaseError, Fault};
 pub use influence::{Influence, Source, first_guess, influences};
 pub use stack::{Side, nearest_pack, reachable_totals};

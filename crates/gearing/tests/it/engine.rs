@@ -269,6 +269,23 @@ fn unknown_angles_are_learnt_together() {
 }
 
 #[test]
+fn other_packs_are_told_by_what_they_open() {
+    let mut case = two_packs();
+    case.stock.extend(stock("F", &[10]));
+    case.positions[0].open_minutes = 60;
+    case.trials[0].readings[1] = series(&[50, 50]);
+    // The gap needs 0.06 more at the pinion, which takes 0.037 off the lash too: just enough. To be
+    // surer, the gear pack grows as well.
+    let advice = advise(&case).unwrap();
+    assert_eq!((advice.opens.as_slice(), advice.minutes), (&[0, 1][..], 70));
+    let others = gearing::others(&case).unwrap();
+    assert_eq!(others.len(), 1);
+    assert_eq!((others[0].opens.as_slice(), others[0].minutes), (&[0][..], 60));
+    assert_eq!(others[0].packs, [series(&[50, 16]), series(&[60])]);
+    assert!(others[0].probability > 0.5 && others[0].probability < 0.99 * advice.probability);
+}
+
+#[test]
 fn what_if_packs_are_checked() {
     let case = two_packs();
     for (packs, sentence) in [

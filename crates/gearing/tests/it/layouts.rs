@@ -155,7 +155,12 @@ fn the_sentence_agrees_with_the_signs() {
     for position in LAYOUTS.iter().flat_map(|layout| layout.positions) {
         let says = |words: &[&str]| words.iter().any(|word| position.swelling.contains(word));
         assert_eq!(position.mesh_sign == 1, says(&[" IN to", " IN,", " IN:"]), "{}", position.id);
-        assert_eq!(position.mesh_sign == -1, says(&[" OUT of", " OUT,", " OUT:"]), "{}", position.id);
+        assert_eq!(
+            position.mesh_sign == -1,
+            says(&[" OUT of", " OUT,", " OUT:"]),
+            "{}",
+            position.id
+        );
         match position.setting_sign {
             1 => assert!(
                 says(&["tighten", "less end play", "squeezed", "tighter"]),
