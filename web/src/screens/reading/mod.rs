@@ -57,7 +57,7 @@ fn Head(series: Series) -> impl IntoView {
         let radius = preview.arm.as_ref().map(|arm| arm.in_unit(measure::Unit::Millimetre));
         let shown = series.of.shown();
         match radius {
-            Some(radius) => format!("{} {}", figure(radius, Figure::Radius, shown), shown.unit),
+            Some(radius) => figure(radius, Figure::Radius, shown),
             None => "not typed".to_owned(),
         }
     };

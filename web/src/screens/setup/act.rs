@@ -32,12 +32,16 @@ pub fn Next(fitting: Fitting) -> impl IntoView {
     let busy = RwSignal::new(false);
     let record = Callback::new(move |(facts, then): (Vec<(BookId, Fact)>, Option<String>)| {
         busy.set(true);
+        fitting.refused.set(None);
         spawn_local(async move {
             match (bench.record(facts).await, then) {
                 (Ok(_), Some(to)) => go.run(to),
                 (Ok(_), None) => fitting.found.clear(),
                 // The screen may have been left meanwhile; what was typed is still there.
-                (Err(why), _) => drop(fitting.refused.try_set(Some(why.to_string()))),
+                (Err(why), _) => {
+                    fitting.refused.try_set(Some(why.to_string()));
+                    lead_to("act-says");
+                }
             }
             busy.try_set(false);
         });

@@ -83,7 +83,7 @@ fn change(of: OpenJob, pack: &PackView) -> AnyView {
             count: shim.count.clone(),
         })
         .collect();
-    let (name, total) = (format!("{} pack, {}", pack.slot.tag(), shown.unit), length(pack.total));
+    let (name, total) = (format!("{}, {}", pack.slot.tag(), shown.unit), length(pack.total));
     view! {
         <div class="packed">
             <Picture drawing=stack(&shims)/>

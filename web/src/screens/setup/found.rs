@@ -19,11 +19,10 @@ pub struct Found {
 
 impl Found {
     /// What was left half typed for a job.
-    pub fn of(of: OpenJob, refused: RwSignal<Option<String>>) -> Found {
+    pub fn of(of: OpenJob) -> Found {
         let entries = Entries::at(&format!("job/{}/found", of.id()), &Slot::ALL.map(Slot::tag));
         let previews = Memo::new(move |_| {
             let (texts, unit) = (entries.texts(), entries.unit());
-            refused.set(None);
             let all = of.look(|(job, sheet, _), shown| {
                 let preview = |(slot, text): (Slot, &String)| {
                     let shims: Vec<&str> = text.split('+').collect();

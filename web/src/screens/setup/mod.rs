@@ -33,14 +33,13 @@ impl Fitting {
     fn of(of: OpenJob) -> Fitting {
         let told =
             Memo::new(move |_| of.look(|(job, sheet, tin), shown| setup(job, sheet, tin, shown)));
-        let refused = RwSignal::new(None);
         Fitting {
             of,
             told,
-            found: Found::of(of, refused),
+            found: Found::of(of),
             thought: Thought::of(told),
             all_the_same: RwSignal::new(false),
-            refused,
+            refused: RwSignal::new(None),
         }
     }
 
@@ -66,6 +65,7 @@ pub fn SetupScreen(
                     <sketch::Sketch fitting/>
                 </section>
                 <section class="col">
+                    <act::Refused fitting/>
                     <found::FoundPacks fitting/>
                     <alarm::Disagree fitting/>
                     <advice::FitNext fitting/>
@@ -77,7 +77,6 @@ pub fn SetupScreen(
                     <trials::AtPack fitting/>
                 </section>
             </div>
-            <act::Refused fitting/>
             <DockedPad/>
         </JobScreen>
     }
