@@ -6,7 +6,7 @@ use crate::advice::{Advice, Alarm, Choice, Prediction, Status};
 use crate::case::Case;
 use crate::case_error::CaseError;
 use crate::causes::surprise;
-use crate::choose::{choice, choose, fits};
+use crate::choose::{choice, choose, choose_unlikely, fits};
 use crate::conflict::conflicts;
 use crate::model::Model;
 use crate::reading_model::bit;
@@ -37,8 +37,9 @@ pub fn advise(case: &Case) -> Result<Advice, CaseError> {
     if status::all_in_band(case, &model) {
         return Ok(answer(Status::Done, as_it_is(), alarms));
     }
-    let chosen = choose(case, &model)?.unwrap_or_else(as_it_is);
-    if in_band(&model, &chosen) || fits(case, &model)? {
+    let chosen = choose(case, &model)?;
+    if chosen.as_ref().is_some_and(|chosen| in_band(&model, chosen)) || fits(case, &model)? {
+        let chosen = chosen.unwrap_or_else(|| choose_unlikely(case, &model));
         let mut buy = Vec::new();
         if chosen.probability < DOUBTFUL {
             alarms.push(Alarm::Doubtful);
@@ -50,6 +51,7 @@ pub fn advise(case: &Case) -> Result<Advice, CaseError> {
     if !conflicts.is_empty() {
         return Ok(Advice { conflicts, ..answer(Status::Conflict, as_it_is(), alarms) });
     }
+    let chosen = chosen.unwrap_or_else(|| choose_unlikely(case, &model));
     let buy = buy::fewest(case, &model)?;
     Ok(Advice { buy, ..answer(Status::StockShort, chosen, alarms) })
 }

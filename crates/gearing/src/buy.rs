@@ -1,5 +1,7 @@
 //! Which shims to buy or borrow: the fewest that do, of the size that does best.
 
+use std::cell::Cell;
+
 use measure::Decimal;
 
 use crate::case::{Case, StockLine};
@@ -17,6 +19,8 @@ const THICKEST: i64 = 120;
 const BEYOND: i64 = 30;
 /// More shims than this are a new tin, not a purchase.
 const MOST: usize = 3;
+/// Searches after which looking for a purchase ends without one.
+const MOST_SEARCHES: u32 = 1000;
 /// A size is as good as the best down to this part of its probability.
 const NEARLY_BEST: f64 = 0.99;
 /// A size worth buying raises the probability by this much.
@@ -30,21 +34,29 @@ struct Purchase {
 }
 
 /// What a purchase has to reach.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 struct Ask {
     probability: f64,
     /// Every mean inside its band.
     in_band: bool,
+    /// Searches made so far.
+    searches: Cell<u32>,
+}
+
+impl Ask {
+    fn new(probability: f64, in_band: bool) -> Ask {
+        Ask { probability, in_band, searches: Cell::new(0) }
+    }
 }
 
 /// The fewest shims with which some packs put every mean into its band; empty if a few do not help.
 pub(crate) fn fewest(case: &Case, model: &Model) -> Result<Vec<StockLine>, CaseError> {
-    let ask = Ask { probability: 0.0, in_band: true };
+    let ask = Ask::new(0.0, true);
     let families = families(case);
     for count in 1..=MOST {
         let mut found = Vec::new();
         for choice in choices(&families, count) {
-            found.extend(purchase(case, model, &choice, ask)?);
+            found.extend(purchase(case, model, &choice, &ask)?);
         }
         if let Some(best) = likeliest(found) {
             return Ok(lines(&best.shims));
@@ -59,10 +71,10 @@ pub(crate) fn one_better(
     model: &Model,
     probability: f64,
 ) -> Result<Vec<StockLine>, CaseError> {
-    let ask = Ask { probability: probability + WORTH_IT, in_band: false };
+    let ask = Ask::new(probability + WORTH_IT, false);
     let mut found = Vec::new();
     for family in families(case) {
-        found.extend(purchase(case, model, &[family], ask)?);
+        found.extend(purchase(case, model, &[family], &ask)?);
     }
     Ok(likeliest(found).map_or_else(Vec::new, |best| lines(&best.shims)))
 }
@@ -96,7 +108,7 @@ fn purchase(
     case: &Case,
     model: &Model,
     choice: &[String],
-    ask: Ask,
+    ask: &Ask,
 ) -> Result<Option<Purchase>, CaseError> {
     let Some(reached) = reached(case, model, choice, ask)? else { return Ok(None) };
     let Some((family, rest)) = choice.split_first() else {
@@ -127,9 +139,13 @@ fn reached(
     case: &Case,
     model: &Model,
     families: &[String],
-    ask: Ask,
+    ask: &Ask,
 ) -> Result<Option<f64>, CaseError> {
-    let Ask { probability, in_band } = ask;
+    let &Ask { probability, in_band, ref searches } = ask;
+    searches.set(searches.get() + 1);
+    if searches.get() > MOST_SEARCHES {
+        return Ok(None);
+    }
     let free = case.positions.iter().enumerate().fold(0, |mask, (index, position)| {
         let free = families.contains(&position.family) && !case.frozen.contains(&position.id);
         if free { mask | bit(index) } else { mask }

@@ -95,6 +95,8 @@ pub enum Fault {
     Unmoved,
     /// Thicknesses in such fine steps that their totals are too many to search.
     TooManyTotals,
+    /// More combinations of packs than can be searched.
+    TooManyPacks,
     /// Trials with numbers too far apart to calculate with.
     Unlearnable,
 }
@@ -163,6 +165,11 @@ impl fmt::Display for Fault {
                 f,
                 "found thicknesses that make too many different totals to search, expected them \
                  in steps of 0.0005 or more; round them"
+            ),
+            Fault::TooManyPacks => write!(
+                f,
+                "found more combinations of packs than there is time to search, expected \
+                 fewer; freeze a position or leave thicknesses out"
             ),
             Fault::Unlearnable => write!(
                 f,

@@ -18,26 +18,46 @@ const NEARLY_BEST: f64 = 0.99;
 const HAIR: f64 = 1.0 - 1e-12;
 /// Candidates of a root to start with.
 const FEW: usize = 6;
-/// Searches for packs with at least these probabilities, the next if the one before finds none:
-/// the likelier the packs asked for, the fewer have to be looked at, and none is missed.
-const STAGES: [f64; 4] = [0.51, 1e-3, 1e-9, 1e-30];
+/// Searches for packs with at least these probabilities, the next if the one before finds none: the
+/// likelier the packs asked for, the fewer have to be looked at, and none is missed.
+const LIKELY: [f64; 2] = [0.51, 1e-3];
+/// The same where the tin is short.
+const UNLIKELY: [f64; 2] = [1e-9, 1e-30];
 
-/// The packs to fit from the tin; `None` if no packs have a probability worth a name.
+/// The packs to fit from the tin; `None` if none has a probability of a thousandth.
 ///
 /// # Errors
-/// [`CaseError`] for a tin too fine to search.
+/// [`CaseError`] for a tin with too many packs to search.
 pub(crate) fn choose(case: &Case, model: &Model) -> Result<Option<Choice>, CaseError> {
-    for probability in STAGES {
-        let wanted = Wanted { probability: NEARLY_BEST * probability, in_band: false, free: 0 };
-        let mut search = problem(case, model, wanted)?;
-        let forest = search.forest();
-        let frontier = whole_frontier(&mut search, &forest);
-        let Some(frontier) = frontier.filter(|frontier| likeliest(frontier) >= probability) else {
-            continue;
-        };
-        return Ok(choose_from(case, model, &mut search, &forest, &frontier));
+    for probability in LIKELY {
+        let chosen = choose_above(case, model, probability)?;
+        if chosen.is_some() {
+            return Ok(chosen);
+        }
     }
     Ok(None)
+}
+
+/// The best packs of a tin that is short, however unlikely; the last trial's where none has a
+/// probability worth a name.
+pub(crate) fn choose_unlikely(case: &Case, model: &Model) -> Choice {
+    UNLIKELY
+        .into_iter()
+        .find_map(|probability| choose_above(case, model, probability).ok().flatten())
+        .unwrap_or_else(|| choice(case, model, model.last.clone()))
+}
+
+/// The packs to fit, if the best have at least a probability.
+fn choose_above(case: &Case, model: &Model, probability: f64) -> Result<Option<Choice>, CaseError> {
+    let wanted = Wanted { probability: NEARLY_BEST * probability, in_band: false, free: 0 };
+    let mut search = problem(case, model, wanted)?;
+    let forest = search.forest();
+    let frontier = whole_frontier(&mut search, &forest);
+    let frontier = frontier.filter(|frontier| likeliest(frontier) >= probability);
+    let chosen =
+        frontier.and_then(|frontier| choose_from(case, model, &mut search, &forest, &frontier));
+    search.effort.check()?;
+    Ok(chosen)
 }
 
 /// Whether some packs from the tin put every mean inside its band.
@@ -54,7 +74,9 @@ pub(crate) fn best_probability(
 ) -> Result<Option<f64>, CaseError> {
     let mut search = problem(case, model, wanted)?;
     let forest = search.forest();
-    Ok(whole_frontier(&mut search, &forest).map(|frontier| likeliest(&frontier)))
+    let best = whole_frontier(&mut search, &forest).map(|frontier| likeliest(&frontier));
+    search.effort.check()?;
+    Ok(best)
 }
 
 /// The highest probability on a frontier.

@@ -47,6 +47,9 @@ impl Search<'_> {
     ) -> Vec<Entry> {
         let mut frontier = Vec::new();
         for index in candidates {
+            if self.effort.spend() {
+                break;
+            }
             let Some(&candidate) = self.candidates(node.position).get(index) else { continue };
             decided.set(node.position, candidate);
             let Some(local) = self.judge(&node.checks, decided, f64::INFINITY) else { continue };
@@ -106,6 +109,9 @@ impl Search<'_> {
         let others = self.fewest_of_others(node, decided);
         let candidates = self.candidates(node.position);
         for index in Outward::new(candidates, window, curve.middle()).collect::<Vec<_>>() {
+            if self.effort.spend() {
+                break;
+            }
             let Some(&candidate) = self.candidates(node.position).get(index) else { continue };
             decided.set(node.position, candidate);
             if !candidate.changed {

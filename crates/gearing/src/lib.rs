@@ -15,6 +15,7 @@ mod causes;
 mod choose;
 mod conflict;
 mod effect;
+mod effort;
 mod forest;
 mod frontier;
 mod influence;

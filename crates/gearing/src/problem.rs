@@ -1,11 +1,13 @@
 //! Sets up the search: shelves, candidates, and the windows that keep both small.
 
 use std::collections::HashMap;
+use std::rc::Rc;
 
 use measure::{Decimal, real};
 
 use crate::case::Case;
 use crate::case_error::{CaseError, Fault};
+use crate::effort::Effort;
 use crate::model::{Model, loose_high};
 use crate::reading_model::{ReadingModel, bit};
 use crate::search::{Candidate, Limits, Place, Search, Stock, Target};
@@ -49,6 +51,7 @@ pub(crate) fn problem<'a>(
     narrow(&targets, &mut spans);
 
     let most = case.max_shims;
+    let effort = Rc::new(Effort::default());
     let mut places: Vec<Option<Place>> = case.positions.iter().map(|_| None).collect();
     let mut stocks = Vec::with_capacity(groups.len());
     for group in groups {
@@ -63,7 +66,7 @@ pub(crate) fn problem<'a>(
         };
         let top = group.members.iter().map(|&position| bounds(position)[1].ceil().max(0.0));
         let top = (top.fold(0.0, f64::max) as usize).min(group.shelf.highest(most));
-        let totals = Totals::new(&group.shelf, most, top)
+        let totals = Totals::new(&group.shelf, most, top, Rc::clone(&effort))
             .ok_or_else(|| CaseError::new("stock", Fault::TooManyTotals))?;
         let available = group.shelf.counts();
         let mut members = 0;
@@ -111,7 +114,7 @@ pub(crate) fn problem<'a>(
     let places = places.into_iter().flatten().collect();
     let in_band = wanted.in_band;
     let (shared, below) = (HashMap::new(), HashMap::new());
-    Ok(Search { targets, places, stocks, spans, in_band, most, shared, below })
+    Ok(Search { targets, places, stocks, spans, in_band, most, effort, shared, below })
 }
 
 impl Search<'_> {

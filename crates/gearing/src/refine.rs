@@ -102,6 +102,9 @@ fn descend(
     let from = search.aim(node, decided).unwrap_or(0.0);
     let candidates = search.candidates(node.position);
     for index in Outward::new(candidates, window, from).collect::<Vec<_>>() {
+        if search.effort.spend() {
+            break;
+        }
         let Some(&candidate) = search.candidates(node.position).get(index) else { continue };
         if candidate.changed != (left.changed & own != 0) {
             continue;

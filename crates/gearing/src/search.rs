@@ -10,6 +10,7 @@ use std::rc::Rc;
 
 use measure::normal;
 
+use crate::effort::Effort;
 use crate::forest::Node;
 use crate::frontier::Entry;
 use crate::reading_model::{ReadingModel, bit};
@@ -139,6 +140,8 @@ pub(crate) struct Search<'a> {
     pub in_band: bool,
     /// Most shims in a pack.
     pub most: usize,
+    /// Steps taken.
+    pub effort: Rc<Effort>,
     /// Fewest shims of shared shelves for totals already asked.
     pub shared: HashMap<(usize, u16, Vec<usize>), Option<usize>>,
     /// Frontiers below the candidates of the forest's roots.

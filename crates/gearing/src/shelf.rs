@@ -1,6 +1,10 @@
 //! The shims of one family, and the packs they make.
 
+use std::rc::Rc;
+
 use measure::{Decimal, real};
+
+use crate::effort::Effort;
 
 /// Shims of one thickness.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -98,6 +102,7 @@ pub(crate) struct Totals {
     width: usize,
     /// Row i: the fewest shims of the sizes from i on.
     fewest: Vec<u8>,
+    effort: Rc<Effort>,
 }
 
 /// More shims than any pack holds.
@@ -107,7 +112,7 @@ const MOST_CELLS: usize = 20_000_000;
 
 impl Totals {
     /// Totals up to `top` steps with at most `most` shims; `None` if they are too many to search.
-    pub fn new(shelf: &Shelf, most: usize, top: usize) -> Option<Totals> {
+    pub fn new(shelf: &Shelf, most: usize, top: usize, effort: Rc<Effort>) -> Option<Totals> {
         let width = top.checked_add(1)?;
         let cells =
             width.checked_mul(shelf.sizes.len() + 1).filter(|cells| *cells <= MOST_CELLS)?;
@@ -131,7 +136,7 @@ impl Totals {
                 }
             }
         }
-        Some(Totals { most, width, fewest })
+        Some(Totals { most, width, fewest, effort })
     }
 
     /// The fewest shims that make a total.
@@ -181,7 +186,7 @@ impl Totals {
         pack: &mut Pack,
         found: &mut dyn FnMut(&[usize]) -> bool,
     ) -> bool {
-        if self.fewest_from(place, total).is_none_or(|fewest| fewest > shims) {
+        if self.effort.spend() || self.fewest_from(place, total).is_none_or(|few| few > shims) {
             return false;
         }
         if shims == 0 {

@@ -1,5 +1,7 @@
 //! What a tin can make for one place: every total, and the pack nearest to one.
 
+use std::rc::Rc;
+
 use measure::Decimal;
 
 use crate::case_error::CaseError;
@@ -83,7 +85,7 @@ fn totals(shims: &[(Decimal, u32)], most: usize) -> Result<(Shelf, Totals), Case
     let shelf = Shelf::new(counted);
     let most = most.min(validate::SHIMS);
     let top = shelf.highest(most);
-    let totals = Totals::new(&shelf, most, top)
+    let totals = Totals::new(&shelf, most, top, Rc::default())
         .ok_or_else(|| CaseError::new("shims", crate::Fault::TooManyTotals))?;
     Ok((shelf, totals))
 }

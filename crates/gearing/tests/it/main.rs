@@ -13,5 +13,6 @@ mod bevel;
 mod cases;
 mod engine;
 mod every_pack;
+mod hostile;
 mod layouts;
 mod stacks;
