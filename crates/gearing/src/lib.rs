@@ -18,7 +18,6 @@
 //! or how a number was typed.
 
 pub mod advice;
-
 mod advise;
 pub mod backlash;
 pub mod bevel;
