@@ -11,6 +11,8 @@ pub enum Glyph {
     Bring,
     /// A camera.
     Camera,
+    /// A mortarboard: practice.
+    Cap,
     /// A clock.
     Clock,
     /// Delete the last character.
@@ -59,6 +61,7 @@ impl Glyph {
             Self::Back => "#i-back",
             Self::Bring => "#i-bring",
             Self::Camera => "#i-cam",
+            Self::Cap => "#i-cap",
             Self::Clock => "#i-clock",
             Self::Delete => "#i-del",
             Self::Go => "#i-go",

@@ -6,7 +6,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
-use crate::parts::{Glyph, Icon, Message, Says, live, press};
+use crate::parts::{Caution, Glyph, Icon, Message, Says, live, press};
 
 /// Lays out the practice job; offered while there is neither a job nor a shim.
 #[component]
@@ -36,7 +36,7 @@ pub fn Practice() -> impl IntoView {
         }
         view! {
             <button class="choice choice--go" type="button" on:click=press(lay_out)>
-                <Icon glyph=Glyph::In/>
+                <Icon glyph=Glyph::Cap/>
                 <span>
                     <b>"Lay out the practice job"</b>
                     <br/>
@@ -58,4 +58,18 @@ fn is_offered(bench: Bench) -> bool {
 /// All of it in one act, so that no half of it is ever left.
 fn facts() -> Vec<(BookId, Fact)> {
     demo::acts(&fresh_id(), &fresh_id(), fresh_id).into_iter().flatten().collect()
+}
+
+/// Says that the practice job's shims are in the tin, as long as they are.
+#[component]
+pub fn Invented() -> impl IntoView {
+    let tin = use_bench().tin();
+    let count = Memo::new(move |_| tin.with(|tin| tin.invented()));
+    live(move || match count.get() {
+        0 => ().into_any(),
+        count => {
+            let title = format!("{count} shims here are invented, for practice.");
+            view! { <Caution title words="Count them out before a real job."/> }.into_any()
+        }
+    })
 }

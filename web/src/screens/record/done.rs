@@ -7,7 +7,7 @@ use crate::device::now::now;
 use crate::parts::{Glyph, Icon};
 
 /// Lines of history that fit on a leaf above cautions and signatures.
-const LINES: usize = 26;
+const LINES: usize = 20;
 
 /// The history in parts of one leaf each; one part, if an empty one, at least.
 pub fn parts(history: &[(String, String)]) -> Vec<&[(String, String)]> {
