@@ -1,7 +1,7 @@
 //! The address: which screen it names, and how it changes.
 //!
-//! A router of its own, since this one is a tenth the size of the usual package and does all the
-//! app needs: links, the browser's back and forward, and going on from code.
+//! A router of its own: the usual package adds some 40 KB to the first visit, and this does all
+//! the app needs: links, the browser’s back and forward, and going on from code.
 
 use leptos::ev::{MouseEvent, click, popstate};
 use leptos::prelude::*;
