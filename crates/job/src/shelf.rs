@@ -13,16 +13,16 @@ pub struct Family {
     pub positions: Vec<&'static Position>,
 }
 
-/// The kinds of shim that the sheets use and those that are in the tin; with neither, every kind
-/// there is.
+/// The kinds of shim that the sheets use and those that are in the tin; without a sheet, every
+/// kind there is.
 pub fn families<'a>(sheets: impl IntoIterator<Item = &'a Sheet>, tin: &Tin) -> Vec<Family> {
     let used: Vec<&Position> = sheets.into_iter().flat_map(Sheet::positions).collect();
-    let is_used = |position: &&Position| {
-        used.contains(position) || tin.shims().any(|shim| shim.family == position.family)
+    let is_shown = |position: &&Position| {
+        used.is_empty()
+            || used.contains(position)
+            || tin.shims().any(|shim| shim.family == position.family)
     };
-    let all = || Slot::ALL.into_iter().flat_map(Slot::positions);
-    let used = grouped(all().filter(is_used));
-    if used.is_empty() { grouped(all()) } else { used }
+    grouped(Slot::ALL.into_iter().flat_map(Slot::positions).filter(is_shown))
 }
 
 fn grouped(positions: impl Iterator<Item = &'static Position>) -> Vec<Family> {
@@ -100,6 +100,7 @@ mod tests {
         let usual = Sheet::default();
         assert_eq!(names(families([&usual], &nothing)), ["driveshaft", "forward race", "reverse"]);
         let carrier = tin(&[("carrier", "0.50", 1)]);
-        assert_eq!(names(families([], &carrier)), ["carrier"]);
+        let with_carrier = ["driveshaft", "forward race", "reverse", "carrier"];
+        assert_eq!(names(families([&usual], &carrier)), with_carrier);
     }
 }

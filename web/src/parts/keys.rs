@@ -113,7 +113,7 @@ impl Keys {
         };
     }
 
-    /// Moves on from `input` to the next number of the page; after the last one nothing is open.
+    /// Moves on from `input` to the next number of the page; after the last one to the one next act.
     pub fn next(self, input: &HtmlInputElement) -> Option<()> {
         let after = number_inputs().skip_while(|it| it != input).nth(1);
         match after {
@@ -123,7 +123,7 @@ impl Keys {
             }
             // A reading series stays at its last slot: a gauge may send once more.
             None if input.closest(".slots").ok()?.is_some() => input.select(),
-            None => input.blur().ok()?,
+            None => next_act().map_or_else(|| input.blur(), |act| act.focus()).ok()?,
         }
         Some(())
     }
@@ -142,6 +142,11 @@ impl Keys {
             .or_else(|| number_inputs().find(|it| it.value().is_empty()))
             .or_else(|| number_inputs().next())
     }
+}
+
+/// The blue button of the dock.
+fn next_act() -> Option<HtmlElement> {
+    document().query_selector(".dock .btn--main").ok()??.dyn_into().ok()
 }
 
 /// The decimal mark of the device's language.

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use super::typing::Typing;
 use crate::draft::use_draft;
-use crate::parts::{Choice, Pick, Says, Seg, Sign, State, Tag, TextField, live};
+use crate::parts::{Choice, Pick, Says, Seg, Sign, State, TextField, live};
 use crate::pictures::Picture;
 use crate::pictures::section::{Section, View};
 
@@ -102,7 +102,7 @@ fn Push(typing: Typing, position: &'static Position) -> impl IntoView {
     let question = format!("Which way does {id} push?");
     let state = live(move || match turned.get() {
         Some(_) => view! { <State sign=Sign::In words="Seen"/> }.into_any(),
-        None => view! { <State sign=Sign::Open words="Look and choose"/> }.into_any(),
+        None => view! { <State sign=Sign::Open words="Not seen"/> }.into_any(),
     });
     let reason = live(move || match asking.get() {
         true => view! { <OtherWay typing position asking/> }.into_any(),
@@ -118,11 +118,7 @@ fn Push(typing: Typing, position: &'static Position) -> impl IntoView {
             {state}
         </div>
         <Picture drawing=sketch class="sk"/>
-        <p>
-            <Tag words=id.to_owned()/>
-            " "
-            {position.swelling}
-        </p>
+        <p>{position.swelling}</p>
         <div id=way_id(position.slot)>
             <Seg id=format!("{}-choice", way_id(position.slot)) label=question picks chosen on_choose=choose/>
         </div>

@@ -69,7 +69,7 @@ impl Place {
     /// Its label, without the unit.
     pub fn label(self) -> &'static str {
         match self {
-            Place::Zero => "Micrometer closed",
+            Place::Zero => "Zero",
             Place::Marked => "Marked on it",
             Place::One => "Place 1",
             Place::Other => "Place 2",
@@ -176,13 +176,17 @@ impl Measuring {
 
     fn record(self, facts: Vec<Fact>) {
         let facts = facts.into_iter().map(|fact| (BookId::Tin, fact)).collect();
+        let zero = untrack(|| self.preview()).zero.typed;
         self.busy.set(true);
         spawn_local(async move {
             let outcome = self.bench.record(facts).await;
             self.busy.try_set(false);
             if outcome.is_ok() {
-                // The next shim comes; the zero stays.
+                // The next shim comes; the zero stays, with the unit it was read in.
                 self.half_zero.clear();
+                if let Some(zero) = zero {
+                    self.zero.try_set(zero.to_string());
+                }
                 (0..OTHERS.len()).for_each(|at| self.others.clear(at));
                 self.name.try_set(fresh_id());
                 self.alike.try_set(0);

@@ -9,6 +9,7 @@ use std::sync::Arc;
 use job::{Family, Figure, Tin, families};
 use leptos::prelude::*;
 
+use super::bench::Invented;
 use super::frame::Here;
 use super::shop::{ShopScreen, current_job};
 use crate::bench::use_bench;
@@ -28,9 +29,13 @@ pub fn TinScreen() -> impl IntoView {
         let sheets = bench.sheets();
         tin.with(|tin| families(sheets.iter().map(AsRef::as_ref), tin))
     });
-    let chosen = RwSignal::new(0_usize);
-    let family =
-        Memo::new(move |_| kinds.with(|kinds| kinds.get(chosen.get()).or(kinds.first()).cloned()));
+    let chosen = RwSignal::new(None::<&'static str>);
+    let family = Memo::new(move |_| {
+        kinds.with(|kinds| {
+            let is_chosen = |kind: &&Family| Some(kind.name) == chosen.get();
+            kinds.iter().find(is_chosen).or(kinds.first()).cloned()
+        })
+    });
     let measuring = Measuring::here(tin, family);
     let preview = Memo::new(move |_| measuring.preview());
     let subtitle = Signal::derive(move || match tin.with(|tin| tin.count()) {
@@ -48,7 +53,8 @@ pub fn TinScreen() -> impl IntoView {
             <h1 class="vh">"Shim tin"</h1>
             <div class="cols">
                 <section class="col">
-                    {kinds_to_choose(kinds, chosen)}
+                    <Invented/>
+                    {kinds_to_choose(kinds, family, chosen)}
                     {of_family(family, move |family| rows::rows(tin, family))}
                 </section>
                 <section class="col">
@@ -61,14 +67,22 @@ pub fn TinScreen() -> impl IntoView {
 }
 
 /// The kinds of shim.
-fn kinds_to_choose(kinds: Memo<Vec<Family>>, chosen: RwSignal<usize>) -> AnyView {
-    let choose = Callback::new(move |at| chosen.set(at));
+fn kinds_to_choose(
+    kinds: Memo<Vec<Family>>,
+    family: Memo<Option<Family>>,
+    chosen: RwSignal<Option<&'static str>>,
+) -> AnyView {
+    let choose = Callback::new(move |at: usize| {
+        chosen.set(kinds.with_untracked(|kinds| kinds.get(at).map(|kind| kind.name)));
+    });
     let pick = |kind: &Family| Pick {
         words: kind.tag().to_owned(),
         note: kind.name.to_owned(),
         shut: false,
     };
-    let at = Signal::derive(move || Some(chosen.get()));
+    let at = Signal::derive(move || {
+        kinds.with(|kinds| kinds.iter().position(|kind| Some(kind) == family.get().as_ref()))
+    });
     live(move || {
         let picks: Vec<Pick> = kinds.with(|kinds| kinds.iter().map(pick).collect());
         view! {

@@ -13,10 +13,13 @@ use crate::pictures::Picture;
 use crate::pictures::tin::ring;
 use crate::shown::use_shown;
 
+/// Why a shim was not counted, and how many entries there were then: the next one makes it old.
+type Refused = RwSignal<Option<(String, usize)>>;
+
 /// The rows of a family.
 pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
     let (bench, shown) = (use_bench(), use_shown());
-    let refused = RwSignal::new(None::<String>);
+    let refused = Refused::new(None);
     let title = format!("{}: {}", family.tag(), family.name);
     let rows = Memo::new(move |_| tin.with(|tin| tin.rows(family.name)));
     let count = live(move || rows.with(|rows| in_all(rows)).into_any());
@@ -31,7 +34,10 @@ pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
         rows.into_iter().map(|it| row(bench, it, shown, refused)).collect::<Vec<_>>().into_any()
     });
     let none_left = live(move || rows.with(|rows| none_left(rows, shown.get())));
-    let words = live(move || refused.get().into_any());
+    let words = live(move || {
+        let still = refused.get().filter(|(_, entries)| *entries == bench.entries());
+        still.map(|(why, _)| why).into_any()
+    });
     view! {
         <div class="sheet">
             <div class="h">
@@ -56,7 +62,7 @@ fn in_all(rows: &[TinRow]) -> String {
 }
 
 /// One thickness.
-fn row(bench: Bench, row: TinRow, shown: Shown, refused: RwSignal<Option<String>>) -> AnyView {
+fn row(bench: Bench, row: TinRow, shown: Shown, refused: Refused) -> AnyView {
     let net = figure(row.net, Figure::Shim, shown);
     let class = if row.count == 0 { "tinrow tinrow--none" } else { "tinrow" };
     let count = |why: Counted, change: i32, sign: &'static str, way: &'static str| {
@@ -81,7 +87,7 @@ fn row(bench: Bench, row: TinRow, shown: Shown, refused: RwSignal<Option<String>
             <p>
                 <b class="tinrow__net">{net.clone()}</b>
                 <br/>
-                <span class="small">{about(&row)}</span>
+                <span class="small">{about(&row, shown)}</span>
             </p>
             {out}
             <span class="count">{row.count}</span>
@@ -92,8 +98,13 @@ fn row(bench: Bench, row: TinRow, shown: Shown, refused: RwSignal<Option<String>
 }
 
 /// "marked 0.30 · 2 in the case".
-fn about(row: &TinRow) -> String {
-    let marked = row.marked.as_ref().map(|marked| format!("marked {marked}"));
+fn about(row: &TinRow, shown: Shown) -> String {
+    let marked = row.marked.as_ref().map(|marked| {
+        let unit = marked.unit();
+        let written =
+            if unit == shown.unit { marked.text().to_owned() } else { marked.to_string() };
+        format!("marked {written}")
+    });
     let in_cases = match row.in_cases {
         0 => None,
         some => Some(format!("{some} in a case")),
@@ -103,11 +114,12 @@ fn about(row: &TinRow) -> String {
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
-fn take(bench: Bench, shim: String, change: i32, why: Counted, refused: RwSignal<Option<String>>) {
+fn take(bench: Bench, shim: String, change: i32, why: Counted, refused: Refused) {
     let fact = Fact::ShimsCounted { shim, change, why };
     spawn_local(async move {
         let outcome = bench.record(vec![(BookId::Tin, fact)]).await;
-        refused.try_set(outcome.err().map(|why| why.to_string()));
+        let entries = untrack(|| bench.entries());
+        refused.try_set(outcome.err().map(|why| (why.to_string(), entries)));
     });
 }
 
