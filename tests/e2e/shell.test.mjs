@@ -82,11 +82,12 @@ describe("update", () => {
   test("a new version waits, stays out of the way of typing, and comes when it is wanted", async () => {
     await page.goto(site.url + "/new-job");
     release(folder, first, "Second");
-    await page.evaluate(() => { document.documentElement.dataset.busy = ""; });
+    await page.locator("#unit").fill("half a na");
     await look();
     await page.waitForSelector("#notices .update", { state: "attached" });
     assert.equal(await page.isVisible("#notices .update"), false, "hidden while a field holds text");
-    await page.evaluate(() => { delete document.documentElement.dataset.busy; });
+    await page.locator("#unit").fill("");
+    await page.locator("#unit").blur();
     await page.waitForSelector("#notices .update", { state: "visible" });
     assert.equal(await page.title(), "Shimwright", "the old version stays until then");
 
