@@ -2,7 +2,6 @@
 
 use leptos::prelude::*;
 
-use super::live::live;
 use super::titled::titled;
 
 /// A fact: what it is, and how it stands.
@@ -12,8 +11,7 @@ pub type Fact = (&'static str, String);
 #[component]
 pub fn Facts(
     /// In the order they are read.
-    #[prop(into)]
-    facts: Signal<Vec<Fact>>,
+    facts: Vec<Fact>,
 ) -> impl IntoView {
     let fact = |(name, value): Fact| {
         view! {
@@ -21,8 +19,7 @@ pub fn Facts(
             <dd>{value}</dd>
         }
     };
-    let facts = live(move || facts.get().into_iter().map(fact).collect_view().into_any());
-    view! { <dl class="kv">{facts}</dl> }
+    view! { <dl class="kv">{facts.into_iter().map(fact).collect_view()}</dl> }
 }
 
 /// One setting: its name, and the control beside or below it.

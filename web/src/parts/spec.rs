@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::live::{press, words};
+use super::live::{live, press, words as following};
 use super::state::{Sign, State};
 
 /// A value of the unit sheet; the children are its fields and what is said about them.
@@ -22,11 +22,12 @@ pub fn Spec(
     words: Signal<String>,
     children: Children,
 ) -> impl IntoView {
+    let state = live(move || view! { <State sign=sign.get() words=words.get()/> }.into_any());
     view! {
-        <div class="spec" id=id>
+        <div class="spec" id=id role="group" aria-label=title>
             <div class="h">
                 <h3>{title}</h3>
-                <State sign words/>
+                {state}
             </div>
             {children()}
         </div>
@@ -57,7 +58,8 @@ pub fn UnitButton(
     /// Takes the next unit.
     on_press: Callback<()>,
 ) -> impl IntoView {
-    let spoken = words(move || format!("{}: unit of {}. Press for another", unit.get(), of.get()));
+    let spoken =
+        following(move || format!("{}: unit of {}. Press for another", unit.get(), of.get()));
     view! {
         <button
             class="btn btn--plain"

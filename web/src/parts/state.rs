@@ -3,7 +3,6 @@
 use leptos::prelude::*;
 
 use super::icon::{Glyph, Icon};
-use super::live::live;
 
 /// Which shape and edge a state has; the colour comes last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,21 +61,15 @@ impl Sign {
 #[component]
 pub fn State(
     /// Shape and edge.
-    #[prop(into)]
-    sign: Signal<Sign>,
+    sign: Sign,
     /// The word, where it is not the usual one.
     #[prop(optional, into)]
-    words: Option<Signal<String>>,
+    words: Option<String>,
 ) -> impl IntoView {
-    live(move || {
-        let sign = sign.get();
-        let word = words.map_or_else(|| sign.word().to_owned(), |words| words.get());
-        view! {
-            <span class=sign.class()>
-                <Icon glyph=sign.glyph()/>
-                {word}
-            </span>
-        }
-        .into_any()
-    })
+    view! {
+        <span class=sign.class()>
+            <Icon glyph=sign.glyph()/>
+            {words.unwrap_or_else(|| sign.word().to_owned())}
+        </span>
+    }
 }

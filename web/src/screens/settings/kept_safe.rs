@@ -19,14 +19,15 @@ pub fn KeptSafe() -> impl IntoView {
         Install::Offered | Install::ByShare | Install::ByMenu => "in the browser",
     };
     let size = |bytes: Option<f64>| bytes.map_or_else(|| "not told".to_owned(), megabytes);
-    let facts = Signal::derive(move || {
+    let facts = live(move || {
         let room = protection.room();
-        vec![
+        let facts = vec![
             ("Device promised to keep it", promised().to_owned()),
             ("On this device", installed().to_owned()),
             ("Room used", size(room.map(|it| it.used))),
             ("Room left", size(room.map(|it| it.left))),
-        ]
+        ];
+        view! { <Facts facts/> }.into_any()
     });
     let badge = live(move || match protection.promised() {
         Promised::Yes => view! { <State sign=Sign::In words="Promised"/> }.into_any(),
@@ -44,7 +45,7 @@ pub fn KeptSafe() -> impl IntoView {
                 {badge}
             </div>
             {unsure}
-            <Facts facts/>
+            {facts}
         </div>
     }
 }
