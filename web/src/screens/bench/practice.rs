@@ -6,6 +6,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
+use crate::page;
 use crate::parts::{Caution, Glyph, Icon, Message, Says, live, press};
 
 /// Lays out the practice job; offered while there is neither a job nor a shim.
@@ -24,7 +25,10 @@ pub fn Practice() -> impl IntoView {
             // The screen is gone once there is a job on the bench.
             busy.try_set(false);
             match outcome {
-                Ok(_) => address.go("/"),
+                Ok(_) => {
+                    address.go("/");
+                    request_animation_frame(page::focus_if_lost);
+                }
                 Err(why) => drop(refused.try_set(Some(why.to_string()))),
             }
         });
