@@ -115,14 +115,16 @@ impl Keys {
 
     /// Moves on from `input` to the next number of the page; after the last one to the one next act.
     pub fn next(self, input: &HtmlInputElement) -> Option<()> {
+        let series = |it: &HtmlInputElement| it.closest(".slots").ok().flatten();
+        let own = series(input);
         let after = number_inputs().skip_while(|it| it != input).nth(1);
-        match after {
+        // A reading series stays at its last slot: a gauge may send once more.
+        match after.filter(|it| own.is_none() || series(it) == own) {
             Some(next) => {
                 next.focus().ok()?;
                 next.select();
             }
-            // A reading series stays at its last slot: a gauge may send once more.
-            None if input.closest(".slots").ok()?.is_some() => input.select(),
+            None if own.is_some() => input.select(),
             None => next_act().map_or_else(|| input.blur(), |act| act.focus()).ok()?,
         }
         Some(())

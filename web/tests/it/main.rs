@@ -7,5 +7,6 @@ mod bench;
 mod draft;
 mod fresh;
 mod storage;
+mod typing;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
