@@ -6,25 +6,45 @@ use std::path::Path;
 use crate::paths;
 use crate::run::Outcome;
 
-/// The whole first visit, compressed: 180 kB.
+/// What the whole first visit may be, compressed: 180 kB. `cargo xtask ci` fails over it.
 const LIMIT: u64 = 180_000;
 
-/// Prints what a first visit downloads; over the limit it is a failure.
+/// What it is allowed until that is reached. It only ever goes down.
+const CEILING: u64 = 500_000;
+
+/// Prints what a first visit downloads; over the ceiling it is a failure.
 pub fn report() -> Outcome {
+    let total = printed()?;
+    if total > LIMIT {
+        println!("The first visit is {} bytes over its target of {LIMIT}.", total - LIMIT);
+    }
+    within(total, CEILING)
+}
+
+/// Prints what a first visit downloads; over the target it is a failure.
+pub fn target() -> Outcome {
+    within(printed()?, LIMIT)
+}
+
+fn printed() -> Outcome<u64> {
     let rows = first_visit(&paths::dist())?;
     println!("\nFirst visit, as sent (brotli where it helps):");
     for (name, bytes) in &rows {
         println!("{bytes:>9}  {name}");
     }
     let total: u64 = rows.iter().map(|(_, bytes)| bytes).sum();
-    println!("{total:>9}  in all, of {LIMIT} allowed\n");
-    if total <= LIMIT {
+    println!("{total:>9}  in all\n");
+    Ok(total)
+}
+
+fn within(total: u64, most: u64) -> Outcome {
+    if total <= most {
         return Ok(());
     }
     Err(format!(
-        "The first visit is {} bytes over its budget of {LIMIT}. \
+        "The first visit is {} bytes over {most}. \
          Find what grew above and make it smaller, or load it later.",
-        total - LIMIT
+        total - most
     ))
 }
 

@@ -32,6 +32,8 @@ pub fn ci() -> Outcome {
     };
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
+    heading("size target");
+    report.check("size target of the first visit", budget::target());
     if paths::root().join("tests/e2e/bench.mjs").exists() {
         heading("benchmark");
         report.check("benchmark", run::succeed(&mut node(&tools, &["tests/e2e/bench.mjs"])));

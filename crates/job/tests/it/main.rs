@@ -5,6 +5,7 @@
 
 mod bad_input;
 mod bench;
+mod detours;
 mod golden;
 mod laws;
 mod main_job;
