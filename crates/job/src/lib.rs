@@ -65,7 +65,7 @@ pub use field::{FIELDS, Field, FieldFacts, Group, Kind};
 pub use figure::{Figure, Shown, figure};
 pub use fit::{fit, record_found};
 pub use job::{Job, PackFit, Reading};
-pub use next_act::{NextAct, Stage, StageState, next_act, stages};
+pub use next_act::{NextAct, Stage, StageState, all_the_same, next_act, stages};
 pub use pack_typing::{PackPreview, pack_preview};
 pub use pack_view::{PackAct, PackView, ShimView};
 pub use position::{Position, Slot};

@@ -123,6 +123,12 @@ pub(crate) fn from_advice(
     }
 }
 
+/// The next act where a person goes on although reading and prediction disagree; `None` where the
+/// advice changes no pack.
+pub fn all_the_same(advice: &AdviceView) -> Option<NextAct> {
+    (advice.status == AdviceStatus::Fit).then(|| fit(advice))
+}
+
 fn fit(advice: &AdviceView) -> NextAct {
     let changed = advice.packs.iter().filter(|pack| pack.act == PackAct::Fit);
     let slots: Vec<Slot> = changed.map(|pack| pack.slot).collect();

@@ -79,7 +79,9 @@ pub fn Refused(fitting: Fitting) -> impl IntoView {
 
 /// What the button says, what it does, and whether it waits.
 fn act(fitting: Fitting) -> Option<(String, Does, bool)> {
-    let next = fitting.look(|told| told.next.clone())?;
+    let despite = |told: &SetUp| job::all_the_same(&told.advice);
+    let despite = if fitting.all_the_same.get() { fitting.look(despite).flatten() } else { None };
+    let next = despite.or_else(|| fitting.look(|told| told.next.clone()))?;
     let of = fitting.of;
     let read = |check: &job::Check| of.at(&format!("read/{}", check.id()));
     let does = match &next {

@@ -22,9 +22,9 @@ pub fn Checks(fitting: Fitting) -> impl IntoView {
         <div class="sheet">
             <h2>"Checks"</h2>
             {rows}
-            {live(move || fitting.look(|told| gate(told)).into_any())}
+            {live(move || fitting.look(gate).into_any())}
         </div>
-        {live(move || fitting.look(|told| cautions(told)).into_any())}
+        {live(move || fitting.look(cautions).into_any())}
     }
 }
 
