@@ -2,8 +2,8 @@
 
 use crate::standing::standing;
 use crate::{
-    AdviceStatus, AdviceView, Check, CheckState, CheckView, Field, Job, PackAct, Sheet, Shown,
-    Slot, sheet::listed,
+    AdviceStatus, AdviceView, Check, CheckState, CheckView, Field, Job, PackAct, SetUp, Sheet,
+    Shown, Slot, sheet::listed,
 };
 
 /// The next act; [`NextAct::words`] is what the blue button says.
@@ -99,9 +99,23 @@ pub(crate) fn from_advice(
     sheet: &Sheet,
     shown: Shown,
 ) -> NextAct {
-    if let Some(alarm) = &advice.alarm {
-        return NextAct::SeeCauses(alarm.check);
+    match &advice.alarm {
+        Some(alarm) => NextAct::SeeCauses(alarm.check),
+        None => by_status(advice, checks, (job, sheet), shown),
     }
+}
+
+/// The next act where a person goes on although reading and prediction disagree.
+pub fn all_the_same(told: &SetUp, job: &Job, sheet: &Sheet, shown: Shown) -> NextAct {
+    by_status(&told.advice, &told.checks, (job, sheet), shown)
+}
+
+fn by_status(
+    advice: &AdviceView,
+    checks: &[CheckView],
+    (job, sheet): (&Job, &Sheet),
+    shown: Shown,
+) -> NextAct {
     match advice.status {
         AdviceStatus::Fit => fit(advice),
         AdviceStatus::StockShort => NextAct::FillTin,
@@ -121,12 +135,6 @@ pub(crate) fn from_advice(
         | AdviceStatus::Done
         | AdviceStatus::CannotSay => next_act(job, sheet, shown),
     }
-}
-
-/// The next act where a person goes on although reading and prediction disagree; `None` where the
-/// advice changes no pack.
-pub fn all_the_same(advice: &AdviceView) -> Option<NextAct> {
-    (advice.status == AdviceStatus::Fit).then(|| fit(advice))
 }
 
 fn fit(advice: &AdviceView) -> NextAct {

@@ -22,6 +22,9 @@ pub struct Slot {
     pub says: Signal<Option<Says>>,
 }
 
+/// As many characters fit in a slot at full size.
+const FULL: usize = 6;
+
 /// A reading series. The words stand under the slots at full width.
 #[component]
 pub fn Slots(
@@ -38,7 +41,9 @@ pub fn Slots(
                 Some(Says::Doubt(_)) => "slot slot--doubt",
                 None => "slot",
             };
-            class.to_owned()
+            // A value with its unit must be read whole, or its digits pass for another unit's.
+            let long = if value.get().len() > FULL { " slot--long" } else { "" };
+            format!("{class}{long}")
         });
         view! {
             <label class=class>

@@ -42,7 +42,6 @@ pub fn Live(series: Series) -> impl IntoView {
                 <b class="nowrap">{spread}</b>
             </div>
             {picture}
-            {live(move || series.look(|preview| predicted(preview, shown())).flatten().into_any())}
         </div>
     }
 }
@@ -68,17 +67,4 @@ fn band(series: Series, preview: &Preview, shown: Shown) -> Option<Band> {
         verdict: judged.map(|judged| judged.state.to_string()).unwrap_or_default(),
         ..told::limits(preview.band?, judged, shown)
     })
-}
-
-/// The prediction in words; the core gives none before the series is full.
-fn predicted(preview: &Preview, shown: Shown) -> Option<AnyView> {
-    let predicted = preview.predicted.as_ref()?;
-    let length = |value| figure(value, Figure::Reading, shown);
-    let words = format!(
-        "Predicted {} ± {} {}",
-        length(predicted.mean),
-        length(predicted.expanded),
-        shown.unit,
-    );
-    Some(view! { <p class="small">{words}</p> }.into_any())
 }

@@ -88,20 +88,35 @@ fn Typed(series: Series) -> impl IntoView {
         unit.track();
         view! { <Slots slots=series.slots()/> }.into_any()
     });
-    let band = words(move || series.look(|preview| preview.band_says.clone()).unwrap_or_default());
     view! {
         {slots}
         <series::Said series/>
         <Pad/>
         <p class="small">
-            {format!(
-                "A prediction stays hidden until all {} are in, so it cannot lead your eye. ",
-                series.check.stops().len(),
-            )}
-            {band}
-            " Digital gauge plugged in? Press its send button: the value lands here and moves on."
+            {words(move || series.look(|preview| note(series, preview)).unwrap_or_default())}
         </p>
     }
+}
+
+/// What is said under the pad: the prediction once it cannot lead the eye, and the band's ground.
+fn note(series: Series, preview: &Preview) -> String {
+    let shown = series.of.shown();
+    let length = |value| figure(value, Figure::Reading, shown);
+    let prediction = match (&preview.predicted, &preview.fact) {
+        (Some(it), _) => {
+            format!("Predicted {} ± {} {}. ", length(it.mean), length(it.expanded), shown.unit)
+        }
+        (None, None) => format!(
+            "A prediction stays hidden until all {} are in, so it cannot lead your eye. ",
+            series.check.stops().len(),
+        ),
+        (None, Some(_)) => String::new(),
+    };
+    format!(
+        "{prediction}{} Digital gauge plugged in? Press its send button: the value lands here \
+         and moves on.",
+        preview.band_says
+    )
 }
 
 /// The picture of the gauge, and how to hold what.

@@ -1,6 +1,6 @@
 //! The blue button: the one next act of the job.
 
-use job::{BookId, Fact, Field, FittedShim, NextAct, PackAct, SetUp, Slot, fit};
+use job::{BookId, Fact, Field, FittedShim, NextAct, PackAct, SetUp, Slot, all_the_same, fit};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -9,7 +9,7 @@ use crate::address::use_address;
 use crate::bench::use_bench;
 use crate::device::now::fresh_id;
 use crate::parts::{Act, Message, Says, live, whether};
-use crate::screens::focus::lead_to;
+use crate::screens::focus::{lead_to, show};
 
 /// What the button does.
 #[derive(Clone, PartialEq)]
@@ -48,7 +48,7 @@ pub fn Next(fitting: Fitting) -> impl IntoView {
     });
     let press = Callback::new(move |does: Does| match does {
         Does::Go(to) => go.run(to),
-        Does::Show(part) => lead_to(part),
+        Does::Show(part) => show(part),
         Does::WritePacks => record.run((fitting.found.facts(), None)),
         Does::Fit(to) => record.run((fitted(fitting), Some(to))),
     });
@@ -79,9 +79,11 @@ pub fn Refused(fitting: Fitting) -> impl IntoView {
 
 /// What the button says, what it does, and whether it waits.
 fn act(fitting: Fitting) -> Option<(String, Does, bool)> {
-    let despite = |told: &SetUp| job::all_the_same(&told.advice);
-    let despite = if fitting.all_the_same.get() { fitting.look(despite).flatten() } else { None };
-    let next = despite.or_else(|| fitting.look(|told| told.next.clone()))?;
+    let told = |told: &SetUp| match fitting.all_the_same.get() {
+        true => fitting.of.look(|(job, sheet, _), shown| all_the_same(told, job, sheet, shown)),
+        false => Some(told.next.clone()),
+    };
+    let next = fitting.look(told).flatten()?;
     let of = fitting.of;
     let read = |check: &job::Check| of.at(&format!("read/{}", check.id()));
     let does = match &next {

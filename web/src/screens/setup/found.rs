@@ -44,7 +44,7 @@ impl Found {
             let ready: Vec<_> =
                 previews.iter().filter(|(_, preview)| preview.fact.is_some()).collect();
             match (refused, ready.as_slice()) {
-                (Some(refused), _) => Some((said(refused), true)),
+                (Some((slot, _)), _) => Some((format!("Type {} again", slot.tag()), true)),
                 (None, [one]) => Some((said(one), false)),
                 (None, [first @ .., (last, _)]) if !first.is_empty() => {
                     let first: Vec<&str> = first.iter().map(|(slot, _)| slot.tag()).collect();
