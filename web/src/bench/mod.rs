@@ -9,6 +9,7 @@ mod tabs;
 
 use std::sync::Arc;
 
+use async_lock::Mutex;
 use job::{BookId, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -63,6 +64,8 @@ pub struct Bench {
     trouble: RwSignal<Option<&'static str>>,
     store: StoredValue<Store, LocalStorage>,
     tabs: StoredValue<Option<Tabs>, LocalStorage>,
+    /// Acts of this tab wait for each other, so that they never want the same place in a book.
+    turn: StoredValue<Arc<Mutex<()>>>,
 }
 
 impl Bench {
@@ -75,6 +78,7 @@ impl Bench {
             trouble: RwSignal::from(opened.trouble),
             store: StoredValue::new_local(opened.store),
             tabs: StoredValue::new_local(None),
+            turn: StoredValue::new(Arc::default()),
         };
         let heard = move |books: Vec<String>| {
             spawn_local(async move {
@@ -150,6 +154,8 @@ impl Bench {
         facts: &[(BookId, Fact)],
         saving: impl Fn(&[Entry]) -> Last,
     ) -> Result<Vec<Entry>, RecordError> {
+        let turn = self.turn.get_value();
+        let _mine = turn.lock().await;
         let store = self.store.get_value();
         let stamp = Stamp { device: device_id(), at: now(), act: fresh_id() };
         for _ in 0..TRIES {

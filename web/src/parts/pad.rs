@@ -80,7 +80,7 @@ pub fn DockedPad() -> impl IntoView {
 fn docked(name: Signal<String>) -> AnyView {
     let done = press(Callback::new(|()| put_down()));
     view! {
-        <div class="padbox" on:mousedown=|event| event.prevent_default()>
+        <section class="padbox" aria-label="What is being typed" on:mousedown=|event| event.prevent_default()>
             <p>
                 <span>{name}</span>
                 <button class="btn btn--plain" type="button" tabindex="-1" on:click=done>
@@ -88,7 +88,7 @@ fn docked(name: Signal<String>) -> AnyView {
                 </button>
             </p>
             <Pad/>
-        </div>
+        </section>
     }
     .into_any()
 }
