@@ -1,7 +1,7 @@
 //! A series of readings judged against its band.
 
 use gearing::case::Arm;
-use measure::{Band, Decimal, Series, Typed, Uncertainty, Unit, judge, near_width, outlier, real};
+use measure::{Band, Decimal, Series, Typed, Uncertainty, Unit, judge, near_width, real};
 
 use crate::{ArmShaft, Check, CheckState, Reading, Sheet, sheet_arm};
 
@@ -22,8 +22,6 @@ pub struct Judged {
     pub band: Option<Band>,
     /// How far inside a limit a mean must lie to be proven.
     pub near: Decimal,
-    /// A reading that stands apart from the others, in one sentence; it is kept.
-    pub hint: Option<String>,
     /// The verdict: in band, near limit, out, cannot prove, tight spot; no band without one.
     pub state: CheckState,
 }
@@ -78,7 +76,6 @@ pub(crate) fn judged(
         parts: uncertainty.parts().to_vec(),
         band,
         near: length(near_width(u)),
-        hint: outlier::hint(&series, step).map(|hint| hint.to_string()),
         state,
     })
 }

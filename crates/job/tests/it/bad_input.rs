@@ -154,6 +154,19 @@ fn readings_that_are_none_stay_at_their_place() {
 }
 
 #[test]
+fn a_reading_that_stands_apart_is_named_and_kept() {
+    let bench = Bench::demo();
+    let preview = bench.preview(Check::Forward, &["0.45", "0.54", "0.45", "0.45"]);
+    // Grubbs, two-sided 5 %, n = 4: beyond 1.481 standard deviations (NIST/SEMATECH 1.3.5.17.1,
+    // table value from memory). 0.54 lies 0.0675 from the mean 0.4725, s = 0.045: 1.50; with the
+    // gauge's step of 0.01 added to the scatter, 1.497.
+    let says = "90° stands apart, though 4 readings show little. Read it again.";
+    assert_eq!(preview.apart.as_deref(), Some(says));
+    assert!(preview.fact.is_some());
+    assert_eq!(bench.preview(Check::Forward, &["0.45", "0.46", "0.44", "0.45"]).apart, None);
+}
+
+#[test]
 fn thicker_than_any_shim() {
     let (job, ..) = Bench::demo().state();
     let typed = pack_preview(&job, Slot::B1, &["0.50", "60"], Unit::Millimetre, Shown::default());

@@ -65,10 +65,10 @@ pub fn SetupScreen(
                     <sketch::Sketch fitting/>
                 </section>
                 <section class="col">
-                    <act::Refused fitting/>
                     <found::FoundPacks fitting/>
                     <alarm::Disagree fitting/>
                     <advice::FitNext fitting/>
+                    <act::Refused fitting/>
                 </section>
                 <section class="col">
                     <checks::Checks fitting/>
