@@ -70,7 +70,7 @@ export async function fillTin(page, shims = SHIMS) {
     await type(page, "place-1", one);
     await type(page, "place-2", other);
     await press(page, /in the tin$/);
-    await page.getByText(at === 0 ? "1 shim" : `${at + 1} shims`, { exact: true }).waitFor();
+    await page.locator(".plate").getByText(at === 0 ? "1 shim" : `${at + 1} shims`, { exact: true }).waitFor();
   }
 }
 
@@ -94,12 +94,19 @@ export async function read(page, values, keep) {
   await press(page, keep);
 }
 
+/** From wherever keeping a series led to, the reading of a check: at once, or by the blue button. */
+export async function nextReading(page, check) {
+  await page.waitForURL(new RegExp(`(setup|read/${check})$`));
+  if (page.url().endsWith("setup")) await press(page, /^Read/);
+  await page.waitForURL(new RegExp(`read/${check}$`));
+}
+
 /** A bench with one job in it, through the screens. */
 export async function enterDemo(page, url) {
   await page.goto(`${url}/new-job`);
   await ready(page);
   await controlled(page);
-  await startSheet(page, "Demo unit 14/21, invented");
+  await startSheet(page, "Unit 14/21");
   await fillSheet(page);
   await jump(page, "Shim tin");
   await fillTin(page, SHIMS.slice(0, 4));
