@@ -44,11 +44,14 @@ const more = page.getByRole("button", { name: /^One .* in$/ }).first();
 await more.waitFor();
 await page.evaluate(() => {
   window.saves = [];
-  let tapped = 0;
-  addEventListener("click", () => { tapped = performance.now(); }, true);
+  let tapped = 0, saving = false;
+  addEventListener("click", () => { tapped = performance.now(); saving = false; }, true);
+  // Undo is shut while the entry is on its way to the disk, and opens when it is there.
   const seen = new MutationObserver(() => {
-    const bar = document.querySelector(".undo");
-    if (tapped && bar && !bar.textContent.includes("Saving")) { window.saves.push(performance.now() - tapped); tapped = 0; }
+    const undo = document.querySelector(".undo button");
+    if (!tapped || !undo) return;
+    if (undo.disabled) saving = true;
+    else if (saving) { window.saves.push(performance.now() - tapped); tapped = 0; }
   });
   seen.observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
 });
