@@ -1,10 +1,11 @@
 //! Whether a book admits a fact.
 
+use gearing::layout::Layout;
 use measure::{Band, Decimal, Quantity, Typed};
 
 use crate::{
-    Book, BookId, Check, Counted, Fact, Field, FieldValue, FittedShim, Kind, Position, Refusal,
-    Sheet, Tin, field,
+    Book, BookId, Counted, Fact, Field, FieldValue, FittedShim, Kind, Position, Refusal, Sheet,
+    Slot, Tin, field, type_in,
 };
 
 /// Whether the book admits the fact as its next.
@@ -47,15 +48,18 @@ fn shims_are_there(before: &Tin, after: &Tin) -> Result<(), Refusal> {
 
 /// Low, high and aim of each check that changed still make a band.
 fn bands_are_bands(before: &Sheet, after: &Sheet) -> Result<(), Refusal> {
-    for check in Check::ALL {
+    for check in after.limits() {
         let (low, high, aim) = field::limits(check);
         let fields = [Some(low), Some(high), aim];
         let changed =
             fields.into_iter().flatten().any(|field| before.value(field) != after.value(field));
-        let limits = (after.millimetres(low), after.millimetres(high));
-        if let (true, (Some(low), Some(high))) = (changed, limits) {
+        let in_unit = |field| after.number(field).map(|typed| typed.in_unit(check.unit()));
+        if let (true, Some(low), Some(high)) = (changed, in_unit(low), in_unit(high)) {
             let band = Band::new(low, high).map_err(Refusal::Band)?;
-            if let Some(aim) = aim.and_then(|aim| after.millimetres(aim)) {
+            if type_in::spans_zero(check, &band) {
+                return Err(Refusal::PlayAndPreload);
+            }
+            if let Some(aim) = aim.and_then(in_unit) {
                 band.with_aim(aim).map_err(Refusal::Band)?;
             }
         }
@@ -86,32 +90,53 @@ fn sheet(book: &Book, fact: &Fact) -> Result<(), Refusal> {
     match fact {
         Fact::SheetOpened { name, layout } => {
             opening(book, "the unit's name", name)?;
-            known(layout == "b", layout)
+            known(Layout::find(layout).is_some(), layout)
         }
         Fact::FieldTyped { field, value } => {
             opened(book)?;
+            let is_here = Sheet::fold(book).fields().any(|facts| facts.field == *field);
+            if !is_here {
+                return Err(Refusal::NotOfLayout { what: field.facts().name.to_owned() });
+            }
             fits(*field, value)
         }
         Fact::FieldCleared { .. } => opened(book),
         Fact::VariantChosen { slot, position: None } => {
-            opened(book)?;
+            of_layout(book, *slot)?;
             known(slot.may_be_absent(), slot.tag())
         }
         Fact::VariantChosen { slot, position: Some(id) } => {
-            opened(book)?;
-            known(Position::named(id).is_some_and(|position| position.slot == *slot), id)
+            let position = position(book, id)?;
+            known(position.slot == *slot, id)
         }
-        Fact::SignConfirmed { position } => {
-            opened(book)?;
-            known(Position::named(position).is_some(), position)
-        }
-        Fact::SignOverridden { position, reason } => {
-            opened(book)?;
-            known(Position::named(position).is_some(), position)?;
+        Fact::SignConfirmed { position: id } => position(book, id).map(drop),
+        Fact::SignOverridden { position: id, reason } => {
+            position(book, id)?;
             written("the reason", reason)
+        }
+        Fact::BuildChosen { position: id, build } => {
+            let builds = position(book, id)?.builds().count();
+            let is_known = build.is_none_or(|build| (build as usize) < builds);
+            known(is_known, "Another build of this position")
         }
         _ => Err(Refusal::WrongBook { book: book.id().clone() }),
     }
+}
+
+/// The position of that id, in a book whose layout has it.
+fn position(book: &Book, id: &str) -> Result<Position, Refusal> {
+    opened(book)?;
+    let unknown = || Refusal::Unknown { found: id.to_owned() };
+    let position = Position::named(id).ok_or_else(unknown)?;
+    of_layout(book, position.slot)?;
+    Ok(position)
+}
+
+fn of_layout(book: &Book, slot: Slot) -> Result<(), Refusal> {
+    opened(book)?;
+    let what = || format!("pack {}", slot.tag());
+    let is_here = Sheet::fold(book).slots().contains(&slot);
+    if is_here { Ok(()) } else { Err(Refusal::NotOfLayout { what: what() }) }
 }
 
 fn known(is: bool, found: &str) -> Result<(), Refusal> {
@@ -124,6 +149,10 @@ fn fits(field: Field, value: &FieldValue) -> Result<(), Refusal> {
     let fits = match (facts.kind, value) {
         (Kind::Length { .. }, FieldValue::Number(typed)) => {
             typed.unit().quantity() == Quantity::Length && above_zero(typed)
+        }
+        (Kind::Play, FieldValue::Number(typed)) => is_length(typed),
+        (Kind::Torque, FieldValue::Number(typed)) => {
+            typed.unit().quantity() == Quantity::Torque && above_zero(typed)
         }
         (Kind::Angle, FieldValue::Number(typed)) => {
             typed.unit().quantity() == Quantity::Angle && typed.amount().value >= Decimal::ZERO
@@ -196,7 +225,11 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             if found != check.stops().len() {
                 return Err(Refusal::Count { check: *check, found });
             }
-            if !values.iter().all(|value| is_length(value) && !below_zero(value)) {
+            let fits = |value: &Typed| {
+                value.unit().quantity() == check.unit().quantity()
+                    && (check.may_be_below_zero() || !below_zero(value))
+            };
+            if !values.iter().all(fits) {
                 return Err(Refusal::WrongValue { field: "reading" });
             }
             let has_arm =

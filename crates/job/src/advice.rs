@@ -146,7 +146,7 @@ fn answer(
     }
     let changed: Vec<&str> =
         packs.iter().filter(|pack| pack.act == PackAct::Fit).map(|pack| pack.slot.tag()).collect();
-    let reopens = reopens(&packs);
+    let reopens = reopens(&packs, checks);
     AdviceView {
         status,
         headline: headline(status, &changed, &read),
@@ -156,7 +156,7 @@ fn answer(
         reopens,
         minutes: advice.minutes,
         probability: Some(advice.probability),
-        buy: advice.buy.iter().map(|line| alarm::buy_says(line, shown)).collect(),
+        buy: advice.buy.iter().map(|line| alarm::buy_says(line, bridge, shown)).collect(),
         conflicts: advice
             .conflicts
             .iter()
@@ -196,10 +196,10 @@ fn then_says(status: AdviceStatus, read: &[Check]) -> String {
     format!("Then {}.", listed(&names))
 }
 
-fn reopens(packs: &[PackView]) -> Vec<Check> {
+fn reopens(packs: &[PackView], checks: &[CheckView]) -> Vec<Check> {
     let changed = || packs.iter().filter(|pack| pack.act == PackAct::Fit);
-    let is_reread = |check: &Check| changed().any(|pack| pack.position.rereads.contains(check));
-    Check::ALL.into_iter().filter(is_reread).collect()
+    let is_reread = |check: &Check| changed().any(|pack| pack.position.rereads(*check));
+    checks.iter().map(|view| view.check).filter(is_reread).collect()
 }
 
 fn reopens_says(reopens: &[Check]) -> String {

@@ -7,9 +7,7 @@ use measure::{Decimal, real};
 use crate::advice::chance;
 use crate::case::Bridge;
 use crate::reading::length;
-use crate::{
-    Check, CheckView, Predicted, Shown, Slot, figure::Figure, figure::figure, sheet::listed,
-};
+use crate::{Check, CheckView, Predicted, Shown, figure::Figure, figure::figure, sheet::listed};
 
 /// Reading and prediction disagree. Lengths are mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -145,13 +143,10 @@ pub(crate) fn look(bridge: &Bridge, advice: &Advice) -> Vec<String> {
         .collect()
 }
 
-pub(crate) fn buy_says(line: &StockLine, shown: Shown) -> String {
+pub(crate) fn buy_says(line: &StockLine, bridge: &Bridge, shown: Shown) -> String {
     let size = figure(line.thickness, Figure::Shim, shown);
-    let tags: Vec<&str> = Slot::ALL
-        .into_iter()
-        .filter(|slot| slot.positions().any(|position| position.family == line.family))
-        .map(Slot::tag)
-        .collect();
+    let takes = bridge.positions.iter().filter(|position| position.family == line.family);
+    let tags: Vec<&str> = takes.map(|position| position.slot.tag()).collect();
     format!("Buy or borrow {} of {size} {} for {}.", line.count, shown.unit, listed(&tags))
 }
 

@@ -1,6 +1,6 @@
 //! From sheet, tin and job to a case for the set-up engine.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use gearing::Influence;
 use gearing::advice::Prediction;
@@ -9,14 +9,15 @@ use measure::{Decimal, real, round};
 
 use crate::reading::step;
 use crate::{
-    Check, Field, Job, Missing, Position, Reading, Sheet, Slot, Tin, sheet::listed, tin::MAX_SHIMS,
+    Check, Field, Job, Missing, Position, Reading, Sheet, Slot, Tin, plan, sheet::listed,
+    tin::MAX_SHIMS,
 };
 
 /// A case, and what its positions and checks stand for.
 #[derive(Clone, Debug)]
 pub(crate) struct Bridge {
     pub case: Case,
-    pub positions: Vec<&'static Position>,
+    pub positions: Vec<Position>,
     pub checks: Vec<Check>,
 }
 
@@ -68,20 +69,22 @@ pub(crate) fn builds(job: &Job) -> Vec<Build<'_>> {
 impl Bridge {
     /// The case of all builds, with those checks that are in `checks`.
     pub fn of(job: &Job, sheet: &Sheet, tin: &Tin, checks: &[Check]) -> Result<Bridge, Blocked> {
-        let checks: Vec<Check> =
-            checks.iter().copied().filter(|check| sheet.missing(*check).is_none()).collect();
+        let positions = sheet.positions();
+        let is_asked = |check: &Check| {
+            sheet.missing(*check).is_none() && positions.iter().any(|it| it.moves(*check))
+        };
+        let checks: Vec<Check> = checks.iter().copied().filter(is_asked).collect();
         let missing: Vec<Missing> = sheet
             .checks()
             .into_iter()
-            .filter(|check| *check != Check::EndPlay)
+            .filter(|check| matches!(check, Check::Depth | Check::Lash(_)))
             .filter_map(|check| sheet.missing(check))
             .collect();
         if !missing.is_empty() || checks.is_empty() {
             return Err(Blocked::Sheet(missing));
         }
-        let moves_one =
-            |position: &&Position| position.rereads.iter().any(|check| checks.contains(check));
-        let positions: Vec<_> = sheet.positions().into_iter().filter(moves_one).collect();
+        let moves_one = |position: &Position| checks.iter().any(|check| position.moves(*check));
+        let positions: Vec<Position> = positions.into_iter().filter(moves_one).collect();
         let unknown: Vec<Slot> = positions
             .iter()
             .map(|position| position.slot)
@@ -96,9 +99,9 @@ impl Bridge {
             .iter()
             .filter_map(|build| trial(build, sheet, &positions, &checks, &arm))
             .collect();
-        let ids = |slots: &[Slot]| {
-            let of_slot = |slot: &Slot| positions.iter().find(|position| position.slot == *slot);
-            slots.iter().filter_map(of_slot).map(|position| position.id.to_owned()).collect()
+        let here = |ids: &[&str]| {
+            let is_here = |id: &&&str| positions.iter().any(|position| position.id == **id);
+            ids.iter().filter(is_here).map(|id| (*id).to_owned()).collect()
         };
         let case = Case {
             gears,
@@ -113,7 +116,7 @@ impl Bridge {
                         setting_sign,
                         family: position.family.to_owned(),
                         open_minutes: position.open_minutes,
-                        after: ids(position.after),
+                        after: here(position.facts.after),
                     }
                 })
                 .collect(),
@@ -170,17 +173,18 @@ impl Bridge {
 fn common_arm(sheet: &Sheet, checks: &[Check]) -> Result<Arm, Blocked> {
     let lashes: Vec<Check> = checks.iter().copied().filter(|check| check.has_arm()).collect();
     // Without a backlash the arm is not used; the engine wants one all the same.
-    let first = lashes.first().copied().unwrap_or(Check::Forward);
-    let arm = sheet.arm(first).ok_or_else(|| Blocked::Sheet(Vec::new()))?;
+    let all = || plan::checks(sheet.layout()).iter().copied().find(|check| check.has_arm());
+    let first = lashes.first().copied().or_else(all);
+    let arm = first.and_then(|first| sheet.arm(first)).ok_or_else(|| Blocked::Sheet(Vec::new()))?;
     let on_propshaft = arm.on != gearing::case::Shaft::Pinion;
-    let differ = sheet.count(Field::ForwardTeeth) != sheet.count(Field::ReverseTeeth);
-    if on_propshaft && differ && lashes.len() > 1 { Err(Blocked::Arm) } else { Ok(arm) }
+    let ratios: BTreeSet<_> = lashes.iter().map(|check| sheet.ratio(*check)).collect();
+    if on_propshaft && ratios.len() > 1 { Err(Blocked::Arm) } else { Ok(arm) }
 }
 
 fn trial(
     build: &Build,
     sheet: &Sheet,
-    positions: &[&Position],
+    positions: &[Position],
     checks: &[Check],
     arm: &Arm,
 ) -> Option<Trial> {
@@ -197,28 +201,29 @@ fn engine_check(
     check: Check,
     job: &Job,
     sheet: &Sheet,
-    positions: &[&Position],
+    positions: &[Position],
 ) -> Option<gearing::case::Check> {
     let band = sheet.band(check)?;
     let kind = match check {
         Check::Depth => {
             CheckKind::DepthGap { from_behind: sheet.word(Field::DepthSide) == Some("behind") }
         }
-        Check::Forward | Check::Reverse => CheckKind::Backlash {
+        Check::Torque => return None,
+        Check::Lash(_) => CheckKind::Backlash {
             mesh: check.gear()?.to_owned(),
             band_at: Some(sheet.sheet_arm(check)?),
         },
-        Check::EndPlay => CheckKind::EndPlay {
+        Check::Setting(_) => CheckKind::EndPlay {
             positions: positions
                 .iter()
-                .filter(|position| position.setting_sign != 0)
+                .filter(|position| position.moves(check))
                 .map(|position| position.id.to_owned())
                 .collect(),
         },
     };
     // A step of a gauge is a rectangular spread: step/√12, as the golden jobs round it.
     let sigma =
-        job.last_reading(check).and_then(|reading| step(&reading.values)).and_then(|step| {
+        job.last_reading(check).and_then(|reading| step(check, &reading.values)).and_then(|step| {
             let sigma = real::from_decimal(step) / 12f64.sqrt();
             real::to_decimal(sigma, 9)
         });

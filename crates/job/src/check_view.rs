@@ -9,8 +9,8 @@ use crate::case::builds;
 use crate::predicted::{at_arm, disagrees, predicted};
 use crate::standing::standing;
 use crate::{
-    AdviceView, Check, CheckState, Figure, Job, Judged, Missing, PackAct, Position, Predicted,
-    Sheet, Shown, Slot, field, figure,
+    AdviceView, Check, CheckState, Field, Figure, Job, Judged, Missing, PackAct, Position,
+    Predicted, Sheet, Shown, field, figure,
 };
 
 /// A check as it stands.
@@ -19,7 +19,7 @@ pub struct CheckView {
     /// Which.
     pub check: Check,
     /// The pack it sets, with its position.
-    pub position: Option<&'static Position>,
+    pub position: Option<Position>,
     /// What stands there.
     pub state: CheckState,
     /// What the sheet lacks for it.
@@ -77,14 +77,11 @@ pub(crate) fn check_view(
         .is_some_and(|(prediction, judged)| !is_open && disagrees(prediction, judged.mean));
     CheckView {
         check,
-        position: Slot::ALL
-            .into_iter()
-            .find(|slot| slot.check() == check)
-            .and_then(|slot| sheet.position(slot)),
+        position: sheet.slot_of(check).and_then(|slot| sheet.position(slot)),
         missing: sheet.missing(check),
         sheet_band: sheet.band(check),
         sheet_radius: field::band_at(check).and_then(|(radius, _)| sheet.millimetres(radius)),
-        source: sheet.word(field::source(check)).map(str::to_owned),
+        source: sheet.word(Field::Source(check)).map(str::to_owned),
         band,
         arm,
         read_at: reading.map(|reading| reading.at),

@@ -4,7 +4,9 @@
 
 use measure::{Sign, Typed, Unit};
 
-use crate::{ArmShaft, Book, BookId, Check, Fact, Field, FittedShim, Slot, Stamp, read_fields};
+use crate::{
+    ArmShaft, Book, BookId, Check, Fact, Field, FittedShim, Mesh, Slot, Stamp, read_fields,
+};
 use crate::{Sheet, record_found};
 
 /// Name of the invented unit.
@@ -93,28 +95,28 @@ pub fn books(start: i64) -> Demo {
 /// Fields as typed, all in mm and degrees.
 const TYPED: [(Field, &str); 23] = [
     (Field::PinionTeeth, "14"),
-    (Field::ForwardTeeth, "21"),
-    (Field::ReverseTeeth, "21"),
+    (Field::Teeth(Mesh::Forward), "21"),
+    (Field::Teeth(Mesh::Reverse), "21"),
     (Field::PinionRadius, "24.0"),
     (Field::PressureAngle, "20"),
     (Field::SpiralAngle, "35"),
     (Field::ArmRadius, "30.0"),
     (Field::ArmShaft, "driveshaft"),
-    (Field::DepthLow, "0.62"),
-    (Field::DepthHigh, "0.68"),
-    (Field::DepthAim, "0.65"),
+    (Field::Low(Check::Depth), "0.62"),
+    (Field::High(Check::Depth), "0.68"),
+    (Field::Aim(Check::Depth), "0.65"),
     (Field::DepthSide, "mesh"),
-    (Field::DepthSource, SOURCE),
-    (Field::ForwardLow, "0.20"),
-    (Field::ForwardHigh, "0.35"),
-    (Field::ForwardRadius, "22.0"),
-    (Field::ForwardShaft, "driveshaft"),
-    (Field::ForwardSource, SOURCE),
-    (Field::ReverseLow, "0.30"),
-    (Field::ReverseHigh, "0.55"),
-    (Field::ReverseRadius, "22.0"),
-    (Field::ReverseShaft, "driveshaft"),
-    (Field::ReverseSource, SOURCE),
+    (Field::Source(Check::Depth), SOURCE),
+    (Field::Low(Check::FORWARD), "0.20"),
+    (Field::High(Check::FORWARD), "0.35"),
+    (Field::Radius(Mesh::Forward), "22.0"),
+    (Field::Shaft(Mesh::Forward), "driveshaft"),
+    (Field::Source(Check::FORWARD), SOURCE),
+    (Field::Low(Check::REVERSE), "0.30"),
+    (Field::High(Check::REVERSE), "0.55"),
+    (Field::Radius(Mesh::Reverse), "22.0"),
+    (Field::Shaft(Mesh::Reverse), "driveshaft"),
+    (Field::Source(Check::REVERSE), SOURCE),
 ];
 
 const SOURCE: &str = "invented for the demo";
@@ -124,8 +126,8 @@ const FOUND: [(Slot, &[&str]); 3] =
 
 const READ: [(Check, &[&str]); 3] = [
     (Check::Depth, &["0.71", "0.72", "0.71"]),
-    (Check::Forward, &["0.45", "0.46", "0.44", "0.45"]),
-    (Check::Reverse, &["0.72", "0.71", "0.73", "0.72"]),
+    (Check::FORWARD, &["0.45", "0.46", "0.44", "0.45"]),
+    (Check::REVERSE, &["0.72", "0.71", "0.73", "0.72"]),
 ];
 
 /// Family, the two places, what is marked.

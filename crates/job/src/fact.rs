@@ -15,7 +15,7 @@ pub enum Fact {
     SheetOpened {
         /// What the person calls the unit.
         name: String,
-        /// The layout: `b`.
+        /// The layout: `a` to `e`.
         layout: String,
     },
     /// A value was typed in, or typed over.
@@ -48,6 +48,13 @@ pub enum Fact {
         position: String,
         /// Why.
         reason: String,
+    },
+    /// It was seen how the unit is built around a position.
+    BuildChosen {
+        /// The position.
+        position: String,
+        /// Which of the position's other builds, from 0; `None`: the usual one.
+        build: Option<u32>,
     },
 
     /// Shims, all alike, were measured and put in the tin.

@@ -1,41 +1,41 @@
-//! The fields of a unit sheet of layout (b).
+//! The fields of a unit sheet. A layout has those of its own gears and checks.
 
 use measure::Decimal;
-use serde::{Deserialize, Serialize};
 
-use crate::Check;
+use crate::by_id::by_id;
+use crate::{Check, Mesh, field_rows};
 
 /// A field of the unit sheet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-#[expect(missing_docs, reason = "the table below says what each one is")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Field {
+    /// Teeth of the pinion.
     PinionTeeth,
-    ForwardTeeth,
-    ReverseTeeth,
+    /// Teeth of a driven gear.
+    Teeth(Mesh),
+    /// Mean pitch radius of the pinion.
     PinionRadius,
+    /// Normal pressure angle; seldom in a manual.
     PressureAngle,
+    /// Mean spiral angle; seldom in a manual.
     SpiralAngle,
+    /// Radius of the arm that the indicator reads on.
     ArmRadius,
+    /// The shaft the arm is on.
     ArmShaft,
-    DepthLow,
-    DepthHigh,
-    DepthAim,
+    /// Low limit of a check. A preload is an end play below zero.
+    Low(Check),
+    /// High limit of a check.
+    High(Check),
+    /// The value aimed at.
+    Aim(Check),
+    /// The side of the pinion that the depth gauge is on.
     DepthSide,
-    DepthSource,
-    ForwardLow,
-    ForwardHigh,
-    ForwardRadius,
-    ForwardShaft,
-    ForwardSource,
-    ReverseLow,
-    ReverseHigh,
-    ReverseRadius,
-    ReverseShaft,
-    ReverseSource,
-    EndPlayLow,
-    EndPlayHigh,
-    EndPlaySource,
+    /// The radius a backlash band holds at.
+    Radius(Mesh),
+    /// The shaft it holds on.
+    Shaft(Mesh),
+    /// Where the limits of a check were read.
+    Source(Check),
 }
 
 /// What a field is.
@@ -67,6 +67,10 @@ pub enum Kind {
         /// The most usual.
         most: i64,
     },
+    /// A length above zero for an end play, below zero for a preload; not both.
+    Play,
+    /// A torque above zero.
+    Torque,
     /// An angle in degrees, zero or more.
     Angle,
     /// A whole number of teeth.
@@ -88,162 +92,38 @@ pub enum Group {
     Limits(Check),
 }
 
-const LASHES: &[Check] = &[Check::Forward, Check::Reverse];
-const DEPTH: &[Check] = &[Check::Depth];
-const FORWARD: &[Check] = &[Check::Forward];
-const REVERSE: &[Check] = &[Check::Reverse];
-const END_PLAY: &[Check] = &[Check::EndPlay];
-
-const RADIUS: Kind = Kind::Length { least: 6_000, most: 400_000 };
-const LASH: Kind = Kind::Length { least: 50, most: 2_000 };
-const GAP: Kind = Kind::Length { least: 100, most: 5_000 };
-const PLAY: Kind = Kind::Length { least: 15, most: 2_000 };
-const SHAFTS: Kind = Kind::Choice(&[("driveshaft", "Driveshaft"), ("propshaft", "Propshaft")]);
-const SIDES: Kind = Kind::Choice(&[("mesh", "Mesh side"), ("behind", "Behind the pinion")]);
-
-/// Every field, in the order of the sheet.
-pub static FIELDS: [FieldFacts; 26] = {
-    use Field::*;
-    let depth = Group::Limits(Check::Depth);
-    let forward = Group::Limits(Check::Forward);
-    let reverse = Group::Limits(Check::Reverse);
-    let play = Group::Limits(Check::EndPlay);
-    [
-        row(
-            PinionTeeth,
-            "pinion-teeth",
-            "Pinion teeth",
-            "pinion teeth",
-            Kind::Teeth,
-            Group::Gears,
-            LASHES,
-        ),
-        row(
-            ForwardTeeth,
-            "forward-teeth",
-            "Forward gear teeth",
-            "forward gear teeth",
-            Kind::Teeth,
-            Group::Gears,
-            FORWARD,
-        ),
-        row(
-            ReverseTeeth,
-            "reverse-teeth",
-            "Reverse gear teeth",
-            "reverse gear teeth",
-            Kind::Teeth,
-            Group::Gears,
-            REVERSE,
-        ),
-        row(
-            PinionRadius,
-            "pinion-radius",
-            "Pinion mean pitch radius",
-            "pinion pitch radius",
-            RADIUS,
-            Group::Gears,
-            LASHES,
-        ),
-        row(
-            PressureAngle,
-            "pressure-angle",
-            "Normal pressure angle",
-            "pressure angle",
-            Kind::Angle,
-            Group::Gears,
-            &[],
-        ),
-        row(
-            SpiralAngle,
-            "spiral-angle",
-            "Spiral angle",
-            "spiral angle",
-            Kind::Angle,
-            Group::Gears,
-            &[],
-        ),
-        row(ArmRadius, "arm-radius", "Arm radius", "arm radius", RADIUS, Group::Arm, LASHES),
-        row(ArmShaft, "arm-shaft", "Arm is on", "arm shaft", SHAFTS, Group::Arm, LASHES),
-        row(DepthLow, "depth-low", "Low", "depth low limit", GAP, depth, DEPTH),
-        row(DepthHigh, "depth-high", "High", "depth high limit", GAP, depth, DEPTH),
-        row(DepthAim, "depth-aim", "Aim", "depth aim", GAP, depth, &[]),
-        row(DepthSide, "depth-side", "Gauge is on", "depth gauge side", SIDES, depth, DEPTH),
-        row(DepthSource, "depth-source", "Source", "depth source", Kind::Text, depth, &[]),
-        row(ForwardLow, "forward-low", "Low", "forward low limit", LASH, forward, FORWARD),
-        row(ForwardHigh, "forward-high", "High", "forward high limit", LASH, forward, FORWARD),
-        row(
-            ForwardRadius,
-            "forward-radius",
-            "At radius",
-            "forward radius",
-            RADIUS,
-            forward,
-            FORWARD,
-        ),
-        row(ForwardShaft, "forward-shaft", "On", "forward shaft", SHAFTS, forward, FORWARD),
-        row(ForwardSource, "forward-source", "Source", "forward source", Kind::Text, forward, &[]),
-        row(ReverseLow, "reverse-low", "Low", "reverse low limit", LASH, reverse, REVERSE),
-        row(ReverseHigh, "reverse-high", "High", "reverse high limit", LASH, reverse, REVERSE),
-        row(
-            ReverseRadius,
-            "reverse-radius",
-            "At radius",
-            "reverse radius",
-            RADIUS,
-            reverse,
-            REVERSE,
-        ),
-        row(ReverseShaft, "reverse-shaft", "On", "reverse shaft", SHAFTS, reverse, REVERSE),
-        row(ReverseSource, "reverse-source", "Source", "reverse source", Kind::Text, reverse, &[]),
-        row(EndPlayLow, "end-play-low", "Low", "end play low limit", PLAY, play, END_PLAY),
-        row(EndPlayHigh, "end-play-high", "High", "end play high limit", PLAY, play, END_PLAY),
-        row(EndPlaySource, "end-play-source", "Source", "end play source", Kind::Text, play, &[]),
-    ]
-};
-
-const fn row(
-    field: Field,
-    id: &'static str,
-    label: &'static str,
-    name: &'static str,
-    kind: Kind,
-    group: Group,
-    needed_by: &'static [Check],
-) -> FieldFacts {
-    FieldFacts { field, id, label, name, kind, group, needed_by }
-}
-
 impl Field {
     /// What it is.
     pub fn facts(self) -> &'static FieldFacts {
         // Every field has its row, which a test proves; the fallback is never reached.
-        let [first, ..] = &FIELDS;
-        FIELDS.iter().find(|facts| facts.field == self).unwrap_or(first)
+        let found = field_rows::all().find(|facts| facts.field == self);
+        found.unwrap_or(&field_rows::FIRST)
     }
 
     /// The field of that id.
     pub fn named(id: &str) -> Option<Field> {
-        FIELDS.iter().find(|facts| facts.id == id).map(|facts| facts.field)
+        field_rows::all().find(|facts| facts.id == id).map(|facts| facts.field)
     }
 
-    /// The fields of a group, in the order of the sheet.
+    /// The name in files and addresses.
+    pub fn id(self) -> &'static str {
+        self.facts().id
+    }
+
+    /// The fields of a group, in the order of the sheet, of every layout.
     pub fn of(group: Group) -> impl Iterator<Item = &'static FieldFacts> {
-        FIELDS.iter().filter(move |facts| facts.group == group)
+        field_rows::all().filter(move |facts| facts.group == group)
+    }
+
+    /// Whether it is a low or high limit, or the aim between them.
+    pub fn is_limit(self) -> bool {
+        matches!(self, Field::Low(_) | Field::High(_) | Field::Aim(_))
     }
 }
 
-impl Group {
-    /// Every group, in the order of the sheet.
-    pub const ALL: [Group; 6] = [
-        Group::Gears,
-        Group::Arm,
-        Group::Limits(Check::Depth),
-        Group::Limits(Check::Forward),
-        Group::Limits(Check::Reverse),
-        Group::Limits(Check::EndPlay),
-    ];
+by_id!(Field);
 
+impl Group {
     /// The heading.
     pub fn name(self) -> &'static str {
         match self {
@@ -255,41 +135,28 @@ impl Group {
 }
 
 impl Kind {
-    /// What is usual for a length, mm.
+    /// What is usual for a length, mm, its sign left out.
     pub(crate) fn usual(self) -> Option<(Decimal, Decimal)> {
-        match self {
-            Kind::Length { least, most } => Some((Decimal::new(least, 3), Decimal::new(most, 3))),
-            _ => None,
-        }
+        let (least, most) = match self {
+            Kind::Length { least, most } => (least, most),
+            Kind::Play => (10, 2_000),
+            _ => return None,
+        };
+        Some((Decimal::new(least, 3), Decimal::new(most, 3)))
     }
 }
 
 /// The limits of a check: low, high and aim.
 pub(crate) fn limits(check: Check) -> (Field, Field, Option<Field>) {
-    match check {
-        Check::Depth => (Field::DepthLow, Field::DepthHigh, Some(Field::DepthAim)),
-        Check::Forward => (Field::ForwardLow, Field::ForwardHigh, None),
-        Check::Reverse => (Field::ReverseLow, Field::ReverseHigh, None),
-        Check::EndPlay => (Field::EndPlayLow, Field::EndPlayHigh, None),
-    }
+    let aim = (check == Check::Depth).then_some(Field::Aim(check));
+    (Field::Low(check), Field::High(check), aim)
 }
 
 /// The radius and the shaft that a backlash band holds at.
 pub(crate) fn band_at(check: Check) -> Option<(Field, Field)> {
     match check {
-        Check::Forward => Some((Field::ForwardRadius, Field::ForwardShaft)),
-        Check::Reverse => Some((Field::ReverseRadius, Field::ReverseShaft)),
-        Check::Depth | Check::EndPlay => None,
-    }
-}
-
-/// Where the limit of a check was read.
-pub(crate) fn source(check: Check) -> Field {
-    match check {
-        Check::Depth => Field::DepthSource,
-        Check::Forward => Field::ForwardSource,
-        Check::Reverse => Field::ReverseSource,
-        Check::EndPlay => Field::EndPlaySource,
+        Check::Lash(mesh) => Some((Field::Radius(mesh), Field::Shaft(mesh))),
+        Check::Depth | Check::Setting(_) | Check::Torque => None,
     }
 }
 
@@ -299,12 +166,16 @@ mod tests {
 
     #[test]
     fn every_field_has_one_row_and_its_file_name_is_its_id() {
-        for facts in &FIELDS {
+        for facts in field_rows::all() {
             assert_eq!(facts.field.facts(), facts);
             assert_eq!(Field::named(facts.id), Some(facts.field));
             let written = serde_json::to_string(&facts.field).unwrap();
             assert_eq!(written, format!("\"{}\"", facts.id));
-            assert!(Group::ALL.contains(&facts.group));
+        }
+        for (_, checks) in crate::plan::CHECKS {
+            for check in checks {
+                assert!(Field::of(Group::Limits(*check)).count() >= 3, "{}", check.id());
+            }
         }
     }
 }

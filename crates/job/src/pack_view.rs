@@ -15,7 +15,7 @@ pub struct PackView {
     /// Which.
     pub slot: Slot,
     /// Where it lies.
-    pub position: &'static Position,
+    pub position: Position,
     /// Keep it or change it.
     pub act: PackAct,
     /// Thickness now; zero while it is not known.
@@ -60,9 +60,9 @@ pub struct ShimView {
 
 /// Every pack of the unit, kept as it lies.
 pub(crate) fn kept(job: &Job, sheet: &Sheet, checks: &[CheckView]) -> Vec<PackView> {
-    let of_position = |position: &'static Position| {
+    let of_position = |position: Position| {
         let fit = job.pack(position.slot);
-        let own = checks.iter().find(|view| view.check == position.slot.check());
+        let own = checks.iter().find(|view| Some(view.check) == position.slot.check());
         let now = fit.map(PackFit::total).unwrap_or_default();
         let shims = fit.map(|fit| fit.shims.clone()).unwrap_or_default();
         let act = if fit.is_some() { PackAct::Keep } else { PackAct::Unknown };

@@ -1,28 +1,25 @@
-//! Where the packs of layout (b) lie, and what each moves.
-//!
-//! Signs come from the swelling test: picture the pack growing and see what is shoved which way.
-//! Minutes are rough labour, common practice, no source.
+//! Where packs lie, and what each moves: the layout's places as the unit has them.
 
 use gearing::case::Member;
+use gearing::layout::{self, Build, LAYOUTS, Layout};
 use serde::{Deserialize, Serialize};
 
-use crate::Check;
+use crate::{Bearings, Check, Mesh};
 
-/// A pack of the unit, in the order of work. Where it lies is the unit's [`Position`].
+/// A pack of a unit, named by layout and number. Where it lies is the unit's [`Position`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[expect(missing_docs, reason = "gearing's layouts say what each one is")]
+#[rustfmt::skip]
 pub enum Slot {
-    /// The pinion's depth.
-    B1,
-    /// The forward gear.
-    B2,
-    /// The reverse gear.
-    B3,
-    /// The propshaft's end play.
-    B4,
+    A1, A2, A3,
+    B1, B2, B3, B4,
+    C1, C2, C3, C4, C5,
+    D1, D2, D3, D4, D4b, D5,
+    E1, E2, E3, E4,
 }
 
-/// A place a pack can lie in.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// A place a pack can lie in, as the unit has it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Position {
     /// `B1c`.
     pub id: &'static str,
@@ -32,223 +29,271 @@ pub struct Position {
     pub between: [&'static str; 2],
     /// +1 a thicker pack moves its member IN (lash falls), −1 OUT, 0 moves nothing in mesh.
     pub mesh_sign: i8,
-    /// +1 a thicker pack takes end play away, −1 gives more, 0 neither.
+    /// +1 a thicker pack tightens the bearings or takes end play away, −1 loosens, 0 neither.
     pub setting_sign: i8,
     /// The way its member goes with a thicker pack: "gear aft".
     pub thicker: &'static str,
     /// The way it goes with a thinner pack: "gear forward".
     pub thinner: &'static str,
-    /// The swelling test in words.
+    /// The swelling test in words, for the usual build.
     pub swelling: &'static str,
     /// Kind of shim that fits.
     pub family: &'static str,
     /// Own labour to open, minutes.
     pub open_minutes: u32,
-    /// Packs that come apart on the way.
-    pub after: &'static [Slot],
-    /// Checks that go stale when the pack changes.
-    pub rereads: &'static [Check],
+    /// Which of the other builds the unit is, counted from 0; `None`: the usual one.
+    pub build: Option<usize>,
+    /// The layout's row.
+    pub facts: &'static layout::Position,
 }
 
-/// Every position of layout (b).
-pub(crate) static POSITIONS: [Position; 8] = [
-    Position {
-        id: "B1",
-        slot: Slot::B1,
-        between: ["case shoulder above", "race of the driveshaft taper, below it"],
-        mesh_sign: 1,
-        setting_sign: 0,
-        thicker: "pinion down",
-        thinner: "pinion up",
-        swelling: "Picture the pack growing. The shoulder above it stands still, so the race, the \
-                   shaft and the pinion go DOWN, IN to the gear: the depth gap closes, both \
-                   lashes fall.",
-        family: "driveshaft",
-        open_minutes: 30,
-        after: &[Slot::B3, Slot::B4],
-        rereads: PINION,
-    },
-    Position {
-        id: "B1b",
-        slot: Slot::B1,
-        between: ["case shoulder below", "race of the driveshaft taper, above it"],
-        mesh_sign: -1,
-        setting_sign: 0,
-        thicker: "pinion up",
-        thinner: "pinion down",
-        swelling: "Picture the pack growing. The shoulder below it stands still, so the race, the \
-                   shaft and the pinion go UP, OUT of the gear: the depth gap opens, both lashes \
-                   grow.",
-        family: "driveshaft",
-        open_minutes: 30,
-        after: &[Slot::B3, Slot::B4],
-        rereads: PINION,
-    },
-    Position {
-        id: "B1c",
-        slot: Slot::B1,
-        between: ["case face", "flange of the bolt-on driveshaft bearing housing, above it"],
-        mesh_sign: -1,
-        setting_sign: 0,
-        thicker: "pinion up",
-        thinner: "pinion down",
-        swelling: "Picture the pack growing. The case stands still, so the flange, the whole \
-                   housing and the pinion go UP, OUT of the gear: the depth gap opens, both \
-                   lashes grow.",
-        family: "driveshaft flange",
-        open_minutes: 20,
-        after: &[Slot::B3, Slot::B4],
-        rereads: PINION,
-    },
-    Position {
-        id: "B1d",
-        slot: Slot::B1,
-        between: ["cone on the driveshaft, above", "pinion back face, below it"],
-        mesh_sign: 1,
-        setting_sign: 0,
-        thicker: "pinion down",
-        thinner: "pinion up",
-        swelling: "Picture the pack growing. The cone cannot go up past its race, so the pinion \
-                   goes DOWN along its shaft, IN to the gear: the depth gap closes, both lashes \
-                   fall.",
-        family: "pinion",
-        open_minutes: 15,
-        after: &[Slot::B3, Slot::B4],
-        rereads: PINION,
-    },
-    Position {
-        id: "B2",
-        slot: Slot::B2,
-        between: ["nose-bore shoulder", "forward-gear race, aft of it"],
-        mesh_sign: 1,
-        setting_sign: 0,
-        thicker: "gear aft",
-        thinner: "gear forward",
-        swelling: "Picture the pack growing. The nose stands still, so the race and the forward \
-                   gear go AFT, IN to the pinion: forward lash falls. The reverse gear does not \
-                   move.",
-        family: "forward race",
-        open_minutes: 20,
-        after: &[Slot::B3, Slot::B4],
-        rereads: &[Check::Forward],
-    },
-    Position {
-        id: "B3",
-        slot: Slot::B3,
-        between: ["carrier face", "reverse-gear bearing or thrust race, forward of it"],
-        mesh_sign: 1,
-        setting_sign: 0,
-        thicker: "gear forward",
-        thinner: "gear aft",
-        swelling: "Picture the pack growing. The carrier stands still, so the bearing and the \
-                   reverse gear go FORWARD, IN to the pinion: reverse lash falls. The forward \
-                   gear does not move.",
-        family: "reverse",
-        open_minutes: 20,
-        after: &[],
-        rereads: &[Check::Reverse],
-    },
-    Position {
-        id: "B3b",
-        slot: Slot::B3,
-        between: ["case seat", "carrier or its thrust ring, aft of it"],
-        mesh_sign: -1,
-        setting_sign: -1,
-        thicker: "gear aft",
-        thinner: "gear forward",
-        swelling: "Picture the pack growing. The case seat stands still, so the carrier and the \
-                   reverse gear go AFT, OUT of the pinion: reverse lash grows, and the propshaft \
-                   gets more end play.",
-        family: "carrier",
-        open_minutes: 20,
-        after: &[],
-        rereads: &[Check::Reverse, Check::EndPlay],
-    },
-    Position {
-        id: "B4",
-        slot: Slot::B4,
-        between: ["shoulder on the propshaft", "thrust face of carrier or gear"],
-        mesh_sign: 0,
-        setting_sign: 1,
-        thicker: "end play smaller",
-        thinner: "end play larger",
-        swelling: "Picture the washer growing. It fills the gap the propshaft floats in: less end \
-                   play. No gear moves.",
-        family: "thrust washer",
-        open_minutes: 10,
-        after: &[Slot::B3],
-        rereads: &[Check::EndPlay],
-    },
-];
-
-const PINION: &[Check] = &[Check::Depth, Check::Forward, Check::Reverse];
+/// The packs of each layout in the order of work; where a pack is set twice, its last turn counts.
+static ORDER: [(&str, &[Slot]); 5] = {
+    use Slot::*;
+    [
+        ("a", &[A1, A2, A3]),
+        ("b", &[B1, B2, B3, B4]),
+        ("c", &[C1, C2, C4, C3, C5]),
+        ("d", &[D2, D1, D3, D4, D4b, D5]),
+        ("e", &[E2, E1, E3, E4]),
+    ]
+};
 
 impl Slot {
-    /// Every pack, in the order of work.
-    pub const ALL: [Slot; 4] = [Slot::B1, Slot::B2, Slot::B3, Slot::B4];
+    /// The packs of a layout, in the order of work.
+    pub fn of(layout: &Layout) -> &'static [Slot] {
+        ORDER.iter().find(|(id, _)| *id == layout.id).map_or(&[], |(_, slots)| slots)
+    }
 
     /// The tag: `B2`.
     pub fn tag(self) -> &'static str {
-        match self {
-            Slot::B1 => "B1",
-            Slot::B2 => "B2",
-            Slot::B3 => "B3",
-            Slot::B4 => "B4",
-        }
+        self.facts().1.id
     }
 
     /// The pack of that tag.
     pub fn named(tag: &str) -> Option<Slot> {
-        Slot::ALL.into_iter().find(|slot| slot.tag() == tag)
+        ORDER.iter().flat_map(|(_, slots)| *slots).copied().find(|slot| slot.tag() == tag)
     }
 
-    /// The check it is set by.
-    pub fn check(self) -> Check {
-        match self {
-            Slot::B1 => Check::Depth,
-            Slot::B2 => Check::Forward,
-            Slot::B3 => Check::Reverse,
-            Slot::B4 => Check::EndPlay,
+    /// Its layout and its row there.
+    fn facts(self) -> (&'static Layout, &'static layout::Slot) {
+        static NONE: layout::Slot = layout::Slot {
+            id: "",
+            members: &[],
+            choose: layout::Choose::One,
+            may_be_absent: true,
+            ask: "",
+        };
+        // The enum lists the packs in the order of the layouts, which a test proves.
+        let mut number = self as usize;
+        for layout in LAYOUTS {
+            match layout.slots.get(number) {
+                Some(slot) => return (layout, slot),
+                None => number -= layout.slots.len(),
+            }
         }
+        let [first, ..] = LAYOUTS;
+        (first, &NONE)
+    }
+
+    /// The layout it belongs to.
+    pub fn layout(self) -> &'static Layout {
+        self.facts().0
+    }
+
+    /// The check it is set by; `None` where the app keeps no such check (the split of a clutch gap).
+    pub fn check(self) -> Option<Check> {
+        use Slot::*;
+        Some(match self {
+            A1 | B1 | C1 | D1 | E1 => Check::Depth,
+            A2 | E3 => Check::Lash(Mesh::Main),
+            B2 => Check::FORWARD,
+            B3 => Check::REVERSE,
+            C2 => Check::Lash(Mesh::Front),
+            C3 => Check::Lash(Mesh::Rear),
+            D3 => Check::Lash(Mesh::Lower),
+            D4 | D4b => Check::Lash(Mesh::Upper),
+            A3 | B4 | E4 => Check::END_PLAY,
+            C4 => Check::Setting(Bearings::InnerShaft),
+            C5 => Check::Setting(Bearings::OuterShaft),
+            D2 | E2 => Check::Setting(Bearings::PinionPair),
+            D5 => return None,
+        })
     }
 
     /// The question that says where it lies.
     pub fn question(self) -> &'static str {
-        match self {
-            Slot::B1 => {
-                "Where does the pinion depth pack lie: above the race, below it, under a flange, \
-                 or behind the pinion?"
-            }
-            Slot::B2 => "Is there a pack behind the forward race?",
-            Slot::B3 => "Does the pack lie behind the reverse gear, or at the carrier seat?",
-            Slot::B4 => "Is there a selectable thrust washer on the propshaft?",
-        }
+        self.facts().1.ask
     }
 
     /// Whether a unit may have no such pack.
     pub fn may_be_absent(self) -> bool {
-        matches!(self, Slot::B3 | Slot::B4)
+        self.facts().1.may_be_absent
     }
 
-    /// The places it can lie in, the usual one first.
-    pub fn positions(self) -> impl Iterator<Item = &'static Position> {
-        POSITIONS.iter().filter(move |position| position.slot == self)
+    /// The places it can lie in, the usual one first, each in its usual build.
+    pub fn positions(self) -> impl Iterator<Item = Position> {
+        let (layout, slot) = self.facts();
+        let members = slot.members.iter().filter_map(|id| layout.position(id));
+        members.map(move |facts| Position::of(self, facts))
     }
 }
 
 impl Position {
-    /// The position of that id.
-    pub fn named(id: &str) -> Option<&'static Position> {
-        POSITIONS.iter().find(|position| position.id == id)
+    /// The position of that id, in its usual build.
+    pub fn named(id: &str) -> Option<Position> {
+        let facts = LAYOUTS.into_iter().find_map(|layout| layout.position(id))?;
+        Some(Position::of(Slot::named(facts.slot)?, facts))
+    }
+
+    fn of(slot: Slot, facts: &'static layout::Position) -> Position {
+        Position {
+            id: facts.id,
+            slot,
+            between: facts.between,
+            mesh_sign: facts.mesh_sign,
+            setting_sign: facts.setting_sign,
+            thicker: short(facts, facts.thicker),
+            thinner: short(facts, facts.thinner),
+            swelling: facts.swelling,
+            family: facts.family,
+            open_minutes: facts.open_minutes,
+            build: None,
+            facts,
+        }
+    }
+
+    /// The same place in one of its other builds; a number it does not have leaves it as it is.
+    pub fn built(self, build: Option<usize>) -> Position {
+        let Some(other) = build.and_then(|at| self.facts.builds.get(at)) else { return self };
+        Position {
+            mesh_sign: other.mesh_sign,
+            setting_sign: other.setting_sign,
+            thicker: other.thicker.unwrap_or(self.thicker),
+            build,
+            ..self
+        }
+    }
+
+    /// The builds it can be in besides the usual one: when each holds.
+    pub fn builds(&self) -> impl Iterator<Item = &'static str> {
+        self.facts.builds.iter().map(|build| build.when)
+    }
+
+    fn as_built(&self) -> Option<&'static Build> {
+        self.facts.builds.get(self.build?)
+    }
+
+    /// The pairs of gears it moves.
+    fn meshes(&self) -> &'static [&'static str] {
+        self.as_built().and_then(|build| build.meshes).unwrap_or(self.facts.meshes)
+    }
+
+    /// The bearings it sets.
+    fn settings(&self) -> &'static [&'static str] {
+        self.as_built().and_then(|build| build.settings).unwrap_or(self.facts.settings)
+    }
+
+    /// Whether a thicker pack changes the reading by the formula.
+    pub fn moves(&self, check: Check) -> bool {
+        match check {
+            Check::Depth => self.mesh_sign != 0 && self.member() == Member::Pinion,
+            Check::Lash(_) => self.mesh_sign != 0 && self.meshes().contains(&check.part()),
+            Check::Setting(_) => self.setting_sign != 0 && self.settings().contains(&check.part()),
+            Check::Torque => false,
+        }
+    }
+
+    /// Whether a reading of the check goes stale when the pack changes.
+    pub fn rereads(&self, check: Check) -> bool {
+        let told = self.as_built().and_then(|build| build.rereads).unwrap_or(self.facts.rereads);
+        let turns_harder = check == Check::Torque && self.setting_sign != 0;
+        self.moves(check) || turns_harder || check.is_among(told)
     }
 
     /// What a pack here moves, for the set-up engine.
     pub(crate) fn member(&self) -> Member {
-        match self.slot {
-            Slot::B1 => Member::Pinion,
-            Slot::B2 => Member::Driven("forward".to_owned()),
-            Slot::B3 => Member::Driven("reverse".to_owned()),
-            Slot::B4 => Member::Other("propshaft".to_owned()),
+        match self.meshes() {
+            _ if self.facts.moves == "pinion" => Member::Pinion,
+            [mesh] if self.mesh_sign != 0 => Member::Driven((*mesh).to_owned()),
+            _ => Member::Other(self.facts.moves.to_owned()),
         }
+    }
+}
+
+/// "gear aft" for "forward gear aft": the pack's own name says which gear.
+fn short(facts: &layout::Position, way: &'static str) -> &'static str {
+    let own = match facts.meshes {
+        [mesh] => way.strip_prefix(mesh).and_then(|rest| rest.strip_prefix(' ')),
+        _ => None,
+    };
+    own.unwrap_or(way)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_pack_and_position_of_the_layouts_is_here() {
+        for layout in LAYOUTS {
+            let slots = Slot::of(layout);
+            assert_eq!(slots.len(), layout.slots.len());
+            for slot in layout.slots {
+                let named = Slot::named(slot.id).unwrap();
+                assert!(slots.contains(&named));
+                assert_eq!(format!("{named:?}"), slot.id);
+                assert_eq!(named.layout().id, layout.id);
+                let members: Vec<&str> = named.positions().map(|position| position.id).collect();
+                assert_eq!(members, slot.members);
+            }
+            for position in layout.positions {
+                assert_eq!(Position::named(position.id).unwrap().facts, position);
+            }
+        }
+    }
+
+    #[test]
+    fn packs_stand_in_the_order_of_work() {
+        for layout in LAYOUTS {
+            let mut order: Vec<&str> = Vec::new();
+            for slot in layout.order.iter().filter_map(|step| step.slot) {
+                order.retain(|other| *other != slot);
+                order.push(slot);
+            }
+            let slots: Vec<&str> = Slot::of(layout).iter().map(|slot| slot.tag()).collect();
+            assert_eq!(slots, order, "layout {}", layout.id);
+        }
+    }
+
+    #[test]
+    fn every_pack_changes_the_check_it_is_set_by() {
+        for slot in LAYOUTS.into_iter().flat_map(Slot::of) {
+            let Some(check) = slot.check() else { continue };
+            for position in slot.positions() {
+                assert!(position.moves(check), "{} {}", position.id, check.id());
+            }
+        }
+    }
+
+    #[test]
+    fn what_the_layouts_say_goes_stale_goes_stale() {
+        // Checks the app does not keep: read on the bench, never set by a formula.
+        let not_kept = ["dog clearance", "gap up", "gap down"];
+        for position in LAYOUTS.into_iter().flat_map(|layout| layout.positions) {
+            let builds = position.builds.iter().filter_map(|build| build.rereads);
+            for words in builds.chain([position.rereads]).flatten() {
+                let known = crate::plan::CHECKS.iter().flat_map(|(_, checks)| *checks);
+                let kept = known.clone().any(|check| check.is_among(&[words]));
+                assert!(kept || not_kept.contains(words), "{} {words}", position.id);
+            }
+        }
+    }
+
+    #[test]
+    fn the_own_gear_is_not_named_twice() {
+        assert_eq!(Position::named("B2").unwrap().thicker, "gear aft");
+        assert_eq!(Position::named("D3").unwrap().thinner, "gear down");
+        assert_eq!(Position::named("A1").unwrap().thicker, "pinion down");
     }
 }

@@ -1,16 +1,15 @@
 //! What the reading screen is told while a series is being typed.
 
-use measure::{Decimal, Series, Sign, Typed, Unit};
+use measure::{Decimal, Series, Typed, Unit};
 
 use crate::case::Bridge;
 use crate::predicted::{at_arm, disagrees, predicted};
 use crate::reading::{Judged, judged, step};
 use crate::stale::stale;
 use crate::standing::{asked, standing};
-use crate::typing::LONGEST;
 use crate::{
     ArmShaft, Check, CheckState, Fact, Field, FieldRefusal, Job, Missing, Predicted, Sheet, Shown,
-    Tin, Typing, doubt, type_in::length,
+    Tin, Typing, type_in::length,
 };
 
 /// What the reading screen is told. Lengths are mm.
@@ -98,10 +97,7 @@ pub fn preview(
     shown: Shown,
 ) -> Preview {
     let stops: Vec<Stop> = (check.stops().iter().zip(texts.iter().chain(std::iter::repeat(&""))))
-        .map(|(label, text)| Stop {
-            label,
-            typing: Typing::of(text, unit, Sign::NotNegative, LONGEST, |typed| doubt(check, typed)),
-        })
+        .map(|(label, text)| Stop { label, typing: Typing::of_check(check, text, unit) })
         .collect();
     let typed: Vec<Typed> = stops.iter().filter_map(|stop| stop.typing.typed.clone()).collect();
     let (arm, arm_refused) = chosen_arm(check, sheet, arm, unit);
@@ -137,7 +133,7 @@ pub fn preview(
         band_says: band_says(check, sheet, band.is_some(), shown),
         how: check.how(on.unwrap_or(ArmShaft::Driveshaft)),
         missing: sheet.missing(check),
-        apart: apart(&stops),
+        apart: apart(check, &stops),
         stops,
         arm,
         on,
@@ -150,12 +146,12 @@ pub fn preview(
 }
 
 /// Which reading stands apart from its series; a hint, no judgement, and never a deletion.
-fn apart(stops: &[Stop]) -> Option<String> {
+fn apart(check: Check, stops: &[Stop]) -> Option<String> {
     let read: Vec<(&'static str, &Typed)> =
         stops.iter().filter_map(|stop| Some((stop.label, stop.typing.typed.as_ref()?))).collect();
     let values: Vec<Typed> = read.iter().map(|(_, typed)| (*typed).clone()).collect();
-    let lengths = values.iter().map(|typed| typed.in_unit(Unit::Millimetre)).collect();
-    let hint = measure::outlier::hint(&Series::new(lengths).ok()?, step(&values)?)?;
+    let lengths = values.iter().map(|typed| typed.in_unit(check.unit())).collect();
+    let hint = measure::outlier::hint(&Series::new(lengths).ok()?, step(check, &values)?)?;
     let (label, _) = read.get(hint.index)?;
     let readings = hint.readings;
     Some(format!("{label} stands apart, though {readings} readings show little. Read it again."))
@@ -215,7 +211,7 @@ fn dock(
 fn band_says(check: Check, sheet: &Sheet, has_band: bool, shown: Shown) -> String {
     use crate::figure::{Figure, figure, with_unit};
     let Some(band) = sheet.band(check).filter(|_| has_band) else { return String::new() };
-    let limit = |value: Decimal| figure(value, Figure::Reading, shown);
+    let limit = |value: Decimal| figure(value, check.figure(), shown);
     let limits = format!("Band {}–{}", limit(band.low()), limit(band.high()));
     let radius = crate::field::band_at(check).and_then(|(radius, _)| sheet.millimetres(radius));
     match radius {

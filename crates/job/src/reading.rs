@@ -5,7 +5,7 @@ use measure::{Band, Decimal, Series, Typed, Uncertainty, Unit, judge, near_width
 
 use crate::{ArmShaft, Check, CheckState, Reading, Sheet, sheet_arm};
 
-/// A series with its verdict; lengths in mm as the gauge reads them, at the arm it was read on.
+/// A series with its verdict, in [`Check::unit`] as the gauge reads it, at the arm it was read on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Judged {
     /// The readings in the order taken.
@@ -39,13 +39,13 @@ pub(crate) fn judged(
     values: &[Typed],
     arm: Option<(&Typed, ArmShaft)>,
 ) -> Option<Judged> {
-    let readings = values.iter().map(|value| value.in_unit(Unit::Millimetre)).collect();
+    let readings = values.iter().map(|value| value.in_unit(check.unit())).collect();
     let series = Series::new(readings).ok()?;
     let mut uncertainty = Uncertainty::default();
     if let Some(deviation) = series.deviation() {
         uncertainty = uncertainty.repeatability(deviation, values.len());
     }
-    let step = step(values)?;
+    let step = step(check, values)?;
     uncertainty = uncertainty.resolution(real::from_decimal(step));
     if let (true, Some((radius, _))) = (check.has_arm(), arm) {
         let share = real::from_decimal(millimetres(radius.step()))
@@ -106,9 +106,12 @@ impl Reading {
     }
 }
 
-/// The finest step of the readings, mm: whoever writes 0.5 after 0.45 has left out a zero.
-pub(crate) fn step(values: &[Typed]) -> Option<Decimal> {
-    values.iter().map(|value| millimetres(value.step())).min()
+/// The finest step of the readings, in the check's unit: whoever writes 0.5 after 0.45 has left out a zero.
+pub(crate) fn step(check: Check, values: &[Typed]) -> Option<Decimal> {
+    let in_unit = |amount: measure::Amount| {
+        amount.to(check.unit()).map_or(amount.value, |amount| amount.value)
+    };
+    values.iter().map(|value| in_unit(value.step())).min()
 }
 
 /// A length that was worked out in floating point.

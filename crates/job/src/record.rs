@@ -65,7 +65,7 @@ pub struct RecordPack {
     /// Which.
     pub slot: Slot,
     /// Where it lies.
-    pub position: &'static Position,
+    pub position: Position,
     /// As found: net thicknesses; empty where not written down.
     pub found: Vec<Decimal>,
     /// Its thickness as found.
@@ -121,11 +121,11 @@ fn of_check(check: Check, job: &Job, sheet: &Sheet, shown: Shown) -> RecordCheck
         state,
         sheet_band: sheet.band(check),
         sheet_radius: field::band_at(check).and_then(|(radius, _)| sheet.millimetres(radius)),
-        source: sheet.word(field::source(check)).map(str::to_owned),
+        source: sheet.word(Field::Source(check)).map(str::to_owned),
     }
 }
 
-fn of_pack(position: &'static Position, job: &Job) -> RecordPack {
+fn of_pack(position: Position, job: &Job) -> RecordPack {
     let slot = position.slot;
     let (found, left) = (job.found.get(&slot), job.pack(slot));
     RecordPack {
@@ -139,8 +139,8 @@ fn of_pack(position: &'static Position, job: &Job) -> RecordPack {
 }
 
 fn arm_says(job: &Job, sheet: &Sheet, shown: Shown) -> String {
-    let read =
-        [Check::Forward, Check::Reverse].into_iter().find_map(|check| job.last_reading(check));
+    let lashes = sheet.checks().into_iter().filter(|check| check.has_arm());
+    let read = lashes.into_iter().find_map(|check| job.last_reading(check));
     let Some((reading, arm)) = read.and_then(|reading| Some((reading, reading.arm.as_ref()?)))
     else {
         return String::new();

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::{BookId, Check};
+use crate::{BookId, Check, type_in};
 
 /// Why a fact was not admitted; `Display` is the sentence to show.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,6 +31,13 @@ pub enum Refusal {
         /// As found.
         found: String,
     },
+    /// A field or pack that gearcases of this layout do not have.
+    NotOfLayout {
+        /// The field or the pack in words.
+        what: String,
+    },
+    /// A band from a preload to an end play.
+    PlayAndPreload,
     /// Low, high and aim do not make a band.
     Band(measure::BandError),
     /// Too few or too many readings.
@@ -85,6 +92,11 @@ impl fmt::Display for Refusal {
             Refusal::Unknown { found } => {
                 write!(f, "{found} is not known here. Choose from the sketches.")
             }
+            Refusal::NotOfLayout { what } => write!(
+                f,
+                "A gearcase built like this one has no {what}. Begin a sheet of the other layout."
+            ),
+            Refusal::PlayAndPreload => type_in::FieldRefusal::PlayAndPreload.fmt(f),
             Refusal::Band(band) => band.fmt(f),
             Refusal::Count { check, found } => {
                 let wanted = check.stops().len();

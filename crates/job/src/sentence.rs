@@ -28,6 +28,14 @@ pub(crate) fn of(fact: &Fact) -> String {
         Fact::SignOverridden { position, reason } => {
             format!("{position} pushes the other way: {reason}.")
         }
+        Fact::BuildChosen { position, build } => {
+            let place = Position::named(position).zip(*build);
+            let when = place.and_then(|(place, build)| place.builds().nth(build as usize));
+            match when {
+                Some(when) => format!("{position}: {when}."),
+                None => format!("{position} is built the usual way."),
+            }
+        }
         Fact::ShimsAdded { family, places: [one, other], zero, count, .. } => format!(
             "{count} {family} {} measured {} and {other}, zero {zero}.",
             plural(*count, "shim", "shims"),

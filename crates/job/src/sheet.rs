@@ -2,9 +2,13 @@
 
 use std::collections::BTreeMap;
 
+use gearing::layout::Layout;
 use measure::{Decimal, Typed, Unit};
 
-use crate::{Book, BookId, Check, FIELDS, Fact, Field, FieldValue, Position, Slot, demo};
+use crate::{
+    Book, BookId, Check, Fact, Field, FieldFacts, FieldValue, Group, Position, Slot, demo,
+    field_rows, plan,
+};
 
 /// A unit sheet as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -13,12 +17,14 @@ pub struct Sheet {
     pub id: String,
     /// What the person calls the unit; empty while the sheet has not been opened.
     pub name: String,
-    /// The layout: `b`.
+    /// The layout: `a` to `e`.
     pub layout: String,
     values: BTreeMap<Field, FieldValue>,
     variants: BTreeMap<Slot, Option<String>>,
-    /// Positions whose sign a person has seen, and whether it goes the other way.
-    signs: BTreeMap<String, bool>,
+    /// Positions whose sign a person has seen, and why it goes the other way where it does.
+    signs: BTreeMap<String, Option<String>>,
+    /// Positions in another build than the usual one.
+    builds: BTreeMap<String, usize>,
 }
 
 impl Sheet {
@@ -50,10 +56,16 @@ impl Sheet {
                 self.variants.insert(*slot, position.clone());
             }
             Fact::SignConfirmed { position } => {
-                self.signs.insert(position.clone(), false);
+                self.signs.insert(position.clone(), None);
             }
-            Fact::SignOverridden { position, .. } => {
-                self.signs.insert(position.clone(), true);
+            Fact::SignOverridden { position, reason } => {
+                self.signs.insert(position.clone(), Some(reason.clone()));
+            }
+            Fact::BuildChosen { position, build: None } => {
+                self.builds.remove(position);
+            }
+            Fact::BuildChosen { position, build: Some(build) } => {
+                self.builds.insert(position.clone(), *build as usize);
             }
             _ => {}
         }
@@ -62,6 +74,16 @@ impl Sheet {
     /// Whether the sheet has been opened.
     pub fn is_open(&self) -> bool {
         !self.layout.is_empty()
+    }
+
+    /// How the gearcase is built; the usual layout until the sheet says.
+    pub fn layout(&self) -> &'static Layout {
+        Layout::find(&self.layout).unwrap_or_else(plan::usual)
+    }
+
+    /// The packs the layout can have, in the order of work.
+    pub fn slots(&self) -> &'static [Slot] {
+        Slot::of(self.layout())
     }
 
     /// Whether it is the practice unit's, which nobody measured.
@@ -103,22 +125,65 @@ impl Sheet {
         }
     }
 
-    /// How many fields have a value, and how many fields there are.
+    /// The fields this unit can have, in the order of the sheet.
+    pub fn fields(&self) -> impl Iterator<Item = &'static FieldFacts> {
+        let (layout, checks) = (self.layout(), self.limits());
+        let is_here = move |facts: &&FieldFacts| match (facts.field, facts.group) {
+            (Field::Teeth(mesh), _) => layout.meshes.contains(&Check::Lash(mesh).part()),
+            (_, Group::Limits(check)) => checks.contains(&check),
+            (_, Group::Gears | Group::Arm) => true,
+        };
+        field_rows::all().filter(is_here)
+    }
+
+    /// How many of its fields have a value, and how many there are.
     pub fn typed(&self) -> (usize, usize) {
-        (self.values.len(), FIELDS.len())
+        let all = self.fields().count();
+        (self.fields().filter(|facts| self.value(facts.field).is_some()).count(), all)
+    }
+
+    /// The checks whose limits the sheet asks for or takes, in the order of work.
+    pub fn limits(&self) -> Vec<Check> {
+        let usual = || self.slots().iter().flat_map(|slot| slot.positions());
+        let can_have = |check: &Check| {
+            let sets = |position: Position| position.rereads(*check);
+            *check == Check::Torque || usual().any(sets) || self.positions().into_iter().any(sets)
+        };
+        plan::checks(self.layout()).iter().copied().filter(can_have).collect()
     }
 
     /// Where a pack lies; `None` where the unit has no such pack.
     ///
-    /// Until a person has chosen, the usual position is taken. The thrust washer counts from the
-    /// moment that a limit of the end play is typed.
-    pub fn position(&self, slot: Slot) -> Option<&'static Position> {
-        match self.variants.get(&slot) {
+    /// Until a person has chosen, the usual position is taken. A pack that a unit may lack and that
+    /// moves no gear counts from the moment that a limit of its check is typed; one that does the
+    /// same as a pack before it only once it is chosen.
+    pub fn position(&self, slot: Slot) -> Option<Position> {
+        let position = match self.variants.get(&slot) {
             Some(None) => None,
             Some(Some(id)) => Position::named(id).filter(|position| position.slot == slot),
-            None if slot == Slot::B4 && !self.has_end_play() => None,
-            None => slot.positions().next(),
+            None => slot.positions().next().filter(|usual| self.has_unasked(slot, usual)),
+        }?;
+        Some(position.built(self.builds.get(position.id).copied()))
+    }
+
+    fn has_unasked(&self, slot: Slot, usual: &Position) -> bool {
+        if !slot.may_be_absent() {
+            return true;
         }
+        let before = self.slots().iter().take_while(|other| **other != slot);
+        let is_second = before.into_iter().any(|other| other.check() == slot.check());
+        let has_limit = || slot.check().is_some_and(|check| self.has_limit(check));
+        !is_second && (usual.mesh_sign != 0 || has_limit())
+    }
+
+    fn has_limit(&self, check: Check) -> bool {
+        [Field::Low(check), Field::High(check)].iter().any(|field| self.value(*field).is_some())
+    }
+
+    /// The pack that a check is set by, where the unit has one.
+    pub fn slot_of(&self, check: Check) -> Option<Slot> {
+        let has = |slot: &Slot| slot.check() == Some(check) && self.position(*slot).is_some();
+        self.slots().iter().copied().find(has)
     }
 
     /// Whether a person has said where the pack lies. A pack with one possible place needs no
@@ -129,8 +194,8 @@ impl Sheet {
     }
 
     /// The positions the unit has, in the order of work.
-    pub fn positions(&self) -> Vec<&'static Position> {
-        Slot::ALL.into_iter().filter_map(|slot| self.position(slot)).collect()
+    pub fn positions(&self) -> Vec<Position> {
+        self.slots().iter().filter_map(|slot| self.position(*slot)).collect()
     }
 
     /// Whether a person has seen which way the pack pushes.
@@ -140,7 +205,12 @@ impl Sheet {
 
     /// Whether a person has said that a thicker pack pushes the other way than usual.
     pub fn is_turned(&self, position: &Position) -> bool {
-        self.signs.get(position.id).copied().unwrap_or_default()
+        self.turned_because(position).is_some()
+    }
+
+    /// Why a person said that a thicker pack pushes the other way than usual.
+    pub fn turned_because(&self, position: &Position) -> Option<&str> {
+        self.signs.get(position.id)?.as_deref()
     }
 
     /// The way the member goes with a thicker pack, and with a thinner one, as this unit has it.
@@ -155,18 +225,15 @@ impl Sheet {
         (position.mesh_sign * way, position.setting_sign * way)
     }
 
-    /// The checks the unit has, in the order of work.
+    /// The checks the unit has, in the order of work: those that a pack of it changes, and the
+    /// rolling torque once it has a limit.
     pub fn checks(&self) -> Vec<Check> {
         let positions = self.positions();
-        Check::ALL
-            .into_iter()
-            .filter(|check| positions.iter().any(|position| position.rereads.contains(check)))
-            .collect()
-    }
-
-    fn has_end_play(&self) -> bool {
-        self.values.contains_key(&Field::EndPlayLow)
-            || self.values.contains_key(&Field::EndPlayHigh)
+        let has = |check: &Check| match check {
+            Check::Torque => self.has_limit(*check),
+            _ => positions.iter().any(|position| position.rereads(*check)),
+        };
+        plan::checks(self.layout()).iter().copied().filter(has).collect()
     }
 }
 

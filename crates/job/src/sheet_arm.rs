@@ -3,15 +3,16 @@
 use gearing::case::{Arm, Driven, Gears, Shaft};
 use measure::{Band, Decimal, Unit};
 
-use crate::{ArmShaft, Check, Field, Sheet, field};
+use crate::{ArmShaft, Check, Field, Sheet, field, plan};
 
 impl Sheet {
-    /// The limits of a check as typed, mm, with their aim; `None` while one is missing or they make
+    /// The limits of a check as typed, in [`Check::unit`], with their aim; `None` while one is missing or they make
     /// no band.
     pub fn band(&self, check: Check) -> Option<Band> {
         let (low, high, aim) = field::limits(check);
-        let band = Band::new(self.millimetres(low)?, self.millimetres(high)?).ok()?;
-        match aim.and_then(|aim| self.millimetres(aim)) {
+        let in_unit = |field| self.number(field).map(|typed| typed.in_unit(check.unit()));
+        let band = Band::new(in_unit(low)?, in_unit(high)?).ok()?;
+        match aim.and_then(in_unit) {
             Some(aim) => band.with_aim(aim).ok(),
             None => Some(band),
         }
@@ -41,8 +42,12 @@ impl Sheet {
 
     /// The gears, once their teeth and the pinion's radius are typed.
     pub(crate) fn gears(&self) -> Option<Gears> {
-        let driven = [("forward", Field::ForwardTeeth), ("reverse", Field::ReverseTeeth)]
-            .into_iter()
+        let driven = plan::checks(self.layout())
+            .iter()
+            .filter_map(|check| match check {
+                Check::Lash(mesh) => Some((check.part(), Field::Teeth(*mesh))),
+                _ => None,
+            })
             .filter_map(|(id, field)| Some(Driven { id: id.to_owned(), teeth: self.count(field)? }))
             .collect();
         Some(Gears {
@@ -65,6 +70,12 @@ impl Sheet {
     pub(crate) fn sheet_arm(&self, check: Check) -> Option<Arm> {
         let (radius, shaft) = field::band_at(check)?;
         arm(check, self.millimetres(radius)?, ArmShaft::named(self.word(shaft)?)?)
+    }
+
+    /// Whether the limits of a check are those of a preload, which no gauge reads.
+    pub fn is_preload(&self, check: Check) -> bool {
+        matches!(check, Check::Setting(_))
+            && self.band(check).is_some_and(|band| band.high() <= Decimal::ZERO)
     }
 
     fn degrees(&self, field: Field) -> Option<Decimal> {

@@ -1,6 +1,6 @@
 //! What a unit sheet still asks of the person.
 
-use crate::{Check, FIELDS, Field, Sheet, Slot, sheet::listed};
+use crate::{Check, Field, Sheet, Slot, field_rows, sheet::listed};
 
 /// Fields that a check needs and the sheet does not have.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,8 +41,7 @@ impl ToDo {
 impl Sheet {
     /// What the check needs and the sheet does not have.
     pub fn missing(&self, check: Check) -> Option<Missing> {
-        let fields: Vec<Field> = FIELDS
-            .iter()
+        let fields: Vec<Field> = field_rows::all()
             .filter(|facts| facts.needed_by.contains(&check))
             .map(|facts| facts.field)
             .filter(|field| self.value(*field).is_none())
@@ -63,13 +62,14 @@ impl Sheet {
     /// What is left to do on the sheet, in its order.
     pub fn to_do(&self) -> Vec<ToDo> {
         let checks = self.checks();
-        let slots = Slot::ALL.into_iter().filter(|slot| !self.is_chosen(*slot)).map(ToDo::Place);
+        let slots =
+            self.slots().iter().copied().filter(|slot| !self.is_chosen(*slot)).map(ToDo::Place);
         let signs = self
             .positions()
             .into_iter()
             .filter(|position| !self.is_confirmed(position))
             .map(|position| ToDo::Sign(position.slot));
-        let fields = FIELDS.iter().filter_map(|facts| {
+        let fields = self.fields().filter_map(|facts| {
             let wanted = facts.needed_by.iter().any(|check| checks.contains(check));
             if self.value(facts.field).is_none() {
                 return wanted.then_some(ToDo::Type(facts.field));

@@ -45,13 +45,9 @@ impl Sheet {
     /// Teeth of the gear of a backlash for each tooth of the pinion: turns of the driveshaft for
     /// one of the propshaft.
     pub fn ratio(&self, check: Check) -> Option<Decimal> {
-        let gear = match check {
-            Check::Forward => Field::ForwardTeeth,
-            Check::Reverse => Field::ReverseTeeth,
-            Check::Depth | Check::EndPlay => return None,
-        };
+        let Check::Lash(mesh) = check else { return None };
         let pinion = Decimal::from(self.count(Field::PinionTeeth)?);
-        Decimal::from(self.count(gear)?).checked_div(pinion)
+        Decimal::from(self.count(Field::Teeth(mesh))?).checked_div(pinion)
     }
 }
 
@@ -60,7 +56,7 @@ mod tests {
     use measure::Unit;
 
     use super::*;
-    use crate::{Book, BookId, Fact, Stamp, read_fields};
+    use crate::{Book, BookId, Fact, Mesh, Stamp, read_fields};
 
     fn sheet(typed: &[(Field, &str)]) -> Sheet {
         let stamp = Stamp { device: "d".to_owned(), at: 0, act: "a".to_owned() };
@@ -80,7 +76,7 @@ mod tests {
     fn a_part_is_empty_then_partly_then_typed() {
         let depth = Group::Limits(Check::Depth);
         assert_eq!(sheet(&[]).part(depth), PartState::Empty);
-        let partly = [(Field::DepthLow, "0.60"), (Field::DepthHigh, "0.66")];
+        let partly = [(Field::Low(Check::Depth), "0.60"), (Field::High(Check::Depth), "0.66")];
         assert_eq!(sheet(&partly).part(depth), PartState::Partly);
         let typed = [partly[0], partly[1], (Field::DepthSide, "mesh")];
         assert_eq!(sheet(&typed).part(depth), PartState::Typed);
@@ -88,15 +84,16 @@ mod tests {
 
     #[test]
     fn a_doubt_comes_first() {
-        let sheet = sheet(&[(Field::ReverseLow, "0.012"), (Field::ReverseHigh, "0.024")]);
-        assert_eq!(sheet.part(Group::Limits(Check::Reverse)), PartState::Doubtful);
-        assert_eq!(sheet.next_to_do(), Some(ToDo::Check(Field::ReverseLow)));
+        let sheet =
+            sheet(&[(Field::Low(Check::REVERSE), "0.012"), (Field::High(Check::REVERSE), "0.024")]);
+        assert_eq!(sheet.part(Group::Limits(Check::REVERSE)), PartState::Doubtful);
+        assert_eq!(sheet.next_to_do(), Some(ToDo::Check(Field::Low(Check::REVERSE))));
     }
 
     #[test]
     fn the_ratio_is_gear_over_pinion() {
-        let sheet = sheet(&[(Field::PinionTeeth, "14"), (Field::ForwardTeeth, "21")]);
-        assert_eq!(sheet.ratio(Check::Forward), Some(Decimal::new(15, 1)));
-        assert_eq!(sheet.ratio(Check::Reverse), None);
+        let sheet = sheet(&[(Field::PinionTeeth, "14"), (Field::Teeth(Mesh::Forward), "21")]);
+        assert_eq!(sheet.ratio(Check::FORWARD), Some(Decimal::new(15, 1)));
+        assert_eq!(sheet.ratio(Check::REVERSE), None);
     }
 }

@@ -1,8 +1,9 @@
 //! What the tin is good for: the kinds of shim in use, and the packs they can make.
 
+use gearing::layout::{LAYOUTS, Layout};
 use measure::Decimal;
 
-use crate::{Position, Sheet, Slot, Tin, tin::MAX_SHIMS};
+use crate::{Position, Sheet, Slot, Tin, plan, tin::MAX_SHIMS};
 
 /// A kind of shim and the positions that take it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -10,30 +11,43 @@ pub struct Family {
     /// The kind: "forward race".
     pub name: &'static str,
     /// The positions it fits, in the order of work.
-    pub positions: Vec<&'static Position>,
+    pub positions: Vec<Position>,
 }
 
 /// The kinds of shim that the sheets use and those that are in the tin; without a sheet, every
-/// kind there is.
+/// kind of the usual layout.
 pub fn families<'a>(sheets: impl IntoIterator<Item = &'a Sheet>, tin: &Tin) -> Vec<Family> {
-    let used: Vec<&Position> = sheets.into_iter().flat_map(Sheet::positions).collect();
-    let is_shown = |position: &&Position| {
-        used.is_empty()
-            || used.contains(position)
-            || tin.shims().any(|shim| shim.family == position.family)
+    let sheets: Vec<&Sheet> = sheets.into_iter().collect();
+    let used: Vec<Position> = sheets.iter().flat_map(|sheet| sheet.positions()).collect();
+    let is_used = |layout: &&&Layout| sheets.iter().any(|sheet| sheet.layout() == **layout);
+    let usual = plan::usual();
+    let near: Vec<&Layout> = match sheets.as_slice() {
+        [] => vec![usual],
+        _ => LAYOUTS.iter().filter(is_used).copied().collect(),
     };
-    grouped(Slot::ALL.into_iter().flat_map(Slot::positions).filter(is_shown))
-}
-
-fn grouped(positions: impl Iterator<Item = &'static Position>) -> Vec<Family> {
-    let mut families: Vec<Family> = Vec::new();
-    for position in positions {
-        match families.iter_mut().find(|family| family.name == position.family) {
-            Some(family) => family.positions.push(position),
-            None => families.push(Family { name: position.family, positions: vec![position] }),
+    let in_tin = |family: &str| tin.shims().any(|shim| shim.family == family);
+    let positions = |layout: &'static Layout| Slot::of(layout).iter().flat_map(|it| it.positions());
+    let is_shown = |position: &Position| {
+        used.is_empty() || used.iter().any(|it| it.id == position.id) || in_tin(position.family)
+    };
+    let mut families = Vec::new();
+    for position in near.iter().flat_map(|layout| positions(layout)).filter(is_shown) {
+        join(&mut families, position);
+    }
+    let known: Vec<&str> = families.iter().map(|family| family.name).collect();
+    for position in LAYOUTS.into_iter().flat_map(positions) {
+        if in_tin(position.family) && !known.contains(&position.family) {
+            join(&mut families, position);
         }
     }
     families
+}
+
+fn join(families: &mut Vec<Family>, position: Position) {
+    match families.iter_mut().find(|family| family.name == position.family) {
+        Some(family) => family.positions.push(position),
+        None => families.push(Family { name: position.family, positions: vec![position] }),
+    }
 }
 
 impl Family {

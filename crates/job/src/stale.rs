@@ -6,7 +6,7 @@ use crate::{Job, PackFit, Reading, Sheet, Shown, clock};
 pub(crate) fn stale<'a>(job: &'a Job, sheet: &Sheet, reading: &Reading) -> Option<&'a PackFit> {
     job.fits.iter().filter(|fit| fit.order > reading.order).find(|fit| {
         let position = sheet.position(fit.slot);
-        position.is_some_and(|position| position.rereads.contains(&reading.check))
+        position.is_some_and(|position| position.rereads(reading.check))
     })
 }
 

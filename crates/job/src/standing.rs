@@ -37,7 +37,7 @@ pub(crate) fn asked(job: &Job, sheet: &Sheet) -> Vec<Check> {
 }
 
 fn is_locked(check: Check, job: &Job, sheet: &Sheet) -> bool {
-    check == Check::EndPlay
-        && sheet.checks().contains(&Check::Reverse)
-        && standing(Check::Reverse, job, sheet, Shown::default()).0 != CheckState::InBand
+    check == Check::END_PLAY
+        && sheet.checks().contains(&Check::REVERSE)
+        && standing(Check::REVERSE, job, sheet, Shown::default()).0 != CheckState::InBand
 }

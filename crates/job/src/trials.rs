@@ -39,13 +39,12 @@ pub struct TrialPoint {
 const TOO_LITTLE: Decimal = Decimal::from_parts(2, 0, 0, false, 2);
 
 pub(crate) fn views(sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Vec<TrialsView> {
-    let of_position =
-        |position: &&'static crate::Position| view(position.slot, sheet, bridge, advice);
+    let of_position = |position: &crate::Position| view(position.slot, sheet, bridge, advice);
     bridge.positions.iter().filter_map(of_position).collect()
 }
 
 fn view(slot: Slot, sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Option<TrialsView> {
-    let check = slot.check();
+    let check = slot.check()?;
     let (place, row) =
         (bridge.place_of(slot)?, bridge.checks.iter().position(|other| *other == check)?);
     let builds: Vec<(TrialPoint, &[Vec<Decimal>])> = bridge
@@ -118,14 +117,15 @@ fn says(
 
 fn touches(bridge: &Bridge, place: usize, row: usize) -> bool {
     let (position, check) = (bridge.positions.get(place), bridge.checks.get(row));
-    position.zip(check).is_some_and(|(position, check)| position.rereads.contains(check))
+    position.zip(check).is_some_and(|(position, check)| position.moves(*check))
 }
 
 fn word(check: Check) -> &'static str {
     match check {
         Check::Depth => "depth gap",
-        Check::Forward | Check::Reverse => "lash",
-        Check::EndPlay => "end play",
+        Check::Lash(_) => "lash",
+        Check::Setting(_) => "end play",
+        Check::Torque => "torque",
     }
 }
 

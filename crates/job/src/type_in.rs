@@ -13,6 +13,13 @@ pub enum FieldRefusal {
     Entry(EntryError),
     /// The limits do not make a band.
     Band(BandError),
+    /// A band from a preload to an end play.
+    PlayAndPreload,
+    /// A torque over a thousand newton metres.
+    TooMuch {
+        /// As typed.
+        found: String,
+    },
     /// A radius of zero.
     NoRadius {
         /// The field in words.
@@ -94,7 +101,7 @@ pub fn read_fields(
         }
     }
     if refusals.is_empty() {
-        refusals.extend(Check::ALL.into_iter().filter_map(|check| band(sheet, check, &values)));
+        refusals.extend(sheet.limits().into_iter().filter_map(|check| band(sheet, check, &values)));
     }
     if !refusals.is_empty() {
         return Err(refusals);
@@ -122,8 +129,7 @@ pub fn type_in(
 
 /// What is doubtful about a reading.
 pub fn doubt(check: Check, typed: &Typed) -> Option<Doubt> {
-    let (low, ..) = field::limits(check);
-    low.doubt(typed)
+    Field::Low(check).doubt(typed)
 }
 
 /// What is doubtful about a shim's thickness.
@@ -149,7 +155,7 @@ impl Doubt {
     fn of(typed: &Typed, (least, most): (Decimal, Decimal)) -> Option<Doubt> {
         let is_usual = |unit| {
             let other = Typed::parse(typed.text(), unit, Sign::Any).ok()?;
-            let length = other.in_unit(Unit::Millimetre);
+            let length = other.in_unit(Unit::Millimetre).abs();
             (least <= length && length <= most).then_some(())
         };
         if is_usual(typed.unit()).is_some() {
@@ -168,6 +174,8 @@ fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal
     let facts = field.facts();
     match facts.kind {
         Kind::Length { .. } => length(facts.name, text, unit).map(FieldValue::Number),
+        Kind::Play => play(text, unit).map(FieldValue::Number),
+        Kind::Torque => torque(text, unit).map(FieldValue::Number),
         Kind::Angle => angle(field, text).map(FieldValue::Number),
         Kind::Teeth => teeth(text).map(FieldValue::Count),
         Kind::Choice(choices) if choices.iter().any(|(id, _)| *id == text) => {
@@ -192,6 +200,30 @@ pub(crate) fn length(name: &'static str, text: &str, unit: Unit) -> Result<Typed
         return Err(FieldRefusal::TooLong { found: typed.to_string() });
     }
     Ok(typed)
+}
+
+/// An end play, or below zero a preload.
+fn play(text: &str, unit: Unit) -> Result<Typed, FieldRefusal> {
+    let unit = if unit.quantity() == Quantity::Length { unit } else { Unit::Millimetre };
+    let typed = Typed::parse(text, unit, Sign::Any).map_err(FieldRefusal::Entry)?;
+    if typed.in_unit(Unit::Millimetre).abs() > LONGEST {
+        return Err(FieldRefusal::TooLong { found: typed.to_string() });
+    }
+    Ok(typed)
+}
+
+fn torque(text: &str, unit: Unit) -> Result<Typed, FieldRefusal> {
+    let unit = if unit.quantity() == Quantity::Torque { unit } else { Unit::NewtonMetre };
+    let typed = Typed::parse(text, unit, Sign::Positive).map_err(FieldRefusal::Entry)?;
+    if typed.in_unit(Unit::NewtonMetre) > LONGEST {
+        return Err(FieldRefusal::TooMuch { found: typed.to_string() });
+    }
+    Ok(typed)
+}
+
+/// Whether a band goes from a preload to an end play: a gauge reads one, not the other.
+pub(crate) fn spans_zero(check: Check, band: &Band) -> bool {
+    matches!(check, Check::Setting(_)) && band.low() < Decimal::ZERO && Decimal::ZERO < band.high()
 }
 
 fn angle(field: Field, text: &str) -> Result<Typed, FieldRefusal> {
@@ -235,6 +267,9 @@ fn band(
     };
     let band = Band::new(value(low)?, value(high)?);
     let refused = match (band, aim.and_then(value)) {
+        (Ok(band), _) if spans_zero(check, &band) => {
+            return Some((*at, FieldRefusal::PlayAndPreload));
+        }
         (Ok(band), Some(aim)) => band.with_aim(aim).err()?,
         (Ok(_), None) => return None,
         (Err(refused), _) => refused,
@@ -247,6 +282,13 @@ impl fmt::Display for FieldRefusal {
         match self {
             FieldRefusal::Entry(entry) => entry.fmt(f),
             FieldRefusal::Band(band) => band.fmt(f),
+            FieldRefusal::PlayAndPreload => f.write_str(
+                "Low is a preload, high an end play. A gauge reads only one of them: type both \
+                 limits on the same side of 0, a preload as -0.05.",
+            ),
+            FieldRefusal::TooMuch { found } => {
+                write!(f, "{found} is over 1000 N·m. Read the page again, like 1.2 N·m.")
+            }
             FieldRefusal::NoRadius { name } => {
                 write!(f, "The {name} is 0. Measure it from the middle of the shaft, like 30.0.")
             }

@@ -2,7 +2,7 @@
 
 use measure::{Decimal, Sign, Typed, Unit};
 
-use crate::{Doubt, shim_doubt};
+use crate::{Check, Doubt, doubt, shim_doubt};
 
 /// What stands in a field.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -24,6 +24,19 @@ impl Typing {
     /// Reads a thickness. Digits without a unit take `unit`.
     pub(crate) fn shim(text: &str, unit: Unit) -> Typing {
         Typing::of(text, unit, Sign::Positive, THICKEST, shim_doubt)
+    }
+
+    /// Reads a reading of a check: digits without a unit take `unit` where it fits the check.
+    pub(crate) fn of_check(check: Check, text: &str, unit: Unit) -> Typing {
+        let own = check.unit();
+        let unit = if unit.quantity() == own.quantity() { unit } else { own };
+        let sign = if check.may_be_below_zero() { Sign::Any } else { Sign::NotNegative };
+        let mut typing = Typing::of(text, unit, sign, LONGEST, |typed| doubt(check, typed));
+        if typing.typed.as_ref().is_some_and(|typed| typed.unit().quantity() != own.quantity()) {
+            let found = typing.typed.take().map(|typed| typed.to_string()).unwrap_or_default();
+            typing.refused = Some(format!("{found} is no {}. Type it in {own}.", check.short()));
+        }
+        typing
     }
 
     /// Reads a field of at most `most` mm.

@@ -32,7 +32,7 @@ pub fn what_if(
     let Some(position) = sheet.position(slot) else {
         return WhatIf { total, way: String::new(), changes: Vec::new(), says: String::new() };
     };
-    let (thicker, thinner) = sheet.ways(position);
+    let (thicker, thinner) = sheet.ways(&position);
     let way = match by.cmp(&Decimal::ZERO) {
         Ordering::Less => thinner,
         Ordering::Equal => "",
@@ -71,39 +71,33 @@ fn changes(
 /// "lash falls 0.09"; where both lashes change alike, "both lashes fall 0.06".
 fn effects(slot: Slot, changes: &[(Check, Decimal)], shown: Shown) -> Vec<String> {
     // The washer's way is the effect itself.
-    let told = |check: &Check| !(slot == Slot::B4 && *check == Check::EndPlay);
-    let of = |wanted: Check| changes.iter().find(|(check, _)| *check == wanted).map(|(_, it)| *it);
+    let told = |check: &Check| !(slot == Slot::B4 && *check == Check::END_PLAY);
     let amount = |change: Decimal| figure(change.abs(), Figure::Reading, shown);
-    let lashes = (of(Check::Forward), of(Check::Reverse));
-    if let (Some(one), Some(other)) = lashes
-        && amount(one) == amount(other)
-    {
-        let mut parts: Vec<String> =
-            of(Check::Depth).map(|it| depth(it, &amount)).into_iter().collect();
-        let way = if one.is_sign_negative() { "fall" } else { "grow" };
-        parts.push(format!("both lashes {way} {}", amount(one)));
-        return parts;
+    let lashes: Vec<Decimal> =
+        changes.iter().filter(|(check, _)| check.has_arm()).map(|(_, change)| *change).collect();
+    let both = match lashes.as_slice() {
+        [one, other] if amount(*one) == amount(*other) => Some(*one),
+        _ => None,
+    };
+    let mut parts = Vec::new();
+    for (check, change) in changes.iter().filter(|(check, _)| told(check)) {
+        let falls = change.is_sign_negative();
+        let name = match check {
+            Check::Depth => {
+                let way = if falls { "closes" } else { "opens" };
+                parts.push(format!("depth gap {way} {}", amount(*change)));
+                continue;
+            }
+            Check::Lash(_) if both.is_some() => continue,
+            Check::Lash(_) if lashes.len() == 1 => "lash",
+            _ => check.short(),
+        };
+        let way = if falls { "falls" } else { "grows" };
+        parts.push(format!("{name} {way} {}", amount(*change)));
     }
-    let single = matches!(lashes, (Some(_), None) | (None, Some(_)));
-    changes
-        .iter()
-        .filter(|(check, _)| told(check))
-        .map(|(check, change)| match check {
-            Check::Depth => depth(*change, &amount),
-            Check::EndPlay => {
-                let way = if change.is_sign_negative() { "falls" } else { "grows" };
-                format!("end play {way} {}", amount(*change))
-            }
-            Check::Forward | Check::Reverse => {
-                let name = if single { "lash" } else { check.short() };
-                let way = if change.is_sign_negative() { "falls" } else { "grows" };
-                format!("{name} {way} {}", amount(*change))
-            }
-        })
-        .collect()
-}
-
-fn depth(change: Decimal, amount: &impl Fn(Decimal) -> String) -> String {
-    let way = if change.is_sign_negative() { "closes" } else { "opens" };
-    format!("depth gap {way} {}", amount(change))
+    if let Some(both) = both {
+        let way = if both.is_sign_negative() { "fall" } else { "grow" };
+        parts.push(format!("both lashes {way} {}", amount(both)));
+    }
+    parts
 }

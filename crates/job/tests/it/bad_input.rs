@@ -12,7 +12,7 @@ fn refusal(field: Field, text: &str) -> String {
 
 #[test]
 fn numbers_that_are_none() {
-    let low = |text| refusal(Field::ForwardLow, text);
+    let low = |text| refusal(Field::Low(Check::FORWARD), text);
     assert_eq!(low(""), "Nothing typed. Type a number.");
     assert_eq!(low("abc"), "abc does not start with a number. Type digits first, like 0.38.");
     assert_eq!(low("1,250.0"), "Two decimal marks in 1,250.0. Type one.");
@@ -38,7 +38,7 @@ fn fields_that_are_no_lengths() {
     );
     assert_eq!(refusal(Field::ArmShaft, ""), "Nothing chosen. Choose one.");
     assert_eq!(
-        refusal(Field::DepthSource, " "),
+        refusal(Field::Source(Check::Depth), " "),
         "Nothing typed for the depth source. Type it, like: own manual, p. 118."
     );
 }
@@ -54,11 +54,11 @@ fn an_arm_without_a_radius() {
 fn limits_that_make_no_band() {
     let pair = |low, high| {
         let typed = [
-            (Field::ForwardLow, low, Unit::Millimetre),
-            (Field::ForwardHigh, high, Unit::Millimetre),
+            (Field::Low(Check::FORWARD), low, Unit::Millimetre),
+            (Field::High(Check::FORWARD), high, Unit::Millimetre),
         ];
         let refusals = read_fields(&Sheet::default(), &typed).unwrap_err();
-        assert_eq!(refusals[0].0, Field::ForwardHigh);
+        assert_eq!(refusals[0].0, Field::High(Check::FORWARD));
         refusals[0].1.to_string()
     };
     assert_eq!(
@@ -75,23 +75,27 @@ fn limits_that_make_no_band() {
 fn limits_are_held_against_what_the_sheet_has_and_a_band_can_move() {
     let mut bench = Bench::demo();
     let (_, sheet, _) = bench.state();
-    let alone = type_in(&sheet, Field::ForwardLow, "0.40", Unit::Millimetre).unwrap_err();
+    let alone = type_in(&sheet, Field::Low(Check::FORWARD), "0.40", Unit::Millimetre).unwrap_err();
     assert_eq!(
         alone.to_string(),
         "Low 0.40 is above high 0.35. Read the page again, or swap them."
     );
-    let aim = type_in(&sheet, Field::DepthAim, "0.70", Unit::Millimetre).unwrap_err();
+    let aim = type_in(&sheet, Field::Aim(Check::Depth), "0.70", Unit::Millimetre).unwrap_err();
     assert_eq!(aim.to_string(), "Aim 0.70 is outside 0.62 to 0.68. Type one inside the band.");
     // In inches the sentence is in inches.
-    let inches = type_in(&sheet, Field::ForwardLow, "0.02", Unit::Inch).unwrap_err().to_string();
+    let inches =
+        type_in(&sheet, Field::Low(Check::FORWARD), "0.02", Unit::Inch).unwrap_err().to_string();
     assert!(inches.starts_with("Low 0.02 is above high 0.01377"), "{inches}");
     // Typed together, low may pass the old high.
-    bench.type_fields(&[(Field::ForwardLow, "0.40"), (Field::ForwardHigh, "0.50")]);
+    bench.type_fields(&[
+        (Field::Low(Check::FORWARD), "0.40"),
+        (Field::High(Check::FORWARD), "0.50"),
+    ]);
     let (_, sheet, _) = bench.state();
-    assert_eq!(sheet.band(Check::Forward).unwrap().low().to_string(), "0.40");
+    assert_eq!(sheet.band(Check::FORWARD).unwrap().low().to_string(), "0.40");
     // The log itself refuses too.
     let value = FieldValue::Number(crate::bench::mm("0.60"));
-    let fact = Fact::FieldTyped { field: Field::ForwardLow, value };
+    let fact = Fact::FieldTyped { field: Field::Low(Check::FORWARD), value };
     let refused = bench.record(vec![(bench.sheet.id().clone(), fact)]).unwrap_err();
     assert_eq!(
         refused.to_string(),
@@ -102,12 +106,12 @@ fn limits_are_held_against_what_the_sheet_has_and_a_band_can_move() {
 #[test]
 fn inches_in_a_millimetre_field_are_kept_and_doubted() {
     let typed = [
-        (Field::ReverseLow, "0.012", Unit::Millimetre),
-        (Field::ReverseHigh, "0.024", Unit::Millimetre),
+        (Field::Low(Check::REVERSE), "0.012", Unit::Millimetre),
+        (Field::High(Check::REVERSE), "0.024", Unit::Millimetre),
         (Field::ArmRadius, "1.181", Unit::Millimetre),
-        (Field::ForwardLow, "0.20", Unit::Inch),
-        (Field::DepthLow, "40", Unit::Millimetre),
-        (Field::DepthHigh, "0.66", Unit::Millimetre),
+        (Field::Low(Check::FORWARD), "0.20", Unit::Inch),
+        (Field::Low(Check::Depth), "40", Unit::Millimetre),
+        (Field::High(Check::Depth), "0.66", Unit::Millimetre),
     ];
     let mut bench = Bench::new();
     let id = bench.sheet.id().clone();
@@ -122,24 +126,24 @@ fn inches_in_a_millimetre_field_are_kept_and_doubted() {
     let inches = |found: &str| {
         Some(format!("{found} looks like inches. Switch the unit to in, or read the page again."))
     };
-    assert_eq!(doubt(Field::ReverseLow), inches("0.012 mm"));
-    assert_eq!(doubt(Field::ReverseHigh), inches("0.024 mm"));
+    assert_eq!(doubt(Field::Low(Check::REVERSE)), inches("0.012 mm"));
+    assert_eq!(doubt(Field::High(Check::REVERSE)), inches("0.024 mm"));
     assert_eq!(doubt(Field::ArmRadius), inches("1.181 mm"));
     assert_eq!(
-        doubt(Field::ForwardLow).as_deref(),
+        doubt(Field::Low(Check::FORWARD)).as_deref(),
         Some("0.20 in looks like millimetres. Switch the unit to mm, or read the page again.")
     );
     assert_eq!(
-        doubt(Field::DepthLow).as_deref(),
+        doubt(Field::Low(Check::Depth)).as_deref(),
         Some("40 mm is far from the usual 0.1 to 5 mm. Read the page again.")
     );
-    assert!(sheet.to_do().contains(&ToDo::Check(Field::ReverseLow)));
+    assert!(sheet.to_do().contains(&ToDo::Check(Field::Low(Check::REVERSE))));
 }
 
 #[test]
 fn readings_that_are_none_stay_at_their_place() {
     let bench = Bench::demo();
-    let preview = bench.preview(Check::Forward, &["0.45", "-0.4", "1,250.0", "0.018"]);
+    let preview = bench.preview(Check::FORWARD, &["0.45", "-0.4", "1,250.0", "0.018"]);
     let refused: Vec<Option<String>> =
         preview.stops.iter().map(|stop| stop.typing.refused.clone()).collect();
     assert_eq!(refused[0], None);
@@ -156,14 +160,14 @@ fn readings_that_are_none_stay_at_their_place() {
 #[test]
 fn a_reading_that_stands_apart_is_named_and_kept() {
     let bench = Bench::demo();
-    let preview = bench.preview(Check::Forward, &["0.45", "0.54", "0.45", "0.45"]);
+    let preview = bench.preview(Check::FORWARD, &["0.45", "0.54", "0.45", "0.45"]);
     // Grubbs, two-sided 5 %, n = 4: beyond 1.481 standard deviations (NIST/SEMATECH 1.3.5.17.1,
     // table value from memory). 0.54 lies 0.0675 from the mean 0.4725, s = 0.045: 1.50; with the
     // gauge's step of 0.01 added to the scatter, 1.497.
     let says = "90° stands apart, though 4 readings show little. Read it again.";
     assert_eq!(preview.apart.as_deref(), Some(says));
     assert!(preview.fact.is_some());
-    assert_eq!(bench.preview(Check::Forward, &["0.45", "0.46", "0.44", "0.45"]).apart, None);
+    assert_eq!(bench.preview(Check::FORWARD, &["0.45", "0.46", "0.44", "0.45"]).apart, None);
 }
 
 #[test]
@@ -179,7 +183,7 @@ fn an_arm_of_zero_at_the_reading() {
     let (job, sheet, tin) = Bench::demo().state();
     let preview = preview(
         (&job, &sheet, &tin),
-        Check::Forward,
+        Check::FORWARD,
         &["0.45"; 4],
         Unit::Millimetre,
         Some("0"),
@@ -199,7 +203,7 @@ fn a_sheet_without_the_fields_a_check_needs() {
     let id = bench.sheet.id().clone();
     let opened = Fact::SheetOpened { name: "Invented".into(), layout: "b".into() };
     bench.record(vec![(id, opened)]).unwrap();
-    bench.type_fields(&[(Field::DepthLow, "0.62"), (Field::DepthHigh, "0.68")]);
+    bench.type_fields(&[(Field::Low(Check::Depth), "0.62"), (Field::High(Check::Depth), "0.68")]);
     let (_, sheet, _) = bench.state();
     let missing = sheet.missing(Check::Depth).unwrap();
     assert_eq!(
@@ -207,7 +211,7 @@ fn a_sheet_without_the_fields_a_check_needs() {
         "Pinion depth gap cannot be judged without depth gauge side. Type it on the unit sheet."
     );
     assert_eq!(missing.fields, [Field::DepthSide]);
-    let missing = sheet.missing(Check::Forward).unwrap();
+    let missing = sheet.missing(Check::FORWARD).unwrap();
     assert_eq!(missing.fields[0], Field::PinionTeeth);
     assert!(missing.sentence.ends_with(
         "forward low limit, forward high limit, forward radius and forward shaft. Type them on \
@@ -227,12 +231,12 @@ fn the_log_admits_no_half_series_and_nothing_unopened() {
     let mut bench = Bench::demo();
     let id = bench.job.id().clone();
     let values = vec![crate::bench::mm("0.45"); 3];
-    let half = Fact::ReadingTaken { check: Check::Forward, values, arm: None, on: None };
+    let half = Fact::ReadingTaken { check: Check::FORWARD, values, arm: None, on: None };
     let before = bench.job.clone();
     let refused = bench.record(vec![(id.clone(), half)]).unwrap_err();
     assert_eq!(refused.to_string(), "3 of 4 read. Read 270° too.");
     let values = vec![crate::bench::mm("0.45"); 4];
-    let no_arm = Fact::ReadingTaken { check: Check::Forward, values, arm: None, on: None };
+    let no_arm = Fact::ReadingTaken { check: Check::FORWARD, values, arm: None, on: None };
     let refused = bench.record(vec![(id.clone(), no_arm)]).unwrap_err();
     assert_eq!(
         refused.to_string(),
@@ -247,7 +251,7 @@ fn the_log_admits_no_half_series_and_nothing_unopened() {
     let note = Fact::NoteWritten { text: "hello".into() };
     let refused = empty.record(vec![(empty.job.id().clone(), note)]).unwrap_err();
     assert_eq!(refused.to_string(), "Not begun yet. Give it a name first.");
-    let layout = Fact::SheetOpened { name: "Invented".into(), layout: "c".into() };
+    let layout = Fact::SheetOpened { name: "Invented".into(), layout: "f".into() };
     let refused = empty.record(vec![(empty.sheet.id().clone(), layout)]).unwrap_err();
-    assert_eq!(refused.to_string(), "c is not known here. Choose from the sketches.");
+    assert_eq!(refused.to_string(), "f is not known here. Choose from the sketches.");
 }

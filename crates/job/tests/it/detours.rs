@@ -22,7 +22,7 @@ fn a_pack_alone_shows_its_slope() {
         setup.checks.iter().map(|view| matches!(view.state, CheckState::Stale { .. })).collect();
     assert_eq!(stale, [false, true, false], "B2 touches forward lash only");
     // 0.150 mm more at B2 takes 0.9243 · 0.15 = 0.1387 off 0.5620.
-    bench.read(Check::Forward, &["0.42", "0.43", "0.42", "0.42"]);
+    bench.read(Check::FORWARD, &["0.42", "0.43", "0.42", "0.42"]);
     let trials = &bench.setup().trials[1];
     // Seen (0.4225 − 0.561975)/0.15 = −0.93.
     assert_eq!(
@@ -38,19 +38,19 @@ fn a_reading_that_disagrees_raises_the_alarm() {
     bench.read(Check::Depth, &["0.66", "0.66", "0.66"]);
     // Predicted 0.3919 ± 0.034; as if B2 pushed the other way: 0.3919 + 2 · 0.1387.
     let texts = ["0.67", "0.67", "0.67", "0.67"];
-    assert_eq!(bench.preview(Check::Forward, &texts).dock.words(), "Disagrees: see causes");
-    bench.read(Check::Forward, &texts);
-    bench.read(Check::Reverse, &["0.64", "0.65", "0.64", "0.64"]);
+    assert_eq!(bench.preview(Check::FORWARD, &texts).dock.words(), "Disagrees: see causes");
+    bench.read(Check::FORWARD, &texts);
+    bench.read(Check::REVERSE, &["0.64", "0.65", "0.64", "0.64"]);
     let setup = bench.setup();
     let alarm = setup.advice.alarm.unwrap();
-    assert_eq!(alarm.check, Check::Forward);
+    assert_eq!(alarm.check, Check::FORWARD);
     assert_eq!(
         alarm.says,
         "Leave the shims alone. Forward backlash reads 0.28 more than the packs explain. Check in \
          this order:"
     );
     assert!(alarm.causes[0].says.starts_with("B2 pushes the other way."), "{:?}", alarm.causes);
-    assert_eq!(setup.next, NextAct::SeeCauses(Check::Forward));
+    assert_eq!(setup.next, NextAct::SeeCauses(Check::FORWARD));
     assert!(setup.checks[1].disagrees && !setup.checks[0].disagrees);
 }
 
@@ -63,13 +63,13 @@ fn on_another_arm_band_prediction_and_reading_move_together() {
     let state = (&job, &sheet, &tin);
     let texts = ["0.26"; 4];
     let preview =
-        preview(state, Check::Forward, &texts, Unit::Millimetre, Some("20.0"), Shown::default());
+        preview(state, Check::FORWARD, &texts, Unit::Millimetre, Some("20.0"), Shown::default());
     let band = preview.band.unwrap();
     assert_eq!([shown(band.low(), 3), shown(band.high(), 3)], ["0.182", "0.318"]);
     assert_eq!(shown(preview.predicted.unwrap().mean, 4), "0.2613");
     assert_eq!(preview.dock, Dock::Keep { readings: 4 });
     bench.record(vec![(bench.job.id().clone(), preview.fact.unwrap())]).unwrap();
-    let view = bench.check(Check::Forward);
+    let view = bench.check(Check::FORWARD);
     assert_eq!((view.arm, view.disagrees), (Some(dec("20.0")), false));
     assert_eq!(view.state, CheckState::InBand);
     // In the trials it is carried back to the sheet's arm: 0.26 · 30/20 = 0.39.
@@ -82,7 +82,7 @@ fn an_arm_on_the_propshaft_with_two_gears_of_different_teeth() {
     let mut bench = read();
     bench.type_fields(&[(Field::ArmShaft, "propshaft")]);
     assert_eq!(bench.setup().advice.status, AdviceStatus::Fit, "equal teeth turn it alike");
-    bench.type_fields(&[(Field::ReverseTeeth, "24")]);
+    bench.type_fields(&[(Field::Teeth(Mesh::Reverse), "24")]);
     let setup = bench.setup();
     assert_eq!(setup.advice.status, AdviceStatus::MoveArm);
     assert_eq!(
@@ -112,11 +112,11 @@ fn what_no_shim_cures_is_read_again() {
     bench.fit_advice();
     bench.read(Check::Depth, &["0.66", "0.66", "0.66"]);
     // Mean 0.385 in band, one place under 0.2727.
-    bench.read(Check::Forward, &["0.26", "0.42", "0.43", "0.43"]);
-    bench.read(Check::Reverse, &["0.64", "0.65", "0.64", "0.64"]);
+    bench.read(Check::FORWARD, &["0.26", "0.42", "0.43", "0.43"]);
+    bench.read(Check::REVERSE, &["0.64", "0.65", "0.64", "0.64"]);
     let setup = bench.setup();
     assert_eq!(setup.checks[1].state, CheckState::TightSpot);
-    assert_eq!(setup.next, NextAct::ReadAgain(Check::Forward));
+    assert_eq!(setup.next, NextAct::ReadAgain(Check::FORWARD));
     assert_eq!(setup.advice.status, AdviceStatus::ReadFirst);
     assert_eq!(
         setup.checks[1].says,
@@ -188,33 +188,39 @@ fn in_inches_with_a_comma_everything_is_said_in_inches() {
     // 0.10 mm = 0.0039 in, 0.151 mm = 0.0059 in.
     assert_eq!(setup.advice.packs[0].says, "Take out 0,0039. Put in 0,0059, in the tin.");
     let texts = ["0,0150"; 4];
-    let preview = preview((&job, &sheet, &tin), Check::Forward, &texts, Unit::Inch, None, inches);
+    let preview = preview((&job, &sheet, &tin), Check::FORWARD, &texts, Unit::Inch, None, inches);
     assert_eq!(preview.judged.unwrap().mean, dec("0.3810"));
 }
 
 #[test]
 fn end_play_waits_for_reverse_and_spares_the_other_packs() {
     let mut bench = read();
-    bench.type_fields(&[(Field::EndPlayLow, "0.10"), (Field::EndPlayHigh, "0.30")]);
+    bench.type_fields(&[
+        (Field::Low(Check::END_PLAY), "0.10"),
+        (Field::High(Check::END_PLAY), "0.30"),
+    ]);
     assert_eq!(bench.setup().advice.headline, "Packs first");
     let (job, ..) = bench.state();
     let washer = pack_preview(&job, Slot::B4, &["1.10"], Unit::Millimetre, Shown::default());
     bench.record(vec![washer.fact.unwrap()]).unwrap();
     // Reverse is in band, so end play is open.
-    assert_eq!(bench.check(Check::EndPlay).state, CheckState::Open);
+    assert_eq!(bench.check(Check::END_PLAY).state, CheckState::Open);
     assert_eq!(bench.setup().advice.headline, "Read end play first");
-    bench.read(Check::EndPlay, &["0.20", "0.21", "0.20"]);
-    assert_eq!(bench.check(Check::EndPlay).state, CheckState::InBand);
+    bench.read(Check::END_PLAY, &["0.20", "0.21", "0.20"]);
+    assert_eq!(bench.check(Check::END_PLAY).state, CheckState::InBand);
     bench.fit_advice();
-    assert_eq!(bench.check(Check::EndPlay).state, CheckState::InBand, "B1 to B3 do not touch it");
+    assert_eq!(bench.check(Check::END_PLAY).state, CheckState::InBand, "B1 to B3 do not touch it");
 }
 
 #[test]
 fn end_play_is_locked_while_reverse_is_not_in_band() {
     let mut bench = ready();
-    bench.type_fields(&[(Field::EndPlayLow, "0.10"), (Field::EndPlayHigh, "0.30")]);
+    bench.type_fields(&[
+        (Field::Low(Check::END_PLAY), "0.10"),
+        (Field::High(Check::END_PLAY), "0.30"),
+    ]);
     assert_eq!(
-        bench.check(Check::EndPlay).state,
+        bench.check(Check::END_PLAY).state,
         CheckState::Locked { opens: "Opens when reverse is in band.".into() }
     );
 }

@@ -10,27 +10,27 @@ use crate::bench::{Bench, dec, mm, shown};
 
 const SHEET: [(Field, &str); 21] = [
     (Field::PinionTeeth, "13"),
-    (Field::ForwardTeeth, "24"),
-    (Field::ReverseTeeth, "24"),
+    (Field::Teeth(Mesh::Forward), "24"),
+    (Field::Teeth(Mesh::Reverse), "24"),
     (Field::PinionRadius, "22.0"),
     (Field::PressureAngle, "20"),
     (Field::SpiralAngle, "35"),
     // Known to ± 0.5 mm in the golden job: half the last digit typed.
     (Field::ArmRadius, "28"),
     (Field::ArmShaft, "driveshaft"),
-    (Field::DepthLow, "0.62"),
-    (Field::DepthHigh, "0.68"),
+    (Field::Low(Check::Depth), "0.62"),
+    (Field::High(Check::Depth), "0.68"),
     (Field::DepthSide, "mesh"),
-    (Field::ForwardLow, "0.24"),
-    (Field::ForwardHigh, "0.42"),
-    (Field::ForwardRadius, "25.4"),
-    (Field::ForwardShaft, "driveshaft"),
-    (Field::ReverseLow, "0.30"),
-    (Field::ReverseHigh, "0.60"),
-    (Field::ReverseRadius, "40"),
-    (Field::ReverseShaft, "propshaft"),
-    (Field::EndPlayLow, "0.15"),
-    (Field::EndPlayHigh, "0.45"),
+    (Field::Low(Check::FORWARD), "0.24"),
+    (Field::High(Check::FORWARD), "0.42"),
+    (Field::Radius(Mesh::Forward), "25.4"),
+    (Field::Shaft(Mesh::Forward), "driveshaft"),
+    (Field::Low(Check::REVERSE), "0.30"),
+    (Field::High(Check::REVERSE), "0.60"),
+    (Field::Radius(Mesh::Reverse), "40"),
+    (Field::Shaft(Mesh::Reverse), "propshaft"),
+    (Field::Low(Check::END_PLAY), "0.15"),
+    (Field::High(Check::END_PLAY), "0.45"),
 ];
 
 fn pack(texts: &[&str]) -> Vec<FittedShim> {
@@ -56,9 +56,9 @@ fn first_trial() -> Bench {
     ];
     bench.record(found.to_vec()).unwrap();
     bench.read(Check::Depth, &["0.74", "0.74", "0.74"]);
-    bench.read(Check::Forward, &["0,0190 in", "0,0195 in", "0,0195 in", "0,0190 in"]);
-    bench.read(Check::Reverse, &["0.90", "0.90", "0.91", "0.90"]);
-    bench.read(Check::EndPlay, &["0,52", "0,53", "0,52"]);
+    bench.read(Check::FORWARD, &["0,0190 in", "0,0195 in", "0,0195 in", "0,0190 in"]);
+    bench.read(Check::REVERSE, &["0.90", "0.90", "0.91", "0.90"]);
+    bench.read(Check::END_PLAY, &["0,52", "0,53", "0,52"]);
     bench
 }
 
@@ -88,8 +88,8 @@ fn bands_at_the_arm() {
         let band = bench.check(check).band.unwrap();
         [shown(band.low(), 6), shown(band.high(), 6)]
     };
-    assert_eq!(band(Check::Forward), ["0.264567", "0.462992"]);
-    assert_eq!(band(Check::Reverse), ["0.387692", "0.775385"]);
+    assert_eq!(band(Check::FORWARD), ["0.264567", "0.462992"]);
+    assert_eq!(band(Check::REVERSE), ["0.387692", "0.775385"]);
 }
 
 #[test]
@@ -97,19 +97,19 @@ fn readings_and_verdicts_of_both_trials() {
     let bench = first_trial();
     use CheckState::{NearLimit, Out};
     assert_eq!(judged(&bench, Check::Depth), row("0.740000", "0.00289", Out));
-    assert_eq!(judged(&bench, Check::Forward).0, "0.488950");
-    assert_eq!(judged(&bench, Check::Reverse), row("0.902500", "0.01006", Out));
-    assert_eq!(judged(&bench, Check::EndPlay), row("0.523333", "0.00441", Out));
+    assert_eq!(judged(&bench, Check::FORWARD).0, "0.488950");
+    assert_eq!(judged(&bench, Check::REVERSE), row("0.902500", "0.01006", Out));
+    assert_eq!(judged(&bench, Check::END_PLAY), row("0.523333", "0.00441", Out));
 
     let mut bench = second_packs();
     bench.read(Check::Depth, &["0,68", "0,69", "0,69"]);
-    bench.read(Check::Forward, &["0.0185 in", "0.0185 in", "0.0185 in", "0.0190 in"]);
-    bench.read(Check::Reverse, &["0,77", "0,79", "0,78", "0,78"]);
-    bench.read(Check::EndPlay, &["0.52", "0.51", "0.52"]);
+    bench.read(Check::FORWARD, &["0.0185 in", "0.0185 in", "0.0185 in", "0.0190 in"]);
+    bench.read(Check::REVERSE, &["0,77", "0,79", "0,78", "0,78"]);
+    bench.read(Check::END_PLAY, &["0.52", "0.51", "0.52"]);
     assert_eq!(judged(&bench, Check::Depth), row("0.686667", "0.00441", NearLimit));
-    assert_eq!(judged(&bench, Check::Forward).0, "0.473075");
-    assert_eq!(judged(&bench, Check::Reverse), row("0.780000", "0.00947", NearLimit));
-    assert_eq!(judged(&bench, Check::EndPlay), row("0.516667", "0.00441", Out));
+    assert_eq!(judged(&bench, Check::FORWARD).0, "0.473075");
+    assert_eq!(judged(&bench, Check::REVERSE), row("0.780000", "0.00947", NearLimit));
+    assert_eq!(judged(&bench, Check::END_PLAY), row("0.516667", "0.00441", Out));
     // None of the four was a surprise.
     let setup = bench.setup();
     assert_eq!(setup.advice.alarm, None);
@@ -124,8 +124,8 @@ fn the_second_trial_is_forecast_from_the_first() {
         [shown(predicted.mean, 5), shown(predicted.expanded / dec("2"), 5)]
     };
     assert_eq!(forecast(Check::Depth), ["0.69050", "0.00841"]);
-    assert_eq!(forecast(Check::Forward)[0], "0.46229");
-    assert_eq!(forecast(Check::Reverse), ["0.77539", "0.01633"]);
+    assert_eq!(forecast(Check::FORWARD)[0], "0.46229");
+    assert_eq!(forecast(Check::REVERSE), ["0.77539", "0.01633"]);
     let states: Vec<bool> = bench
         .setup()
         .checks

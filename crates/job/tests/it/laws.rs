@@ -6,11 +6,14 @@ use proptest::prelude::*;
 use crate::bench::{Bench, mm};
 
 /// A short act in one of the books; many are refused, which is part of the test.
+const CHECKS: [Check; 4] = [Check::Depth, Check::FORWARD, Check::REVERSE, Check::END_PLAY];
+const SLOTS: [Slot; 4] = [Slot::B1, Slot::B2, Slot::B3, Slot::B4];
+
 fn act() -> impl Strategy<Value = Vec<(BookId, Fact)>> {
     let job = || BookId::Job("demo-job".into());
     let sheet = || BookId::Sheet("demo-sheet".into());
     let reading = (0usize..4, 10u32..90).prop_map(move |(check, hundredths)| {
-        let check = Check::ALL[check];
+        let check = CHECKS[check];
         let value = mm(&format!("0.{hundredths}"));
         let values = vec![value; check.stops().len()];
         let (arm, on) = (Some(mm("30.0")), Some(ArmShaft::Driveshaft));
@@ -18,7 +21,7 @@ fn act() -> impl Strategy<Value = Vec<(BookId, Fact)>> {
     });
     let pack = (0usize..4, 10u32..99, any::<bool>()).prop_map(move |(slot, net, as_found)| {
         let shims = vec![FittedShim::Measured(mm(&format!("0.{net}")))];
-        vec![(job(), Fact::PackFitted { slot: Slot::ALL[slot], shims, as_found })]
+        vec![(job(), Fact::PackFitted { slot: SLOTS[slot], shims, as_found })]
     });
     let count = (1u32..13, -2i32..3).prop_map(|(shim, change)| {
         let why = if change < 0 { Counted::Lost } else { Counted::Found };
@@ -29,7 +32,7 @@ fn act() -> impl Strategy<Value = Vec<(BookId, Fact)>> {
     });
     let field = (10u32..80).prop_map(move |low| {
         let value = FieldValue::Number(mm(&format!("0.{low}")));
-        vec![(sheet(), Fact::FieldTyped { field: Field::ForwardLow, value })]
+        vec![(sheet(), Fact::FieldTyped { field: Field::Low(Check::FORWARD), value })]
     });
     let retract = (0usize..7).prop_map(move |act| {
         let entry = format!("demo{act}.0");
@@ -142,7 +145,7 @@ proptest! {
         prop_assert!(!setup.next.words().is_empty());
         prop_assert!(!record(&job, &sheet, shown).unit.is_empty());
         prop_assert!(setup.advice.status != AdviceStatus::CannotSay, "{}", setup.advice.says);
-        for check in Check::ALL {
+        for check in CHECKS {
             let preview = bench.preview(check, &["0.40"; 4]);
             prop_assert!(!preview.dock.words().is_empty());
         }

@@ -11,24 +11,24 @@ use crate::bench::{Bench, MINUTE, dec, shown};
 
 const SHEET: [(Field, &str); 19] = [
     (Field::PinionTeeth, "14"),
-    (Field::ForwardTeeth, "21"),
-    (Field::ReverseTeeth, "21"),
+    (Field::Teeth(Mesh::Forward), "21"),
+    (Field::Teeth(Mesh::Reverse), "21"),
     (Field::PinionRadius, "24"),
     (Field::PressureAngle, "20"),
     (Field::SpiralAngle, "35"),
     (Field::ArmRadius, "30.0"),
     (Field::ArmShaft, "driveshaft"),
-    (Field::DepthLow, "0.62"),
-    (Field::DepthHigh, "0.68"),
+    (Field::Low(Check::Depth), "0.62"),
+    (Field::High(Check::Depth), "0.68"),
     (Field::DepthSide, "mesh"),
-    (Field::ForwardLow, "0.20"),
-    (Field::ForwardHigh, "0.35"),
-    (Field::ForwardRadius, "22"),
-    (Field::ForwardShaft, "driveshaft"),
-    (Field::ReverseLow, "0.30"),
-    (Field::ReverseHigh, "0.55"),
-    (Field::ReverseRadius, "22"),
-    (Field::ReverseShaft, "driveshaft"),
+    (Field::Low(Check::FORWARD), "0.20"),
+    (Field::High(Check::FORWARD), "0.35"),
+    (Field::Radius(Mesh::Forward), "22"),
+    (Field::Shaft(Mesh::Forward), "driveshaft"),
+    (Field::Low(Check::REVERSE), "0.30"),
+    (Field::High(Check::REVERSE), "0.55"),
+    (Field::Radius(Mesh::Reverse), "22"),
+    (Field::Shaft(Mesh::Reverse), "driveshaft"),
 ];
 
 const SHIMS: [(&str, &str, &str); 12] = [
@@ -82,8 +82,8 @@ pub fn ready() -> Bench {
 pub fn read() -> Bench {
     let mut bench = ready();
     bench.read(Check::Depth, &["0.71", "0.72", "0.71"]);
-    bench.read(Check::Forward, &["0,0220 in", "0,0225 in", "0,0220 in", "0,0220 in"]);
-    bench.read(Check::Reverse, &["0.72", "0.71", "0.73", "0.72"]);
+    bench.read(Check::FORWARD, &["0,0220 in", "0,0225 in", "0,0220 in", "0,0220 in"]);
+    bench.read(Check::REVERSE, &["0.72", "0.71", "0.73", "0.72"]);
     bench
 }
 
@@ -95,8 +95,8 @@ fn the_bands_are_carried_to_the_arm() {
         [shown(band.low(), 3), shown(band.high(), 3)]
     };
     // 0.20 · 30/22 = 0.2727, 0.35 · 30/22 = 0.4773; 0.30 · 30/22 = 0.4091, 0.55 · 30/22 = 0.75.
-    assert_eq!(at_arm(Check::Forward), ["0.273", "0.477"]);
-    assert_eq!(at_arm(Check::Reverse), ["0.409", "0.750"]);
+    assert_eq!(at_arm(Check::FORWARD), ["0.273", "0.477"]);
+    assert_eq!(at_arm(Check::REVERSE), ["0.409", "0.750"]);
     assert_eq!(at_arm(Check::Depth), ["0.620", "0.680"]);
 }
 
@@ -109,8 +109,8 @@ fn a_shim_is_worth_what_the_tooth_geometry_says() {
         format!("{:.4}", found.unwrap().2)
     };
     // k gear 0.7394, k pinion 0.4929, times 30/24; a thicker pack closes the mesh.
-    assert_eq!(slope(Slot::B2, Check::Forward), "-0.9243");
-    assert_eq!(slope(Slot::B1, Check::Forward), "-0.6162");
+    assert_eq!(slope(Slot::B2, Check::FORWARD), "-0.9243");
+    assert_eq!(slope(Slot::B1, Check::FORWARD), "-0.6162");
     assert_eq!(slope(Slot::B1, Check::Depth), "-1.0000");
     assert_eq!(
         expected_says(&sheet, Shown::default()),
@@ -148,7 +148,7 @@ fn the_reading_screen_waits_and_then_judges() {
     assert_eq!(words(&["0.68", "0.68", "0.67"]), "Near limit: read again");
     assert_eq!(words(&["0.71", "0.72", "0.71"]), "Keep and see what to fit");
 
-    let lash = bench.preview(Check::Forward, &["0.38", "0.40", "0.37", "0.38"]);
+    let lash = bench.preview(Check::FORWARD, &["0.38", "0.40", "0.37", "0.38"]);
     let judged = lash.judged.unwrap();
     // The golden jobs' rule for u (R1.2). Mean 1.53/4 = 0.3825; s² = (0.0025² + 0.0175² + 0.0125² + 0.0025²)/3 = 0.00015833;
     // u² = s²/4 + 0.01²/12 + (0.3825 · 0.05/√3/30)² → 2u = 0.013854.
@@ -158,7 +158,7 @@ fn the_reading_screen_waits_and_then_judges() {
     assert_eq!(lash.band_says, "Band 0.20–0.35 at 22.0 mm from your sheet, shown at your arm.");
     assert_eq!(lash.predicted, None);
     // The smallest place is under 0.2727 while the mean is not.
-    let tight = bench.preview(Check::Forward, &["0.26", "0.40", "0.40", "0.40"]);
+    let tight = bench.preview(Check::FORWARD, &["0.26", "0.40", "0.40", "0.40"]);
     assert_eq!(tight.judged.unwrap().state, CheckState::TightSpot);
 }
 
@@ -168,7 +168,7 @@ fn an_arm_typed_at_the_reading_moves_the_band() {
     let texts = ["0.30"; 4];
     let unit = Unit::Millimetre;
     let at = |arm| {
-        preview((&job, &sheet, &tin), Check::Forward, &texts, unit, Some(arm), Shown::default())
+        preview((&job, &sheet, &tin), Check::FORWARD, &texts, unit, Some(arm), Shown::default())
     };
     // At the sheet's own radius the band is the sheet's.
     let band = at("22").band.unwrap();
@@ -268,8 +268,8 @@ fn the_next_readings_agree_and_the_record_is_final() {
     assert_eq!(full.dock.words(), "Keep these 3 readings");
     bench.read(Check::Depth, &["0.66", "0.66", "0.66"]);
     assert_eq!(bench.setup().next.words(), "Read forward lash again");
-    bench.read(Check::Forward, &["0,0155 in", "0,0155 in", "0,0155 in", "0,0150 in"]);
-    bench.read(Check::Reverse, &["0.64", "0.65", "0.64", "0.64"]);
+    bench.read(Check::FORWARD, &["0,0155 in", "0,0155 in", "0,0155 in", "0,0150 in"]);
+    bench.read(Check::REVERSE, &["0.64", "0.65", "0.64", "0.64"]);
 
     let setup = bench.setup();
     assert!(setup.checks.iter().all(|view| view.state == CheckState::InBand));

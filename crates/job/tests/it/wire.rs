@@ -9,11 +9,14 @@ const UNREAD: &str = include_str!("../../../../tests/wire/unread.jsonl");
 
 /// The sentence of each line of the golden file, in its order.
 const SENTENCES: &str = include_str!("../../../../tests/wire/sentences-v1.txt");
+/// What came to version 1 with the other layouts, and its sentences.
+const LAYOUTS: &str = include_str!("../../../../tests/wire/entries-v1-layouts.jsonl");
+const LAYOUT_SENTENCES: &str = include_str!("../../../../tests/wire/sentences-v1-layouts.txt");
 
 #[test]
 fn every_line_of_version_1_is_read_and_written_the_same() {
     assert!(V1.lines().count() >= 18);
-    for line in V1.lines() {
+    for line in V1.lines().chain(LAYOUTS.lines()) {
         let kept = Kept::from_line(line);
         assert!(matches!(kept, Kept::Known(_)), "{line}");
         assert_eq!(kept.to_line(), line);
@@ -24,12 +27,13 @@ fn every_line_of_version_1_is_read_and_written_the_same() {
 fn every_entry_is_a_sentence() {
     let said: Vec<String> = V1
         .lines()
+        .chain(LAYOUTS.lines())
         .filter_map(|line| match Kept::from_line(line) {
             Kept::Known(entry) => Some(entry.sentence()),
             Kept::Unread { .. } => None,
         })
         .collect();
-    let expected: Vec<&str> = SENTENCES.lines().collect();
+    let expected: Vec<&str> = SENTENCES.lines().chain(LAYOUT_SENTENCES.lines()).collect();
     assert_eq!(said, expected);
 }
 

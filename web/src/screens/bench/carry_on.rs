@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use job::{Check, Job, NextAct, Sheet, Slot, ago, next_act};
+use job::{Check, Job, NextAct, Sheet, ago, next_act};
 use leptos::prelude::*;
 
 use super::super::shop::current_job;
@@ -82,9 +82,7 @@ pub fn next(bench: Bench, job: &Job) -> Option<(String, String)> {
 fn drawing(sheet: &Sheet, act: &NextAct) -> Drawing {
     let slot = match act {
         NextAct::WritePack(slot) => Some(*slot),
-        NextAct::Read(check) | NextAct::ReadAgain(check) => {
-            Slot::ALL.into_iter().find(|slot| slot.check() == *check)
-        }
+        NextAct::Read(check) | NextAct::ReadAgain(check) => sheet.slot_of(*check),
         _ => None,
     };
     let section = Section::of(sheet.positions().iter().map(|position| position.id));

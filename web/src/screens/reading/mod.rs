@@ -144,8 +144,8 @@ fn gauge(series: Series, preview: &Preview) -> Gauge {
                 preview.band.map(|band| format!("{} to {}", limit(band.low()), limit(band.high())));
             Gauge::Depth { gap: gap.unwrap_or_default() }
         }
-        Check::EndPlay => Gauge::EndPlay,
-        Check::Forward | Check::Reverse => {
+        Check::Setting(_) | Check::Torque => Gauge::EndPlay,
+        Check::Lash(_) => {
             let radius = preview.arm.as_ref().map(|arm| {
                 let radius = arm.in_unit(measure::Unit::Millimetre);
                 format!("{} {}", figure(radius, Figure::Radius, shown), shown.unit)

@@ -1,6 +1,6 @@
 //! The checks in the order of work: band, verdict, and why it stands as it does.
 
-use job::{CheckView, Figure, SetUp, Slot, figure};
+use job::{CheckView, Figure, SetUp, figure};
 use leptos::prelude::*;
 
 use super::Fitting;
@@ -30,7 +30,7 @@ pub fn Checks(fitting: Fitting) -> impl IntoView {
 
 fn row(of: OpenJob, check: &CheckView) -> AnyView {
     let shown = of.shown();
-    let tag = Slot::ALL.into_iter().find(|slot| slot.check() == check.check).map(Slot::tag);
+    let tag = check.position.map(|position| position.slot.tag());
     let mean = check.judged.as_ref().map(|judged| judged.mean);
     let picture = told::band(check, shown).map(|band| {
         let drawing = band.small(writing(Figure::Reading, shown));

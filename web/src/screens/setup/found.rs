@@ -14,13 +14,16 @@ use crate::screens::told::told;
 #[derive(Clone, Copy)]
 pub struct Found {
     entries: Entries,
+    slots: &'static [Slot],
     previews: Memo<Vec<(Slot, PackPreview)>>,
 }
 
 impl Found {
     /// What was left half typed for a job.
     pub fn of(of: OpenJob) -> Found {
-        let entries = Entries::at(&format!("job/{}/found", of.id()), &Slot::ALL.map(Slot::tag));
+        let slots = of.look(|(_, sheet, _), _| sheet.slots()).unwrap_or_default();
+        let tags: Vec<&str> = slots.iter().map(|slot| slot.tag()).collect();
+        let entries = Entries::at(&format!("job/{}/found", of.id()), &tags);
         let previews = Memo::new(move |_| {
             let (texts, unit) = (entries.texts(), entries.unit());
             let all = of.look(|(job, sheet, _), shown| {
@@ -29,11 +32,11 @@ impl Found {
                     let is_open = sheet.position(slot).is_some() && job.pack(slot).is_none();
                     is_open.then(|| (slot, pack_preview(job, slot, &shims, unit, shown)))
                 };
-                Slot::ALL.into_iter().zip(&texts).filter_map(preview).collect()
+                sheet.slots().iter().copied().zip(&texts).filter_map(preview).collect()
             });
             all.unwrap_or_default()
         });
-        Found { entries, previews }
+        Found { entries, slots, previews }
     }
 
     /// What the blue button says, and whether it must wait for something to be typed.
@@ -65,7 +68,7 @@ impl Found {
 
     /// Forgets what was typed, once it is stored.
     pub fn clear(self) {
-        (0..Slot::ALL.len()).for_each(|at| self.entries.clear(at));
+        (0..self.slots.len()).for_each(|at| self.entries.clear(at));
     }
 
     /// Leads to the field that holds things up.
@@ -127,7 +130,7 @@ pub fn FoundPacks(fitting: Fitting) -> impl IntoView {
 /// One pack: its field, and a key for another shim, which the pad does not have.
 #[component]
 fn FoundPack(found: Found, pack: Slot) -> impl IntoView {
-    let at = Slot::ALL.iter().position(|other| *other == pack).unwrap_or_default();
+    let at = found.slots.iter().position(|other| *other == pack).unwrap_or_default();
     let text = found.entries.text(at);
     let label = words(move || format!("{} as found, {}", pack.tag(), found.entries.unit()));
     let says = Signal::derive(move || found.says(pack));

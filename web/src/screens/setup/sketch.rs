@@ -167,7 +167,7 @@ fn drawing(fitting: Fitting) -> Option<Drawing> {
         let packs = sheet.positions().into_iter().map(|position| position.id);
         let position = sheet.position(slot)?;
         let section = Section::of(packs).choosing(position.id);
-        Some(match (sheet.is_turned(position), what.way.as_str()) {
+        Some(match (sheet.is_turned(&position), what.way.as_str()) {
             (false, "") => Section { note: position.thicker.to_owned(), ..section },
             (false, way) => Section { change: by, note: way.to_owned(), ..section },
             // A person said that it pushes the other way: the arrow is turned with it.

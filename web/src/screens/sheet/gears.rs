@@ -1,6 +1,6 @@
 //! Teeth and shafts, and the arm.
 
-use job::{Check, Field, Group, expected_says};
+use job::{Field, Group, expected_says};
 use leptos::prelude::*;
 use measure::show;
 
@@ -13,6 +13,16 @@ use crate::shown::use_shown;
 #[component]
 pub fn Gears(typing: Typing) -> impl IntoView {
     let plain = move |field: Field| number(typing, field, field.facts().label.to_owned());
+    let of_gears: Vec<Field> = typing.look(|sheet| {
+        let fields = sheet.fields().map(|facts| facts.field);
+        fields.filter(|field| matches!(field, Field::Teeth(_))).collect()
+    });
+    let mut of_gears = of_gears.into_iter().map(plain);
+    let first = of_gears.next();
+    let teeth = view! {
+        <Pair alone=true>{plain(Field::PinionTeeth)} {first}</Pair>
+        {of_gears.collect::<Vec<_>>()}
+    };
     let degrees = move |field: Field| number(typing, field, format!("{}, °", field.facts().label));
     view! {
         <div class="sheet">
@@ -20,8 +30,7 @@ pub fn Gears(typing: Typing) -> impl IntoView {
                 <h2>{Group::Gears.name()}</h2>
                 {part_state(typing, Group::Gears)}
             </div>
-            <Pair alone=true>{plain(Field::PinionTeeth)} {plain(Field::ForwardTeeth)}</Pair>
-            {plain(Field::ReverseTeeth)}
+            {teeth}
             {length(typing, Field::PinionRadius)}
             <p class="small">
                 "To the middle of the tooth’s width. To its outer end it is up to 18 % too large."
@@ -40,7 +49,10 @@ fn expected(typing: Typing) -> AnyView {
     let shown = use_shown();
     live(move || {
         let shown = shown.get();
-        let ratio = typing.look(|sheet| sheet.ratio(Check::Forward));
+        let ratio = typing.look(|sheet| {
+            let lash = sheet.checks().into_iter().find(|check| check.has_arm())?;
+            sheet.ratio(lash)
+        });
         let says = typing.look(|sheet| expected_says(sheet, shown));
         let ratio = ratio.map(|ratio| {
             view! {

@@ -15,7 +15,7 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
     let group = Group::Limits(check);
     let unit = Signal::derive(move || typing.unit_of(group).to_string());
     let turn = Callback::new(move |()| typing.turn_unit(group));
-    let (low, high, source) = fields(check);
+    let (low, high, source) = (Field::Low(check), Field::High(check), Field::Source(check));
     let of = check.name();
     let part = part(typing, group);
     let sign = Signal::derive(move || part.get().0);
@@ -39,15 +39,6 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
         </Spec>
     }
     .into_any()
-}
-
-fn fields(check: Check) -> (Field, Field, Field) {
-    match check {
-        Check::Depth => (Field::DepthLow, Field::DepthHigh, Field::DepthSource),
-        Check::Forward => (Field::ForwardLow, Field::ForwardHigh, Field::ForwardSource),
-        Check::Reverse => (Field::ReverseLow, Field::ReverseHigh, Field::ReverseSource),
-        Check::EndPlay => (Field::EndPlayLow, Field::EndPlayHigh, Field::EndPlaySource),
-    }
 }
 
 /// A number field of the sheet.
@@ -94,13 +85,12 @@ fn where_it_holds(typing: Typing, check: Check) -> AnyView {
         Check::Depth => {
             return view! {
                 {choice(typing, Field::DepthSide)}
-                {number(typing, Field::DepthAim, "Aim, if your manual gives one".to_owned())}
+                {number(typing, Field::Aim(Check::Depth), "Aim, if your manual gives one".to_owned())}
             }
             .into_any();
         }
-        Check::EndPlay => return ().into_any(),
-        Check::Forward => (Field::ForwardRadius, Field::ForwardShaft),
-        Check::Reverse => (Field::ReverseRadius, Field::ReverseShaft),
+        Check::Setting(_) | Check::Torque => return ().into_any(),
+        Check::Lash(mesh) => (Field::Radius(mesh), Field::Shaft(mesh)),
     };
     view! {
         {length(typing, radius)}
@@ -136,18 +126,19 @@ fn in_other_unit(
     typed_in: Unit,
     shown: Shown,
 ) -> Option<(String, String)> {
-    let band = sheet.band(check).filter(|_| typed_in != shown.unit)?;
-    Some((format!("In {}: ", shown.unit), range(&band, shown)))
+    let unit = check.shown_unit(shown);
+    let band = sheet.band(check).filter(|_| typed_in != unit)?;
+    Some((format!("In {unit}: "), range(&band, check.figure(), shown)))
 }
 
 fn at_the_arm(sheet: &Sheet, check: Check, shown: Shown) -> Option<(String, String)> {
     let band = sheet.band_at_arm(check).filter(|_| check.has_arm())?;
     let arm = figure(sheet.millimetres(Field::ArmRadius)?, Figure::Radius, shown);
-    Some((format!("At your {arm} {} arm: ", shown.unit), range(&band, shown)))
+    Some((format!("At your {arm} {} arm: ", shown.unit), range(&band, Figure::Reading, shown)))
 }
 
-fn range(band: &Band, shown: Shown) -> String {
-    let written = |limit| figure(limit, Figure::Reading, shown);
+fn range(band: &Band, kind: Figure, shown: Shown) -> String {
+    let written = |limit| figure(limit, kind, shown);
     format!("{}–{}", written(band.low()), written(band.high()))
 }
 

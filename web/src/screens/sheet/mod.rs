@@ -60,8 +60,9 @@ fn Open(id: String) -> impl IntoView {
     if let Some(field) = hash.strip_prefix('#') {
         lead_to(field);
     }
+    let limits: Vec<Check> = typing.look(|sheet| sheet.limits());
     let checks: Vec<AnyView> =
-        Check::ALL.into_iter().map(|check| limits::limits(typing, check)).collect();
+        limits.into_iter().map(|check| limits::limits(typing, check)).collect();
     view! {
         <ShopScreen title="Unit sheet" subtitle here=Here::Sheet sheet=id back=ways.back act>
             <div class="head">

@@ -22,7 +22,11 @@ pub fn way_id(slot: Slot) -> String {
 /// Every pack.
 #[component]
 pub fn Packs(typing: Typing) -> impl IntoView {
-    Slot::ALL.into_iter().map(|slot| pack(typing, slot)).collect::<Vec<_>>()
+    let slots = Memo::new(move |_| typing.look(|sheet| sheet.slots().to_vec()));
+    live(move || {
+        let packs = slots.get().into_iter().map(|slot| pack(typing, slot));
+        packs.collect::<Vec<_>>().into_any()
+    })
 }
 
 fn pack(typing: Typing, slot: Slot) -> AnyView {
@@ -50,7 +54,7 @@ fn where_it_lies(typing: Typing, slot: Slot) -> AnyView {
     let chosen = Memo::new(move |_| {
         typing.look(|sheet| sheet.is_chosen(slot).then(|| sheet.position(slot)))
     });
-    let answer = move |position: Option<&'static Position>| {
+    let answer = move |position: Option<Position>| {
         let (title, note) = match position {
             Some(position) => {
                 let [one, other] = position.between;
@@ -80,8 +84,8 @@ fn where_it_lies(typing: Typing, slot: Slot) -> AnyView {
 
 /// Which way the pack pushes.
 #[component]
-fn Push(typing: Typing, position: &'static Position) -> impl IntoView {
-    let turned = Memo::new(move |_| typing.look(|sheet| way(sheet, position)));
+fn Push(typing: Typing, position: Position) -> impl IntoView {
+    let turned = Memo::new(move |_| typing.look(|sheet| way(sheet, &position)));
     let asking = RwSignal::new(false);
     let chosen = Signal::derive(move || match asking.get() {
         true => Some(1),
@@ -131,7 +135,7 @@ fn way(sheet: &Sheet, position: &Position) -> Option<bool> {
     sheet.is_confirmed(position).then(|| sheet.is_turned(position))
 }
 
-fn section(typing: Typing, position: &'static Position, is_turned: bool) -> Section {
+fn section(typing: Typing, position: Position, is_turned: bool) -> Section {
     let packs = typing.look(|sheet| sheet.positions());
     let thicker = if is_turned { position.thinner } else { position.thicker };
     let [one, other] = position.between;
@@ -151,7 +155,7 @@ fn section(typing: Typing, position: &'static Position, is_turned: bool) -> Sect
 
 /// Asks why it pushes the other way.
 #[component]
-fn OtherWay(typing: Typing, position: &'static Position, asking: RwSignal<bool>) -> impl IntoView {
+fn OtherWay(typing: Typing, position: Position, asking: RwSignal<bool>) -> impl IntoView {
     let reason = use_draft("sheet/way", position.id);
     let refused = RwSignal::new(None::<String>);
     let says = Signal::derive(move || refused.get().map(Says::Refused));

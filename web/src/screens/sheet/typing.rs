@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use job::{BookId, FIELDS, Fact, Field, FieldValue, Group, Kind, Sheet, read_fields};
+use job::{BookId, Fact, Field, FieldValue, Group, Kind, Sheet, read_fields};
 use leptos::prelude::*;
 use measure::Unit;
 use wasm_bindgen_futures::spawn_local;
@@ -44,12 +44,18 @@ impl Typing {
             let text = RwSignal::new((!half.is_empty()).then_some(half));
             Cell { draft, text, refused: RwSignal::new(None) }
         };
-        let cells = FIELDS.iter().map(|facts| (facts.field, cell(facts.field))).collect();
+        let sheet = bench.sheet(id);
+        // What layout a unit has is known before its sheet is opened, and never changes.
+        let fields: Vec<Field> = sheet.with_untracked(|sheet| {
+            let fields = sheet.as_ref().map(|sheet| sheet.fields().map(|facts| facts.field));
+            fields.map(Iterator::collect).unwrap_or_default()
+        });
+        let cells = fields.into_iter().map(|field| (field, cell(field))).collect();
         Typing {
             bench,
             prefs: use_prefs(),
             book: StoredValue::new(BookId::Sheet(id.to_owned())),
-            sheet: bench.sheet(id),
+            sheet,
             cells: StoredValue::new(cells),
             units: RwSignal::new(BTreeMap::new()),
         }
@@ -97,6 +103,7 @@ impl Typing {
         let facts = field.facts();
         match (facts.kind, facts.group) {
             (Kind::Angle, _) => Unit::Degree,
+            (Kind::Torque, _) => self.unit_of(facts.group),
             (_, Group::Limits(_)) if is_limit(field) => self.unit_of(facts.group),
             _ => self.typed_unit(field).unwrap_or_else(|| self.prefs.unit()),
         }
@@ -106,7 +113,13 @@ impl Typing {
     pub fn unit_of(self, group: Group) -> Unit {
         let taken = self.units.with(|units| units.get(group.name()).copied());
         let typed = || limits_of(group).find_map(|field| self.typed_unit(field));
-        taken.or_else(typed).unwrap_or_else(|| self.prefs.unit())
+        let usual = match group {
+            Group::Limits(check) => {
+                check.shown_unit(job::Shown { unit: self.prefs.unit(), ..Default::default() })
+            }
+            Group::Gears | Group::Arm => self.prefs.unit(),
+        };
+        taken.or_else(typed).unwrap_or(usual)
     }
 
     fn typed_unit(self, field: Field) -> Option<Unit> {
@@ -270,13 +283,8 @@ fn limits_of(group: Group) -> impl Iterator<Item = Field> {
     Field::of(group).map(|facts| facts.field).filter(|field| is_limit(*field))
 }
 
+/// Whether a field takes the unit of its check's limits; a radius keeps its own, as a manual may
+/// give limits in inches and radii in millimetres.
 fn is_limit(field: Field) -> bool {
-    let facts = field.facts();
-    let is_length = matches!(facts.kind, Kind::Length { .. });
-    is_length && matches!(facts.group, Group::Limits(_)) && !is_radius(field)
-}
-
-/// A radius keeps its own unit: a manual may give limits in inches and radii in millimetres.
-fn is_radius(field: Field) -> bool {
-    matches!(field, Field::ForwardRadius | Field::ReverseRadius)
+    field.is_limit()
 }
