@@ -22,6 +22,42 @@ function release(folder, first, title) {
   }
 }
 
+/** Takes files out of a copy of dist, with their compressed forms. */
+function remove(folder, part) {
+  for (const name of readdirSync(folder, { recursive: true }).filter((name) => name.includes(part))) rmSync(join(folder, name));
+}
+
+describe("first visit", () => {
+  let site, context, page;
+  before(async () => {
+    const folder = copyOfDist();
+    remove(folder, "split_work");
+    site = await startSite({ from: folder });
+    context = await openBrowser();
+    page = context.pages()[0];
+    await page.goto(site.url);
+    await page.waitForSelector("html[data-ready]");
+  });
+  after(async () => { await context?.close(); await site?.stop(); });
+
+  test("the first screen stands without the rest of the app", async () => {
+    assert.equal(await page.textContent("h1"), "Right shims, first time");
+  });
+
+  test("a press for which the rest has not come says so, and nothing breaks", async () => {
+    await page.getByRole("button", { name: "Lay out the practice job" }).click();
+    await page.waitForSelector("text=The rest of the app has not come");
+    await page.getByRole("link", { name: "Start a real job" }).first().click();
+    await page.waitForSelector("text=The rest of the app has not come");
+    assert.equal(await page.textContent("h1"), "Right shims, first time");
+  });
+
+  test("an address of a screen that has not come says so", async () => {
+    await page.goto(`${site.url}/tin`);
+    await page.waitForSelector("text=This screen has not come yet.");
+  });
+});
+
 describe("offline", () => {
   let site, context, page;
   const strangers = [], complaints = [];
@@ -102,7 +138,7 @@ describe("crash card", () => {
   let site, context, page;
   before(async () => {
     const folder = copyOfDist();
-    for (const name of readdirSync(folder).filter((name) => name.includes(".wasm"))) rmSync(join(folder, name));
+    remove(folder, ".wasm");
     site = await startSite({ from: folder });
     context = await openBrowser();
     page = context.pages()[0];

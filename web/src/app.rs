@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::address::{Address, Screen, use_address};
 use crate::bench::{Bench, Opened, use_bench};
+use crate::code::{Code, Pieces, use_code};
 use crate::device::awake::keep_awake;
 use crate::device::install::Installer;
 use crate::device::now::now;
@@ -14,18 +15,29 @@ use crate::parts::keys::device_mark;
 use crate::parts::{Glyph, Icons, Keys, Notice, Skip};
 use crate::pictures::PictureDefs;
 use crate::place;
-use crate::prefs::{NumberEntry, Prefs, Theme};
+use crate::prefs::{NumberEntry, Prefs};
 use crate::screens::{
-    BenchScreen, FirstScreen, NewJobScreen, ReadingScreen, RecordScreen, SettingsScreen,
-    SetupScreen, SheetScreen, StatesScreen, TinScreen,
+    Asked, BenchScreen, FirstScreen, NewJobScreen, Practice, ReadingScreen, RecordScreen,
+    SettingsScreen, SetupScreen, SheetScreen, TinScreen,
 };
+
+/// Opens the app, with the practice job at once where that was asked for.
+pub fn open(opened: Opened, pieces: Pieces, practice: bool) {
+    mount_to_body(move || view! { <App opened pieces practice/> });
+}
 
 /// The whole app.
 #[component]
 pub fn App(
     /// The store and what it holds.
     opened: Opened,
+    /// The code that comes later.
+    pieces: Pieces,
+    /// Whether to lay out the practice job at once.
+    practice: bool,
 ) -> impl IntoView {
+    provide_context(Code::of(pieces));
+    provide_context(Asked(StoredValue::new(practice)));
     provide_context(Address::follow());
     provide_context(Bench::new(opened));
     let prefs = Prefs::kept();
@@ -37,16 +49,7 @@ pub fn App(
     let own_pad = Signal::derive(move || prefs.entry() == NumberEntry::Pad);
     let keys = Keys::provide(own_pad, device_mark().into());
 
-    Effect::new(move |_| {
-        page::set(
-            "data-theme",
-            match prefs.theme() {
-                Theme::Auto => None,
-                Theme::Sun => Some("sun"),
-                Theme::Shed => Some("shed"),
-            },
-        );
-    });
+    page::follow_theme(prefs);
     let is_typing = move || drafts.held() || keys.open().with(Option::is_some);
     Effect::new(move |_| page::set("data-busy", is_typing().then_some("")));
 
@@ -98,13 +101,14 @@ fn Awake() -> impl IntoView {
 /// The screen of the address.
 #[component]
 fn Screens() -> impl IntoView {
-    let (address, bench) = (use_address(), use_bench());
-    let screen = Memo::new(move |_| Screen::of(&address.path()));
-    let is_first = Memo::new(move |_| bench.is_empty());
+    let (address, bench, code) = (use_address(), use_bench(), use_code());
+    let screen = Memo::new(move |_| match Screen::of(&address.path()) {
+        Screen::Bench if bench.is_empty() => Screen::First,
+        screen => screen,
+    });
     move || match screen.get() {
-        Screen::Bench if is_first.get() => FirstScreen().into_any(),
         Screen::Bench => BenchScreen().into_any(),
-        Screen::First => FirstScreen().into_any(),
+        Screen::First => view! { <FirstScreen><Practice/></FirstScreen> }.into_any(),
         Screen::NewJob => NewJobScreen().into_any(),
         Screen::SetUp { job } => view! { <SetupScreen job/> }.into_any(),
         Screen::Reading { job, check } => view! { <ReadingScreen job check/> }.into_any(),
@@ -112,6 +116,6 @@ fn Screens() -> impl IntoView {
         Screen::Sheet { sheet } => view! { <SheetScreen sheet/> }.into_any(),
         Screen::Tin => TinScreen().into_any(),
         Screen::Settings => SettingsScreen().into_any(),
-        Screen::States => StatesScreen().into_any(),
+        later @ Screen::States => code.show(later),
     }
 }

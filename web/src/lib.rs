@@ -3,7 +3,9 @@
 pub mod address;
 pub mod app;
 pub mod bench;
+pub mod code;
 pub mod device;
+mod door;
 pub mod draft;
 mod page;
 pub mod parts;

@@ -1,5 +1,22 @@
-//! Starts the app.
+//! Starts the app, and says which of its code comes later: each function here that is marked
+//! ends up, with all that only it needs, in a file of its own.
+
+use shimwright_web::code::{Build, NotCome, Open, Pieces};
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 fn main() {
-    shimwright_web::start::start();
+    shimwright_web::start::start(Pieces {
+        work: || Box::pin(async { work().await.map_err(|_| NotCome) }),
+        builders: || Box::pin(async { builders().await.map_err(|_| NotCome) }),
+    });
+}
+
+#[wasm_split(work, fallible)]
+fn work() -> Result<Open, SplitLoaderError> {
+    Ok(shimwright_web::app::open)
+}
+
+#[wasm_split(builders, fallible)]
+fn builders() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::screens::states)
 }

@@ -4,6 +4,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
+use crate::prefs::{Prefs, Theme};
+
 const NAME: &str = "Shimwright";
 
 /// Takes the place of the static shell, and says so to `boot.js` and to whoever measures.
@@ -42,4 +44,18 @@ pub(crate) fn set(name: &str, value: Option<&str>) {
 pub(crate) fn name(name: Signal<Option<String>>) {
     Effect::new(move |_| document().set_title(name.get().as_deref().unwrap_or(NAME)));
     on_cleanup(|| document().set_title(NAME));
+}
+
+/// Keeps the page in the colours the person likes.
+pub(crate) fn follow_theme(prefs: Prefs) {
+    Effect::new(move |_| {
+        set(
+            "data-theme",
+            match prefs.theme() {
+                Theme::Auto => None,
+                Theme::Sun => Some("sun"),
+                Theme::Shed => Some("shed"),
+            },
+        );
+    });
 }

@@ -2,10 +2,13 @@
 
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 
-use crate::app::App;
+use crate::address::Screen;
 use crate::bench::Opened;
+use crate::code::{NotHere, Pieces};
 use crate::device::now::now;
+use crate::door;
 use crate::page;
 use crate::parts::Icons;
 use crate::place;
@@ -19,7 +22,7 @@ extern "C" {
 }
 
 /// Starts the app on the page. Until the books are read, what the page came with stands.
-pub fn start() {
+pub fn start(pieces: Pieces) {
     std::panic::set_hook(Box::new(|panic| {
         // A screen that stops the app must not be the one that a reload comes back to.
         place::forget();
@@ -27,11 +30,19 @@ pub fn start() {
         // Where even the card is missing, the trap that follows is all that can be shown.
         show_crash(&panic.to_string()).ok();
     }));
-    wasm_bindgen_futures::spawn_local(async {
+    spawn_local(async move {
         match Opened::read().await {
             Ok(opened) => {
                 wake();
-                mount_to_body(move || view! { <App opened/> });
+                let path = window().location().pathname().unwrap_or_default();
+                let at_door = matches!(Screen::of(&path), Screen::Bench | Screen::First);
+                if at_door && opened.is_empty() {
+                    door::open(opened, pieces);
+                } else if let Ok(open) = (pieces.work)().await {
+                    open(opened, pieces, false);
+                } else {
+                    mount_to_body(NotHere);
+                }
             }
             Err(why) => mount_to_body(move || {
                 view! {

@@ -32,8 +32,6 @@ pub fn ci() -> Outcome {
     };
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
-    heading("size target");
-    report.check("size target of the first visit", budget::target());
     if paths::root().join("tests/e2e/bench.mjs").exists() {
         heading("benchmark");
         report.check("benchmark", run::succeed(&mut node(&tools, &["tests/e2e/bench.mjs"])));
@@ -75,7 +73,7 @@ fn tests(tools: &Tools) -> Report {
     let stands = built.is_ok();
     report.check("release build", built);
     if stands {
-        report.check("size of the first visit", budget::report());
+        report.check("size of the first load", budget::report());
         browser_tests(tools, &mut report);
     }
     println!("\nTook {} s.", started.elapsed().as_secs());

@@ -11,22 +11,22 @@ use crate::run::{self, Outcome};
 use crate::setup::Tools;
 use crate::{headers, licences};
 
-/// Finishes a fresh `dist/`. The order matters: the worker's list holds the finished page's digest.
-pub fn finish(tools: &Tools, dist: &Path) -> Outcome {
+/// Finishes a fresh `dist/` whose pieces of code are in the folder `code`. The order matters: the worker's list holds the finished page's digest.
+pub fn finish(tools: &Tools, dist: &Path, code: &str) -> Outcome {
     write(dist, "licences.txt", &licences::collect(tools)?)?;
 
-    let page = read(dist, "index.html")?;
-    let policy = page::policy(&page)?;
-    write(dist, "index.html", &page::with_policy(&page, &policy, env!("CARGO_PKG_VERSION"))?)?;
+    let page = page::with_code(&read(dist, "index.html")?, code)?;
+    page::forbid_inline(&page)?;
+    write(dist, "index.html", &page::with_policy(&page, env!("CARGO_PKG_VERSION"))?)?;
 
-    let list = files::precached(dist)?;
+    let list = files::precached(dist, code)?;
     let build = worker::version(&list);
     write(dist, "sw.js", &worker::with_list(&read(dist, "sw.js")?, &list, &build)?)?;
     let version = env!("CARGO_PKG_VERSION");
     write(dist, "version.json", &format!("{{\"version\":\"{version}\",\"build\":\"{build}\"}}\n"))?;
 
     let hashed = list.iter().filter(|file| file.hashed).map(|file| file.address.as_str());
-    write(dist, headers::FILE, &headers::write(&policy, hashed))?;
+    write(dist, headers::FILE, &headers::write(page::POLICY, hashed))?;
     compress(tools, dist)
 }
 

@@ -6,6 +6,7 @@
 mod budget;
 mod bundle;
 mod checks;
+mod code;
 mod digest;
 mod finish;
 mod headers;

@@ -21,7 +21,7 @@ pub fn tests() -> PathBuf {
 
 /// Build outputs and logs, never committed.
 pub fn target() -> PathBuf {
-    root().join("target")
+    env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from)
 }
 
 /// Cargo's own folder, which outlives any one clone.

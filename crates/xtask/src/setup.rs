@@ -2,7 +2,7 @@
 
 mod chromium;
 mod npm;
-mod rust;
+pub mod rust;
 mod tool;
 
 use std::env;
@@ -60,9 +60,10 @@ fn install(meanwhile: impl FnOnce() -> Outcome) -> Outcome<Tools> {
         let trunk = scope.spawn(tool::ensure_trunk);
         npm::ensure_packages()?;
         let bindgen = tool::ensure_wasm_bindgen(&version)?;
+        let split = tool::ensure_wasm_split()?;
         meanwhile()?;
         let trunk = trunk.join().map_err(|_| "Installing trunk stopped half way.".to_owned())??;
-        Ok::<_, String>([trunk, bindgen].into_iter().flatten().collect())
+        Ok::<_, String>([trunk, bindgen, split].into_iter().flatten().collect())
     })?;
     Tools::new(folders)
 }

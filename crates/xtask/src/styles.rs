@@ -8,7 +8,7 @@ use crate::run::Outcome;
 /// These come first, in this order; the rest follows by name.
 const FIRST: [&str; 2] = ["tokens.css", "base.css"];
 
-/// Writes `web/app.css` from `web/styles/*.css`.
+/// Writes `web/page/app.css` from `web/styles/*.css`.
 pub fn join(web: &Path) -> Outcome {
     let folder = web.join("styles");
     let unreadable = |cause| format!("web/styles is not readable: {cause}.");
@@ -25,8 +25,8 @@ pub fn join(web: &Path) -> Outcome {
         let text = fs::read_to_string(folder.join(&name)).map_err(unreadable)?;
         joined.push_str(&without_comments(&text));
     }
-    fs::write(web.join("app.css"), joined)
-        .map_err(|cause| format!("web/app.css is not writable: {cause}."))
+    fs::write(web.join("page/app.css"), joined)
+        .map_err(|cause| format!("web/page/app.css is not writable: {cause}."))
 }
 
 /// Comments and indents are for people; no string of ours holds `/*`.

@@ -29,12 +29,12 @@ const TRIES: usize = 5;
 /// What is read before the first screen stands.
 pub struct Opened {
     store: Store,
-    books: Books,
+    rows: Vec<Row>,
     trouble: ArcRwSignal<Option<&'static str>>,
 }
 
 impl Opened {
-    /// Opens the store and reads every book.
+    /// Opens the store and reads every row.
     ///
     /// # Errors
     /// Why the store did not open.
@@ -45,8 +45,13 @@ impl Opened {
         if store.was_replaced() {
             trouble.set(Some(REPLACED));
         }
-        let books = Books::of(&store.all().await?);
-        Ok(Opened { store, books, trouble })
+        let rows = store.all().await?;
+        Ok(Opened { store, rows, trouble })
+    }
+
+    /// True before anything was ever written down here.
+    pub fn is_empty(&self) -> bool {
+        self.rows.is_empty()
     }
 }
 
@@ -72,7 +77,7 @@ impl Bench {
     /// Takes over what was read, and follows what other tabs write.
     pub fn new(opened: Opened) -> Bench {
         let bench = Bench {
-            books: RwSignal::new(opened.books),
+            books: RwSignal::new(Books::of(&opened.rows)),
             last: RwSignal::new(None),
             saved_at: RwSignal::new(None),
             trouble: RwSignal::from(opened.trouble),

@@ -2,15 +2,14 @@
 
 use leptos::prelude::*;
 
-use super::bench::Practice;
 use crate::device::install::{Install, use_installer};
-use crate::parts::{Act, Back, Dock, Door, Glyph, Notice, Plate, live};
+use crate::parts::{Act, Back, Dock, Door, Glyph, Icon, Message, Notice, Plate, Says, live, press};
 use crate::pictures::Picture;
 use crate::pictures::section::{Section, View};
 
-/// What it is, and the ways to begin.
+/// What it is, and the ways to begin; `children` is the way to the practice job.
 #[component]
-pub fn FirstScreen() -> impl IntoView {
+pub fn FirstScreen(children: Children) -> impl IntoView {
     view! {
         <Plate title="Shimwright" subtitle="Bench · empty"/>
         <main class="main" id="main" tabindex="-1">
@@ -23,7 +22,7 @@ pub fn FirstScreen() -> impl IntoView {
                 </section>
                 <section class="col">
                     <WhereItLives/>
-                    <Practice/>
+                    {children()}
                     <Door
                         glyph=Glyph::Plus
                         title="Start a real job"
@@ -122,4 +121,26 @@ fn Begin() -> impl IntoView {
             view! { <Act words="Start a real job" href="/new-job"/> }.into_any()
         }
     })
+}
+
+/// The door to the practice job, and what is said where it does not open.
+#[component]
+pub fn PracticeDoor(
+    /// Lays it out.
+    on_press: Callback<()>,
+    /// What is said under it.
+    says: Signal<Option<Says>>,
+) -> impl IntoView {
+    view! {
+        <button class="choice choice--go" type="button" on:click=press(on_press)>
+            <Icon glyph=Glyph::Cap/>
+            <span>
+                <b>"Lay out the practice job"</b>
+                <br/>
+                <span class="dim">"Invented unit, shims and readings."</span>
+            </span>
+            <Icon glyph=Glyph::Go/>
+        </button>
+        <Message id="practice-says" says/>
+    }
 }

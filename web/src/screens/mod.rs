@@ -17,8 +17,8 @@ mod states;
 mod tin;
 mod told;
 
-pub use bench::BenchScreen;
-pub use first::FirstScreen;
+pub use bench::{Asked, BenchScreen, Practice};
+pub use first::{FirstScreen, PracticeDoor};
 pub use new_job::NewJobScreen;
 pub use reading::ReadingScreen;
 pub use record::RecordScreen;
@@ -26,5 +26,5 @@ pub use settings::SettingsScreen;
 pub use setup::SetupScreen;
 pub use sheet::SheetScreen;
 pub use shut::ShutScreen;
-pub use states::StatesScreen;
+pub use states::states;
 pub use tin::TinScreen;

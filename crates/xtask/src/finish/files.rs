@@ -25,19 +25,16 @@ const FIXED: [(&str, &str); 4] = [
     ("/icons/icon-192.png", "icons/icon-192.png"),
 ];
 
-/// The fixed files and every file with a hashed name.
+/// The fixed files, every file with a hashed name, and the pieces of code in the folder `code`.
 ///
 /// The other icons stay out: a system takes its own copy when the app is installed. This one is
 /// asked for again at every visit.
-pub fn precached(dist: &Path) -> Outcome<Vec<Precached>> {
-    let unreadable = |cause| format!("dist is not readable: {cause}.");
+pub fn precached(dist: &Path, code: &str) -> Outcome<Vec<Precached>> {
     let mut names: Vec<(String, String)> =
         FIXED.map(|(address, name)| (address.to_owned(), name.to_owned())).into();
-    let mut hashed: Vec<String> = fs::read_dir(dist)
-        .map_err(unreadable)?
-        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
-        .filter(|name| is_hashed(name))
-        .collect();
+    let mut hashed = listed(dist)?;
+    hashed.retain(|name| is_hashed(name));
+    hashed.extend(listed(&dist.join(code))?.into_iter().map(|name| format!("{code}/{name}")));
     hashed.sort();
     names.extend(hashed.into_iter().map(|name| (format!("/{name}"), name)));
     names
@@ -46,17 +43,24 @@ pub fn precached(dist: &Path) -> Outcome<Vec<Precached>> {
             let bytes = fs::read(dist.join(&name))
                 .map_err(|cause| format!("dist/{name} is not readable: {cause}."))?;
             let integrity = digest::integrity(&bytes);
-            Ok(Precached { address, integrity, hashed: is_hashed(&name) })
+            let hashed = is_hashed(&name) || name.starts_with(code);
+            Ok(Precached { address, integrity, hashed })
         })
         .collect()
 }
 
-/// Trunk writes `name-HASH.ending`, up to 16 hexadecimal digits, with `_bg` before the ending for wasm.
+fn listed(folder: &Path) -> Outcome<Vec<String>> {
+    let names = fs::read_dir(folder)
+        .map_err(|cause| format!("{} is not readable: {cause}.", folder.display()))?
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok());
+    Ok(names.collect())
+}
+
+/// Trunk writes `name-HASH.ending`, up to 16 hexadecimal digits.
 fn is_hashed(name: &str) -> bool {
     let Some((stem, ending)) = name.rsplit_once('.') else { return false };
-    let stem = stem.strip_suffix("_bg").unwrap_or(stem);
     let hash = stem.rsplit_once('-').map_or("", |(_, hash)| hash);
-    matches!(ending, "js" | "css" | "wasm")
+    matches!(ending, "js" | "css")
         && (12..=16).contains(&hash.len())
         && hash.bytes().all(|byte| byte.is_ascii_hexdigit())
 }
@@ -68,7 +72,7 @@ mod tests {
     #[test]
     fn hashed_names_are_told_from_fixed_ones() {
         assert!(is_hashed("app-0a1b2c3d4e5f6071.css"));
-        assert!(is_hashed("shimwright-web-0a1b2c3d4e5f6071_bg.wasm"));
+        assert!(is_hashed("boot-0a1b2c3d4e5f.js"));
         for fixed in ["sw.js", "index.html", "shimwright-web.js", "app-0a1b2c3d4e5f6071.css.br"] {
             assert!(!is_hashed(fixed), "{fixed}");
         }

@@ -47,9 +47,8 @@ fn locked_version(lock: &str, package: &str) -> Option<String> {
     Some(version.to_owned())
 }
 
-/// Compiles the app ahead of Trunk, which then finds the work done.
+/// Compiles the app.
 pub fn compile_app() -> Outcome {
-    println!("Compiling the app …");
     run::succeed(Command::new("cargo").current_dir(paths::root()).args([
         "build",
         "--release",

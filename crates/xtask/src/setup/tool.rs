@@ -11,6 +11,11 @@ use crate::run::{self, Outcome};
 /// 0.22 asks for a newer compiler than this project does.
 const TRUNK: &str = "0.21.14";
 
+const WASM_SPLIT: &str = "wasm_split_cli_support";
+
+/// Reads the marks that `wasm_split_helpers` leaves in the compiled app: of the same 0.2.
+const WASM_SPLIT_VERSION: &str = "0.2.4";
+
 /// The folder trunk is in, or `None` when the right one is on PATH already.
 pub fn ensure_trunk() -> Outcome<Option<PathBuf>> {
     let recipe = ["--locked", "--debug", "--no-default-features", "--features", "rustls"];
@@ -21,6 +26,16 @@ pub fn ensure_trunk() -> Outcome<Option<PathBuf>> {
 pub fn ensure_wasm_bindgen(version: &str) -> Outcome<Option<PathBuf>> {
     // Its own lock file has named packages that could not be fetched, so it is left out.
     ensure("wasm-bindgen-cli", "wasm-bindgen", version, &["--debug"], "1")
+}
+
+/// The folder the program that splits the app into pieces is in. It does not tell its version, so
+/// only the one in the tool folder is trusted.
+pub fn ensure_wasm_split() -> Outcome<Option<PathBuf>> {
+    let folder = paths::tool(WASM_SPLIT, WASM_SPLIT_VERSION).join("bin");
+    if !folder.join("wasm-split-cli").is_file() {
+        install(WASM_SPLIT, WASM_SPLIT_VERSION, &["--debug", "--features", "build-binary"], "1")?;
+    }
+    Ok(Some(folder))
 }
 
 /// Tools run for seconds and compile for minutes: little optimising makes the first run shortest.
@@ -34,11 +49,15 @@ fn ensure(
     if has_version(Path::new(program), version) {
         return Ok(None);
     }
-    let home = paths::tool(package, version);
-    let folder = home.join("bin");
+    let folder = paths::tool(package, version).join("bin");
     if has_version(&folder.join(program), version) {
         return Ok(Some(folder));
     }
+    install(package, version, recipe, opt_level)?;
+    Ok(Some(folder))
+}
+
+fn install(package: &str, version: &str, recipe: &[&str], opt_level: &str) -> Outcome {
     let log = log(package)?;
     println!("Installing {package} {version}, a few minutes, once (log: {}) …", log.display());
     let started = Instant::now();
@@ -47,14 +66,14 @@ fn ensure(
         .args(["install", &format!("{package}@{version}")])
         .args(recipe)
         .arg("--root")
-        .arg(&home)
+        .arg(paths::tool(package, version))
         .env("CARGO_PROFILE_DEV_DEBUG", "0")
         .env("CARGO_PROFILE_DEV_OPT_LEVEL", opt_level)
         .env_remove("CARGO_TARGET_DIR");
     run::succeed_logged(&mut install, &log)
         .map_err(|sentence| format!("{package} {version} was not installed.\n{sentence}"))?;
     println!("Installed {package} {version} in {} s.", started.elapsed().as_secs());
-    Ok(Some(folder))
+    Ok(())
 }
 
 fn has_version(program: &Path, version: &str) -> bool {

@@ -13,7 +13,7 @@ use super::shop::{current_job, places};
 use crate::bench::{Bench, use_bench};
 use crate::device::now::{now, utc_offset_minutes};
 use crate::parts::{Act, Back, Dock, Glyph, Icon, Jump, Place, Plate, UndoLast, live};
-pub use practice::{Invented, Practice};
+pub use practice::{Asked, Invented, Practice};
 
 /// The bench.
 #[component]

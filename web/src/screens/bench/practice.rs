@@ -7,7 +7,12 @@ use wasm_bindgen_futures::spawn_local;
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
 use crate::page;
-use crate::parts::{Caution, Glyph, Icon, Message, Says, live, press};
+use crate::parts::{Caution, Says, live};
+use crate::screens::first::PracticeDoor;
+
+/// In context where the practice job was asked for before the bench was there.
+#[derive(Clone, Copy)]
+pub struct Asked(pub StoredValue<bool>);
 
 /// Lays out the practice job; offered while there is neither a job nor a shim.
 #[component]
@@ -33,24 +38,15 @@ pub fn Practice() -> impl IntoView {
             }
         });
     });
+    if use_context()
+        .is_some_and(|Asked(asked)| asked.try_update_value(std::mem::take) == Some(true))
+    {
+        lay_out.run(());
+    }
     let says = Signal::derive(move || refused.get().map(Says::Refused));
-    live(move || {
-        if !is_offered.get() {
-            return ().into_any();
-        }
-        view! {
-            <button class="choice choice--go" type="button" on:click=press(lay_out)>
-                <Icon glyph=Glyph::Cap/>
-                <span>
-                    <b>"Lay out the practice job"</b>
-                    <br/>
-                    <span class="dim">"Invented unit, shims and readings."</span>
-                </span>
-                <Icon glyph=Glyph::Go/>
-            </button>
-            <Message id="practice-says" says/>
-        }
-        .into_any()
+    live(move || match is_offered.get() {
+        true => view! { <PracticeDoor on_press=lay_out says/> }.into_any(),
+        false => ().into_any(),
     })
 }
 

@@ -12,9 +12,14 @@ use crate::parts::{Back, Dock, Jump, Place, Plate, UnitToggle};
 use crate::pictures::gallery::Gallery;
 use crate::prefs::{Theme, use_prefs};
 
+/// The builders' page, whatever the address says.
+pub fn states(_: crate::address::Screen) -> AnyView {
+    StatesScreen().into_any()
+}
+
 /// Every part in every state.
 #[component]
-pub fn StatesScreen() -> impl IntoView {
+fn StatesScreen() -> impl IntoView {
     let prefs = use_prefs();
     let inches = RwSignal::new(false);
     let turn = Callback::new(move |()| inches.update(|it| *it = !*it));

@@ -1,0 +1,91 @@
+//! Code that comes when it is needed, and what stands where it has not come.
+
+use std::pin::Pin;
+
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::address::Screen;
+use crate::bench::Opened;
+use crate::parts::{Back, Dock, Glyph, Notice, Plate};
+
+/// A piece of code did not come, as with no signal before the app is kept on the device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotCome;
+
+/// A piece on its way.
+pub type Coming<T> = Pin<Box<dyn Future<Output = Result<T, NotCome>>>>;
+
+/// Opens the app, with the practice job at once where that was asked for.
+pub type Open = fn(Opened, Pieces, bool);
+
+/// Builds any screen of its piece.
+pub type Build = fn(Screen) -> AnyView;
+
+/// The pieces beside the first one. Asked for again, a piece that has come costs nothing.
+#[derive(Clone, Copy)]
+pub struct Pieces {
+    /// Everything behind the first page.
+    pub work: fn() -> Coming<Open>,
+    /// The builders' pages.
+    pub builders: fn() -> Coming<Build>,
+}
+
+/// What has come, in context of every screen.
+#[derive(Clone, Copy)]
+pub struct Code {
+    pieces: Pieces,
+    builders: RwSignal<Option<Build>>,
+    missing: RwSignal<bool>,
+}
+
+impl Code {
+    /// Nothing has come yet.
+    pub fn of(pieces: Pieces) -> Code {
+        Code { pieces, builders: RwSignal::new(None), missing: RwSignal::new(false) }
+    }
+
+    /// The screen, or what stands there until its code has come.
+    pub fn show(self, screen: Screen) -> AnyView {
+        if let Some(build) = self.builders.get() {
+            return build(screen);
+        }
+        spawn_local(async move {
+            match (self.pieces.builders)().await {
+                Ok(build) => self.builders.set(Some(build)),
+                Err(NotCome) => self.missing.set(true),
+            }
+        });
+        let missing = self.missing;
+        view! {
+            <Show when=move || missing.get()>
+                <NotHere/>
+            </Show>
+        }
+        .into_any()
+    }
+}
+
+/// The code from context.
+pub fn use_code() -> Code {
+    expect_context()
+}
+
+/// Stands in for a screen whose code did not come.
+#[component]
+pub fn NotHere() -> impl IntoView {
+    view! {
+        <Plate title="Shimwright" subtitle="Opening"/>
+        <main class="main" id="main" tabindex="-1">
+            <Notice
+                glyph=Glyph::Warn
+                title="This screen has not come yet."
+                words="It needs a signal once. Find one, then reload; nothing is lost."
+                due=true
+            />
+        </main>
+        <Dock>
+            <Back href="/" words="Bench"/>
+        </Dock>
+    }
+}
