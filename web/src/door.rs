@@ -23,7 +23,7 @@ const NOT_YET: &str =
 /// What is handed to the app when the door is left: the store, and the way to take the door down.
 type Held = Rc<RefCell<Option<(Opened, Box<dyn FnOnce()>)>>>;
 
-/// Shows the first page, and fetches the rest behind it.
+/// Shows the first page.
 pub(crate) fn open(opened: Opened, pieces: Pieces) {
     let held: Held = Rc::default();
     let inside = held.clone();
@@ -31,10 +31,6 @@ pub(crate) fn open(opened: Opened, pieces: Pieces) {
     let handle =
         mount_to(body, move || view! { <TheDoor pieces held=StoredValue::new_local(inside)/> });
     held.replace(Some((opened, Box::new(move || drop(handle)))));
-    spawn_local(async move {
-        // Whoever leaves the door asks again, and is told.
-        (pieces.work)().await.ok();
-    });
 }
 
 #[component]

@@ -31,6 +31,10 @@ pub fn start(pieces: Pieces) {
         show_crash(&panic.to_string()).ok();
     }));
     spawn_local(async move {
+        // Every visit needs it sooner or later; whoever does asks again, and is told if it fails.
+        (pieces.work)().await.ok();
+    });
+    spawn_local(async move {
         match Opened::read().await {
             Ok(opened) => {
                 wake();
