@@ -35,6 +35,7 @@ mod field;
 mod json;
 mod line;
 mod lines;
+mod simulate;
 
 use std::io::{self, BufRead, Write};
 
@@ -43,6 +44,7 @@ pub use field::FieldError;
 pub use line::read_case;
 use lines::{LONGEST, Line, Lines};
 use serde_json::Value;
+pub use simulate::{SIMULATE_HELP, simulate};
 
 use crate::json::Json;
 

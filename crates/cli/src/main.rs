@@ -10,11 +10,15 @@ const HELP: &str = "\
 shimwright: which shims to fit, without a screen
 
 Usage: shimwright advise [FILE]
+       shimwright simulate [OPTIONS]
 
   advise     reads cases, one JSON object a line, from FILE or standard input,
              and writes one line of advice for each; a line that cannot be
              answered says why, and the next one is still answered; a field
              that is not known is refused, with its place
+  simulate   sets up virtual gearcases by advice and one position at a time,
+             and writes how many dry builds each took, as one JSON object;
+             simulate --help says more
   --help     shows this
   --version  shows the version
 ";
@@ -41,10 +45,19 @@ fn main() -> ExitCode {
         (Some("advise"), files) => {
             return refuse(&format!("found {} files, expected one at most", files.len()));
         }
+        (Some("simulate"), [word]) if word == "--help" => say(shimwright_cli::SIMULATE_HELP),
+        (Some("simulate"), options) => match shimwright_cli::simulate(options) {
+            Ok(report) => say(&report),
+            Err(sentence) => return refuse(&sentence),
+        },
         (Some(other), _) => {
-            return refuse(&format!("found {other:?}, expected advise, --help or --version"));
+            return refuse(&format!(
+                "found {other:?}, expected advise, simulate, --help or --version"
+            ));
         }
-        (None, _) => return refuse("found no command, expected shimwright advise [FILE]"),
+        (None, _) => {
+            return refuse("found no command, expected shimwright advise or shimwright simulate");
+        }
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -1,13 +1,13 @@
 //! Why readings may differ from what was predicted, ranked by how well each explains all of them.
 
-use std::f64::consts::TAU;
+use std::f64::consts::{LN_2, TAU};
 
-use measure::{Decimal, Series, real};
+use measure::{Decimal, Series, normal, real};
 
 use crate::advice::{Alarm, Cause, CauseKind};
-use crate::case::{Case, CheckKind, Trial};
+use crate::case::{Case, Check, CheckKind, Trial};
 use crate::case_error::CaseError;
-use crate::model::Model;
+use crate::model::{Model, loose_high};
 use crate::search::positions;
 
 /// Readings this many standard deviations off are no chance.
@@ -29,8 +29,9 @@ pub(crate) fn surprise(case: &Case) -> Result<Option<Alarm>, CaseError> {
         .iter()
         .zip(&scene.seen)
         .map(|(prediction, seen)| {
-            let prediction = (*prediction)?;
-            Some(((*seen)? - prediction.mean) / prediction.sigma)
+            let (prediction, seen) = ((*prediction)?, (*seen)?);
+            let off = (seen.value - prediction.mean) / prediction.sigma;
+            Some(if seen.bottomed { off.min(0.0) } else { off })
         })
         .collect();
     if !off.iter().flatten().any(|off| off.abs() > SURPRISE) {
@@ -46,17 +47,29 @@ struct Scene {
     change: Vec<f64>,
     /// Positions whose pack was to change.
     changed: u16,
-    /// Means read, mm.
-    seen: Vec<Option<f64>>,
+    /// What was read.
+    seen: Vec<Option<Seen>>,
+}
+
+/// The mean of one check's last readings.
+#[derive(Clone, Copy)]
+struct Seen {
+    /// Mean, mm.
+    value: f64,
+    /// Free movement that reads none: the parts touch, and would be anywhere below.
+    bottomed: bool,
 }
 
 impl Scene {
     fn of(case: &Case, model: Model, last: &Trial) -> Scene {
         let (change, changed) = model.change(&last.packs);
-        let mean = |series: &Vec<Decimal>| {
-            Some(real::from_decimal(Series::new(series.clone()).ok()?.mean()))
+        let mean = |(series, check): (&Vec<Decimal>, &Check)| {
+            let mean = Series::new(series.clone()).ok()?.mean();
+            let free = loose_high(&check.kind) && check.high > Decimal::ZERO;
+            let bottomed = free && mean <= Decimal::ZERO;
+            Some(Seen { value: real::from_decimal(mean), bottomed })
         };
-        let seen = last.readings.iter().take(case.checks.len()).map(mean).collect();
+        let seen = last.readings.iter().zip(&case.checks).map(mean).collect();
         Scene { model, change, changed, seen }
     }
 
@@ -126,7 +139,10 @@ impl Scene {
         let likelihoods = each.filter_map(|(check, (prediction, seen))| {
             let (prediction, seen) = ((*prediction)?, (*seen)?);
             let factor = factors.iter().find(|(of, _)| *of == check).map_or(1.0, |(_, f)| *f);
-            let off = (seen / factor - prediction.mean) / prediction.sigma;
+            let off = (seen.value / factor - prediction.mean) / prediction.sigma;
+            if seen.bottomed {
+                return Some(log_below(off));
+            }
             Some(-off * off / 2.0 - (prediction.sigma * TAU.sqrt() * factor).ln())
         });
         likelihoods.sum()
@@ -149,7 +165,8 @@ fn other_shaft(case: &Case, inverse: bool) -> Vec<(usize, f64)> {
     case.checks.iter().map(|check| &check.kind).enumerate().filter_map(factor).collect()
 }
 
-/// Likeliest first, each with its share.
+/// Likeliest first, each with its share; a wrong sign comes first where no other cause is more than
+/// twice as likely.
 fn ranked(tried: Vec<(CauseKind, f64)>) -> Vec<Cause> {
     let top = tried.iter().map(|(_, log)| *log).fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = tried.iter().map(|(_, log)| (log - top).exp()).sum();
@@ -161,6 +178,14 @@ fn ranked(tried: Vec<(CauseKind, f64)>) -> Vec<Cause> {
         })
         .collect();
     causes.sort_by(|a, b| b.log_likelihood.total_cmp(&a.log_likelihood));
+    let sign = |cause: &Cause| {
+        let as_likely = cause.log_likelihood >= top - LN_2;
+        as_likely && matches!(cause.kind, CauseKind::OtherSign { .. })
+    };
+    // A shim left out can look like a wrong sign; the sign is the worse of the two to overlook.
+    if let Some(sign) = causes.iter().position(sign) {
+        causes.get_mut(..=sign).unwrap_or_default().rotate_right(1);
+    }
     causes
 }
 
@@ -169,6 +194,12 @@ fn log_mean(logs: &[f64]) -> f64 {
     let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let sum: f64 = logs.iter().map(|log| (log - top).exp()).sum();
     top + (sum / logs.len() as f64).ln()
+}
+
+/// Logarithm of the probability that a standard normal value is at or below `z`.
+fn log_below(z: f64) -> f64 {
+    // Farther out the probability is too small to be held, and its first term is enough.
+    if z > -37.0 { normal::cdf(z).ln() } else { -z * z / 2.0 - (-z * TAU.sqrt()).ln() }
 }
 
 /// Changes with another one at a position.

@@ -33,8 +33,14 @@ fn help_and_version() {
 #[test]
 fn what_it_does_not_know_it_says() {
     for (arguments, sentence) in [
-        (&["advice"][..], "shimwright: found \"advice\", expected advise, --help or --version\n"),
-        (&[][..], "shimwright: found no command, expected shimwright advise [FILE]\n"),
+        (
+            &["advice"][..],
+            "shimwright: found \"advice\", expected advise, simulate, --help or --version\n",
+        ),
+        (
+            &[][..],
+            "shimwright: found no command, expected shimwright advise or shimwright simulate\n",
+        ),
         (&["advise", "a", "b"][..], "shimwright: found 2 files, expected one at most\n"),
     ] {
         let output = run(arguments, "");
@@ -63,4 +69,50 @@ fn lines_from_standard_input_and_from_a_file() {
     std::fs::write(&path, inputs.join("\r\n")).unwrap();
     let from_file = run(&["advise", &path], "");
     assert_eq!(text(&from_file.stdout), text(&from_input.stdout));
+}
+
+#[test]
+fn simulate_writes_one_report() {
+    let output = run(&["simulate", "--cases", "5", "--seed", "3", "--geometry", "unknown"], "");
+    assert!(output.status.success(), "{}", text(&output.stderr));
+    let report: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!((&report["cases"], &report["geometry"]), (&5.into(), &"unknown".into()));
+    let ratio = report["ratio_of_means"].as_f64().unwrap();
+    let means = ["advice", "one_by_one"].map(|who| report[who]["mean_builds"].as_f64().unwrap());
+    assert!((ratio - means[0] / means[1]).abs() < 1e-3);
+    let help = run(&["simulate", "--help"], "");
+    assert!(text(&help.stdout).contains("Usage: shimwright simulate [OPTIONS]"));
+}
+
+#[test]
+fn simulate_says_which_option_it_does_not_know() {
+    for (options, sentence) in [
+        (
+            &["--cases", "many"][..],
+            "found \"many\" after --cases, expected a whole number from 1 to 1000000",
+        ),
+        (&["--cases", "0"], "found \"0\" after --cases, expected a whole number from 1 to 1000000"),
+        (
+            &["--seed"],
+            "found nothing after --seed, expected a whole number from 0 to 18446744073709551615",
+        ),
+        (&["--layout", "z"], "found \"z\" after --layout, expected one of a, b, c, d, e"),
+        (
+            &["--geometry", "maybe"],
+            "found \"maybe\" after --geometry, expected one of known, unknown",
+        ),
+        (
+            &["--fault", "none"],
+            "found \"none\" after --fault, expected one of wrong-sign, mislabelled, unseated, swapped",
+        ),
+        (
+            &["--quick"],
+            "found \"--quick\", expected --cases, --seed, --layout, --geometry, --fault or --help",
+        ),
+    ] {
+        let output = run(&[&["simulate"], options].concat(), "");
+        assert_eq!(output.status.code(), Some(2));
+        assert_eq!(text(&output.stderr), format!("shimwright: {sentence}\n"));
+        assert!(output.stdout.is_empty());
+    }
 }
