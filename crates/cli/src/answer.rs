@@ -141,6 +141,14 @@ fn alarm(
                 "causes": causes,
             })
         }
+        Alarm::NotLoaded { check: index, play } => json!({
+            "alarm": "perhaps not loaded the running way",
+            "check": check(*index),
+            "why": format!(
+                "off by about what {} lets the member move: load it the running way and read again",
+                check(*play)
+            ),
+        }),
         Alarm::Doubtful => json!({
             "alarm": "doubtful",
             "why": "more likely to miss than to land: read again first, or find other sizes",

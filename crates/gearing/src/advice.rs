@@ -105,6 +105,14 @@ pub enum Alarm {
         /// What would explain the readings, likeliest first.
         causes: Vec<Cause>,
     },
+    /// A reading is off by about what an end play lets its member move: perhaps it was not loaded
+    /// the running way.
+    NotLoaded {
+        /// The check.
+        check: usize,
+        /// The check of the end play.
+        play: usize,
+    },
     /// The best packs are more likely than not to miss: read again first, or find other sizes.
     Doubtful,
 }

@@ -27,7 +27,7 @@ const DOUBTFUL: f64 = 0.5;
 pub fn advise(case: &Case) -> Result<Advice, CaseError> {
     let model = Model::of(case)?;
     let as_it_is = || choice(case, &model, model.last.clone());
-    let mut alarms = surprise(case)?.into_iter().collect::<Vec<_>>();
+    let mut alarms = surprise(case)?;
     alarms.extend(status::alarms(case, &model));
 
     let need = status::needed(case);

@@ -4,10 +4,11 @@ use std::f64::consts::{LN_2, TAU};
 
 use measure::{Decimal, Series, normal, real};
 
-use crate::advice::{Alarm, Cause, CauseKind};
+use crate::advice::{Alarm, Cause, CauseKind, Prediction};
 use crate::case::{Case, Check, CheckKind, Trial};
 use crate::case_error::CaseError;
 use crate::model::{Model, loose_high};
+use crate::reading_model::ReadingModel;
 use crate::search::positions;
 
 /// Readings this many standard deviations off are no chance.
@@ -17,11 +18,14 @@ const SLIPS: [f64; 6] = [25.4, 1.0 / 25.4, 10.0, 0.1, 2.54, 1.0 / 2.54];
 /// What dirt or a race that is not seated adds to a pack, mm: 0.02 to 0.15.
 const DIRT: std::ops::RangeInclusive<u32> = 2..=15;
 
-/// An alarm if the last trial's readings are not what the trials before it predicted.
-pub(crate) fn surprise(case: &Case) -> Result<Option<Alarm>, CaseError> {
+/// How far from an end play a reading may be off and still be about it: a part of that end play.
+const ABOUT: f64 = 0.2;
+
+/// Alarms if the last trial's readings are not what the trials before it predicted.
+pub(crate) fn surprise(case: &Case) -> Result<Vec<Alarm>, CaseError> {
     let Some((last, before)) = case.trials.split_last().filter(|(_, before)| !before.is_empty())
     else {
-        return Ok(None);
+        return Ok(Vec::new());
     };
     let scene = Scene::of(case, Model::from_trials(case, before)?, last);
     let predicted = scene.model.predict_change(&scene.change, scene.changed);
@@ -35,9 +39,11 @@ pub(crate) fn surprise(case: &Case) -> Result<Option<Alarm>, CaseError> {
         })
         .collect();
     if !off.iter().flatten().any(|off| off.abs() > SURPRISE) {
-        return Ok(None);
+        return Ok(Vec::new());
     }
-    Ok(Some(Alarm::Surprise { off, causes: scene.causes(case, last) }))
+    let mut alarms = scene.not_loaded(case, &predicted);
+    alarms.insert(0, Alarm::Surprise { off, causes: scene.causes(case, last) });
+    Ok(alarms)
 }
 
 /// A build as it was planned, and what was read in it.
@@ -117,6 +123,45 @@ impl Scene {
             }
         }
         ranked(tried)
+    }
+
+    /// Readings that are off by about what an end play lets their member move. Model R1 does not
+    /// weigh this cause against the others, so it stands beside them.
+    fn not_loaded(&self, case: &Case, predicted: &[Option<Prediction>]) -> Vec<Alarm> {
+        let plays = case.checks.iter().enumerate().filter_map(|(play, check)| {
+            let seen = self.seen.get(play).copied().flatten().map(|seen| seen.value);
+            let read = matches!(check.kind, CheckKind::EndPlay { .. });
+            Some((play, seen.filter(|seen| read && *seen > 0.0)?))
+        });
+        let mut alarms = Vec::new();
+        for (play, end_play) in plays {
+            for (check, (prediction, seen)) in predicted.iter().zip(&self.seen).enumerate() {
+                let Some((prediction, seen)) = prediction.zip(*seen) else { continue };
+                let off = (seen.value - prediction.mean).abs();
+                let fits = positions(self.shared(check, play)).any(|position| {
+                    let moves = end_play * self.slope(check, position).abs();
+                    (off - moves).abs() <= 2.0 * prediction.sigma + ABOUT * moves
+                });
+                if check != play && off > SURPRISE * prediction.sigma && fits {
+                    alarms.push(Alarm::NotLoaded { check, play });
+                }
+            }
+        }
+        alarms
+    }
+
+    /// Positions that change both of two checks.
+    fn shared(&self, check: usize, other: usize) -> u16 {
+        let scope = |check: usize| {
+            let reading = self.model.readings.get(check).and_then(Option::as_ref);
+            reading.map_or(0, ReadingModel::scope)
+        };
+        scope(check) & scope(other)
+    }
+
+    fn slope(&self, check: usize, position: usize) -> f64 {
+        let reading = self.model.readings.get(check).and_then(Option::as_ref);
+        reading.map_or(0.0, |reading| reading.slope_at(&self.change, position))
     }
 
     /// Changes with the packs of two positions fitted the other way round.

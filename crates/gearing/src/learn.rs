@@ -101,7 +101,13 @@ fn unlearned(
         let setting = case.checks.get(trap.setting)?;
         let effects = effects(case, &setting.kind);
         let level = exact_level(case, trials, changes, trap.setting, &effects)?;
-        Some(Trapped { behind: trap.behind, face: trap.face, level, effects })
+        Some(Trapped {
+            behind: trap.behind,
+            face: trap.face,
+            level,
+            effects,
+            setting: trap.setting,
+        })
     });
     let slopes = effects(case, &check.kind).into_iter().map(Slope::from).collect();
     Some(ReadingModel::new(slopes, trapped, next))

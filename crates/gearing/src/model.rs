@@ -17,6 +17,8 @@ pub(crate) struct Model {
     pub bands: Vec<Band>,
     /// One for each check; `None` where it was never read.
     pub readings: Vec<Option<ReadingModel>>,
+    /// The same while a trapped gear keeps its end play; `None` where that makes no difference.
+    pub with_play: Vec<Option<ReadingModel>>,
     /// The packs of the last trial.
     pub last: Vec<Vec<Decimal>>,
 }
@@ -31,9 +33,11 @@ impl Model {
     /// Learns from some trials of a case that has been checked.
     pub fn from_trials(case: &Case, trials: &[Trial]) -> Result<Model, CaseError> {
         let broken = || CaseError::new("trials", Fault::Unlearnable);
+        let readings = learn(case, trials).ok_or_else(broken)?;
         Ok(Model {
             bands: bands_of(case)?,
-            readings: learn(case, trials).ok_or_else(broken)?,
+            with_play: readings.iter().map(|model| model.as_ref()?.with_play()).collect(),
+            readings,
             last: trials.last().map(|trial| trial.packs.clone()).ok_or_else(broken)?,
         })
     }

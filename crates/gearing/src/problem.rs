@@ -47,6 +47,7 @@ pub(crate) fn problem<'a>(
     let mut targets = targets(case, model);
     let mut spans = spans(case, model, &groups, wanted.free);
     set_floors(&mut targets, wanted, &spans);
+    release(&mut targets, model);
     narrow(&targets, &mut spans);
     set_floors(&mut targets, wanted, &spans);
     narrow(&targets, &mut spans);
@@ -164,14 +165,32 @@ fn places_of(shelf: &Shelf, pack: &[Decimal]) -> Option<Vec<usize>> {
     Some(places)
 }
 
+/// Where only packs that leave a trapped gear its end play are wanted, its backlash depends on
+/// fewer packs.
+fn release<'a>(targets: &mut [Target<'a>], model: &'a Model) {
+    let keeps_play = |target: &&Target| target.limits.low - target.reach >= 0.0;
+    let played: Vec<usize> = targets.iter().filter(keeps_play).map(|target| target.check).collect();
+    for target in targets {
+        let setting = target.model.trapped.as_ref().map(|trapped| trapped.setting);
+        let with_play = model.with_play.get(target.check).and_then(Option::as_ref);
+        if setting.is_some_and(|setting| played.contains(&setting))
+            && let Some(with_play) = with_play
+        {
+            target.model = with_play;
+            target.scope = with_play.scope();
+        }
+    }
+}
+
 fn targets<'a>(case: &Case, model: &'a Model) -> Vec<Target<'a>> {
-    let checks = case.checks.iter().zip(&model.readings).zip(&model.bands);
-    let target = |((check, reading), band): (
-        (&crate::case::Check, &'a Option<ReadingModel>),
-        &measure::Band,
+    let checks = case.checks.iter().zip(&model.readings).zip(&model.bands).enumerate();
+    let target = |(index, ((check, reading), band)): (
+        usize,
+        ((&crate::case::Check, &'a Option<ReadingModel>), &measure::Band),
     )| {
         let reading = reading.as_ref()?;
         Some(Target {
+            check: index,
             model: reading,
             limits: Limits {
                 low: real::from_decimal(band.low()),

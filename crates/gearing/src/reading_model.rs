@@ -38,6 +38,8 @@ pub(crate) struct Trapped {
     pub level: f64,
     /// What changes the end play.
     pub effects: Vec<Effect>,
+    /// The check that reads the end play.
+    pub setting: usize,
 }
 
 impl Trapped {
@@ -79,6 +81,14 @@ pub(crate) struct ReadingModel {
 impl ReadingModel {
     pub fn new(slopes: Vec<Slope>, trapped: Option<Trapped>, next: f64) -> ReadingModel {
         ReadingModel { level: 0.0, slopes, trapped, covariance: Square::zeros(0), next }
+    }
+
+    /// The same for changes that leave the trapped gear its end play: it stays on the race behind
+    /// it, and the pack on its face side does nothing. `None` where no gear is trapped, or where it
+    /// is preloaded now.
+    pub fn with_play(&self) -> Option<ReadingModel> {
+        let played = self.trapped.as_ref().is_some_and(|trapped| trapped.level >= 0.0);
+        played.then(|| ReadingModel { trapped: None, ..self.clone() })
     }
 
     /// The slopes to be learnt.

@@ -18,6 +18,8 @@ use crate::shelf::{Pack, Shelf, Totals};
 
 /// A check as the search sees it.
 pub(crate) struct Target<'a> {
+    /// Its place in the case.
+    pub check: usize,
     pub model: &'a ReadingModel,
     pub limits: Limits,
     /// Whether a higher reading is the looser, safer one: backlash and end play.

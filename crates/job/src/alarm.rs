@@ -134,6 +134,12 @@ pub(crate) fn look(bridge: &Bridge, advice: &Advice) -> Vec<String> {
                 "{} has a tight spot below the band: look for runout or a cocked race.",
                 name(*check)
             )),
+            Alarm::NotLoaded { check, play } => Some(format!(
+                "{} is off by about the {}. Perhaps the parts were not loaded the running way: \
+                 load them and read again.",
+                name(*check),
+                bridge.checks.get(*play).map_or("?", |check| check.short())
+            )),
             Alarm::Doubtful => Some(format!(
                 "All in band only in {} cases. Read again first, or find other sizes.",
                 chance(advice.probability)

@@ -9,6 +9,7 @@
     clippy::indexing_slicing
 )]
 
+mod alarms;
 mod bevel;
 mod cases;
 mod engine;
