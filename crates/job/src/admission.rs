@@ -4,8 +4,8 @@ use gearing::layout::Layout;
 use measure::{Band, Decimal, Quantity, Typed};
 
 use crate::{
-    Book, BookId, Counted, Fact, Field, FieldValue, FittedShim, Kind, Position, Refusal, Sheet,
-    Slot, Tin, field, type_in,
+    Book, BookId, Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Position, Refusal,
+    Sheet, Slot, Tin, field, type_in,
 };
 
 /// Whether the book admits the fact as its next.
@@ -238,6 +238,11 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
                 return Err(Refusal::NoArm { check: *check });
             }
             Ok(())
+        }
+        Fact::PartsChanged { marks, .. } => {
+            opened(book)?;
+            let fits = marks.iter().all(PartMark::is_sound);
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "mark" }) }
         }
         Fact::NoteWritten { text } => {
             opened(book)?;

@@ -8,7 +8,7 @@ use crate::pack_view::{change, kept};
 use crate::predicted::predicted;
 use crate::{
     AlarmView, Check, CheckState, CheckView, Job, PackAct, PackView, Predicted, Sheet, Shown, Tin,
-    alarm, sheet::listed,
+    alarm, sheet::listed, torque,
 };
 
 /// What to do with the packs. Lengths are mm.
@@ -79,8 +79,8 @@ pub(crate) fn view(
     shown: Shown,
 ) -> AdviceView {
     let blank = AdviceView {
-        trial: crate::case::builds(job).len() + 1,
-        packs: kept(job, sheet, checks),
+        trial: crate::case::builds(job, sheet).len() + 1,
+        packs: kept(job, sheet, tin, checks),
         ..AdviceView::default()
     };
     let bridge = match bridge {
@@ -162,7 +162,7 @@ fn answer(
             .iter()
             .map(|conflict| alarm::conflict_says(conflict, bridge, shown))
             .collect(),
-        look: alarm::look(bridge, advice),
+        look: alarm::look(bridge, advice).into_iter().chain(torque::look(checks, sheet)).collect(),
         alarm,
         read,
         packs,

@@ -8,6 +8,7 @@ use gearing::case::{Arm, Case, CheckKind, Trial};
 use measure::{Decimal, real, round};
 
 use crate::reading::step;
+use crate::stale::is_on_these_parts;
 use crate::{
     Check, Field, Job, Missing, Position, Reading, Sheet, Slot, Tin, plan, sheet::listed,
     tin::MAX_SHIMS,
@@ -42,13 +43,16 @@ pub(crate) struct Build<'a> {
 }
 
 /// The builds of a job, oldest first; the last is what lies in the case now.
-pub(crate) fn builds(job: &Job) -> Vec<Build<'_>> {
+///
+/// A reading that new parts took the ground from belongs to none.
+pub(crate) fn builds<'a>(job: &'a Job, sheet: &Sheet) -> Vec<Build<'a>> {
     let mut build = Build::default();
     for (slot, fit) in &job.found {
         build.packs.insert(*slot, fit.nets());
     }
     let (mut done, mut fits) = (Vec::new(), job.fits.iter().peekable());
-    let mut readings = job.readings.iter().peekable();
+    let counts = |reading: &&Reading| is_on_these_parts(job, sheet, reading);
+    let mut readings = job.readings.iter().filter(counts).peekable();
     loop {
         let next_fit = fits.peek().map_or(usize::MAX, |fit| fit.order);
         if let Some(reading) = readings.next_if(|reading| reading.order < next_fit) {
@@ -95,7 +99,7 @@ impl Bridge {
         }
         let arm = common_arm(sheet, &checks)?;
         let gears = sheet.gears().ok_or_else(|| Blocked::Sheet(Vec::new()))?;
-        let trials: Vec<Trial> = builds(job)
+        let trials: Vec<Trial> = builds(job, sheet)
             .iter()
             .filter_map(|build| trial(build, sheet, &positions, &checks, &arm))
             .collect();

@@ -65,7 +65,8 @@ pub(crate) fn check_view(
         .filter(|_| check.has_arm());
     let band = judged.as_ref().and_then(|judged| judged.band).or_else(|| sheet.band_at_arm(check));
     let is_open = matches!(state, CheckState::Open | CheckState::Stale { .. });
-    let of_this_build = builds(job).last().is_some_and(|build| build.readings.contains_key(&check));
+    let of_this_build =
+        builds(job, sheet).last().is_some_and(|build| build.readings.contains_key(&check));
     let lever = sheet.lever(check, reading.and_then(|reading| reading.arm()).as_ref());
     let prediction = predictions
         .get(&check)
@@ -109,6 +110,9 @@ pub(crate) fn says(view: &CheckView, advice: &AdviceView, shown: Shown) -> Strin
         let way = if change > Decimal::ZERO { "short" } else { "too thick" };
         format!("the pack is {way} by {}", figure(change.abs(), Figure::Reading, shown))
     });
+    if view.judged.as_ref().is_some_and(|judged| judged.worked_out) {
+        return "Worked out from the play read before. Rolling torque proves it.".to_owned();
+    }
     match (&view.state, off) {
         (CheckState::Stale { why }, _) => why.clone(),
         (CheckState::Locked { opens }, _) => opens.clone(),

@@ -3,7 +3,7 @@
 use measure::{Decimal, Typed, Unit, round};
 use serde::{Deserialize, Serialize};
 
-use crate::{ArmShaft, Check, Field, Slot, tin::NET_PLACES};
+use crate::{ArmShaft, Check, Field, PartMark, Slot, tin::NET_PLACES};
 
 /// Something that happened. What a person typed is kept as typed.
 ///
@@ -119,6 +119,13 @@ pub enum Fact {
         shims: Vec<FittedShim>,
         /// It was found so; `false`: it was fitted.
         as_found: bool,
+    },
+    /// New parts went in that a pack must make up for; readings it moves count no longer.
+    PartsChanged {
+        /// The pack.
+        slot: Slot,
+        /// Marks and heights, old and new; may be empty.
+        marks: Vec<PartMark>,
     },
     /// A series of readings was taken.
     ReadingTaken {

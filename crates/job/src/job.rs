@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use measure::{Decimal, Typed, Unit};
 
-use crate::{ArmShaft, Book, BookId, Check, Fact, FittedShim, Slot};
+use crate::{ArmShaft, Book, BookId, Check, Fact, FittedShim, PartMark, Slot};
 
 /// A job as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -29,6 +29,8 @@ pub struct Job {
     pub fits: Vec<PackFit>,
     /// The readings that count, in order.
     pub readings: Vec<Reading>,
+    /// Changes of parts, in order.
+    pub parts: Vec<PartsChange>,
     /// Remarks, in order.
     pub notes: Vec<String>,
     /// Every entry that counts as a sentence, with its time.
@@ -44,6 +46,19 @@ pub struct PackFit {
     pub slot: Slot,
     /// Its shims.
     pub shims: Vec<FittedShim>,
+    /// When.
+    pub at: i64,
+    /// Its place in the order of the job's entries.
+    pub(crate) order: usize,
+}
+
+/// New parts that a pack must make up for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PartsChange {
+    /// The pack.
+    pub slot: Slot,
+    /// Marks and heights, old and new.
+    pub marks: Vec<PartMark>,
     /// When.
     pub at: i64,
     /// Its place in the order of the job's entries.
@@ -102,6 +117,12 @@ impl Job {
                     values: values.clone(),
                     arm: arm.clone(),
                     on: *on,
+                    at: entry.at,
+                    order,
+                }),
+                Fact::PartsChanged { slot, marks } => job.parts.push(PartsChange {
+                    slot: *slot,
+                    marks: marks.clone(),
                     at: entry.at,
                     order,
                 }),

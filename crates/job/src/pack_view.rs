@@ -6,7 +6,7 @@ use measure::Decimal;
 use crate::case::Bridge;
 use crate::{
     CheckState, CheckView, Figure, FittedShim, Job, PackFit, Position, Sheet, Shown, Slot, Tin,
-    figure,
+    figure, pack_spread,
 };
 
 /// What to do with one pack.
@@ -22,6 +22,8 @@ pub struct PackView {
     pub now: Decimal,
     /// Thickness advised: the same as now where it is kept.
     pub total: Decimal,
+    /// What stands after "±" of that thickness: shims and the micrometer's zero.
+    pub expanded: Decimal,
     /// The shims of the advised pack, thin ones inside.
     pub shims: Vec<ShimView>,
     /// Shims to take out.
@@ -59,7 +61,7 @@ pub struct ShimView {
 }
 
 /// Every pack of the unit, kept as it lies.
-pub(crate) fn kept(job: &Job, sheet: &Sheet, checks: &[CheckView]) -> Vec<PackView> {
+pub(crate) fn kept(job: &Job, sheet: &Sheet, tin: &Tin, checks: &[CheckView]) -> Vec<PackView> {
     let of_position = |position: Position| {
         let fit = job.pack(position.slot);
         let own = checks.iter().find(|view| Some(view.check) == position.slot.check());
@@ -72,6 +74,7 @@ pub(crate) fn kept(job: &Job, sheet: &Sheet, checks: &[CheckView]) -> Vec<PackVi
             act,
             now,
             total: now,
+            expanded: pack_spread(tin, &shims),
             shims: shims.into_iter().map(in_case).collect(),
             take_out: Vec::new(),
             put_in: Vec::new(),
@@ -99,23 +102,31 @@ pub(crate) fn change(
         return;
     };
     let lies = job.pack(pack.slot).map(|fit| fit.shims.clone()).unwrap_or_default();
-    let family = pack.position.family;
-    let mut left = lies;
-    let mut taken: Vec<(String, u32)> = Vec::new();
-    pack.shims = nets
-        .iter()
-        .map(|net| {
-            if let Some(index) = left.iter().position(|shim| shim.net() == *net) {
-                return in_case(left.remove(index));
-            }
-            from_tin(tin, family, *net, &mut taken)
-        })
-        .collect();
+    let (shims, left) = made_of(nets, lies, tin, pack.position.family);
+    pack.shims = shims;
     pack.act = PackAct::Fit;
     pack.total = nets.iter().sum();
+    let fitted: Vec<FittedShim> = pack.shims.iter().map(|shim| shim.shim.clone()).collect();
+    pack.expanded = pack_spread(tin, &fitted);
     pack.take_out = left.iter().map(FittedShim::net).collect();
     pack.put_in = pack.shims.iter().filter(|shim| !shim.in_case).map(|shim| shim.net).collect();
     pack.says = change_says(&pack.take_out, &pack.put_in, shown);
+}
+
+/// The shims of a pack, from those that lie there and the tin, and what is left of the old ones.
+pub(crate) fn made_of(
+    nets: &[Decimal],
+    lies: Vec<FittedShim>,
+    tin: &Tin,
+    family: &str,
+) -> (Vec<ShimView>, Vec<FittedShim>) {
+    let mut left = lies;
+    let mut taken: Vec<(String, u32)> = Vec::new();
+    let shim = |net: &Decimal| match left.iter().position(|shim| shim.net() == *net) {
+        Some(index) => in_case(left.remove(index)),
+        None => from_tin(tin, family, *net, &mut taken),
+    };
+    (nets.iter().map(shim).collect(), left)
 }
 
 fn in_case(shim: FittedShim) -> ShimView {

@@ -19,6 +19,8 @@ pub struct Predicted {
     pub band: Option<Band>,
     /// Distance from the nearest limit; below zero outside.
     pub margin: Option<Decimal>,
+    /// Probability that it lies in the band.
+    pub probability: f64,
     /// "Margin 0.10 to the nearest limit, 3 times the ±."
     pub says: String,
 }
@@ -47,7 +49,7 @@ pub(crate) fn predicted(
     let (mean, expanded) = (length(prediction.mean), length(2.0 * prediction.sigma));
     let margin = band.map(|band| (mean - band.low()).min(band.high() - mean));
     let says = margin.map_or_else(String::new, |margin| margin_says(margin, expanded, shown));
-    Predicted { check, mean, expanded, band, margin, says }
+    Predicted { check, mean, expanded, band, margin, probability: prediction.probability, says }
 }
 
 fn margin_says(margin: Decimal, expanded: Decimal, shown: Shown) -> String {

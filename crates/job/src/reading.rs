@@ -24,6 +24,8 @@ pub struct Judged {
     pub near: Decimal,
     /// The verdict: in band, near limit, out, cannot prove, tight spot; no band without one.
     pub state: CheckState,
+    /// A preload worked out from the play that was read before the packs were changed.
+    pub worked_out: bool,
 }
 
 /// Lengths worked out in floating point are kept to a millionth of a millimetre.
@@ -77,6 +79,7 @@ pub(crate) fn judged(
         band,
         near: length(near_width(u)),
         state,
+        worked_out: false,
     })
 }
 

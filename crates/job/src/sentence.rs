@@ -2,7 +2,7 @@
 
 use measure::{Decimal, Mark, Typed, Unit, show};
 
-use crate::{Counted, Fact, Field, FieldValue, FittedShim, Kind, Position};
+use crate::{Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Plus, Position};
 
 /// The sentence of a fact; numbers as they were typed.
 pub(crate) fn of(fact: &Fact) -> String {
@@ -59,6 +59,12 @@ pub(crate) fn of(fact: &Fact) -> String {
             let arm = arm.as_ref().map(|arm| format!(" at the {arm} arm")).unwrap_or_default();
             format!("{} read {}{arm}.", check.name(), series(values))
         }
+        Fact::PartsChanged { slot, marks } => {
+            let each: Vec<String> = marks.iter().map(mark).collect();
+            let told =
+                if each.is_empty() { String::new() } else { format!(": {}", each.join(", ")) };
+            format!("New parts at {}{told}.", slot.tag())
+        }
         Fact::NoteWritten { text } => text.clone(),
         Fact::EntryRetracted { why, .. } if why.trim().is_empty() => "Taken back.".to_owned(),
         Fact::EntryRetracted { why, .. } => format!("Taken back: {why}."),
@@ -92,6 +98,13 @@ fn shim(shim: &FittedShim) -> String {
         FittedShim::Measured(typed) => typed.to_string(),
         FittedShim::FromTin { net, .. } => show(*net, 3, Mark::Point),
     }
+}
+
+/// "mounting distance mark -2 to 3 (0.01 mm, + is more)".
+fn mark(mark: &PartMark) -> String {
+    let plus = if mark.plus == Plus::More { "more" } else { "less" };
+    let (kind, unit) = (mark.kind.name().to_lowercase(), mark.unit.id());
+    format!("{kind} {} to {} ({unit}, + is {plus})", mark.old.text(), mark.new.text())
 }
 
 fn counted(change: i32, why: &Counted) -> String {

@@ -4,8 +4,8 @@ use crate::case::{Blocked, Bridge};
 use crate::check_view::{check_view, says};
 use crate::standing::asked;
 use crate::{
-    AdviceView, CheckState, CheckView, Field, Job, NextAct, Sheet, Shown, Tin, TrialsView, advice,
-    next_act, sheet::listed, trials,
+    AdviceView, CheckState, CheckView, Field, FirstGuess, Job, NextAct, Sheet, Shown, Tin,
+    TrialsView, advice, first_guess::first_guesses, next_act, sheet::listed, trials,
 };
 
 /// What the set-up screen is told. Lengths are mm.
@@ -17,6 +17,8 @@ pub struct SetUp {
     pub advice: AdviceView,
     /// The trials at each pack that has one.
     pub trials: Vec<TrialsView>,
+    /// How thick to begin with after new parts, where a pack waits for it: shown before the advice.
+    pub first_guesses: Vec<FirstGuess>,
     /// The gate at the end of the set-up.
     pub gate: Gate,
     /// What a person should know before trusting the advice, a sentence each.
@@ -62,7 +64,8 @@ pub fn setup(job: &Job, sheet: &Sheet, tin: &Tin, shown: Shown) -> SetUp {
     let gate = gate(&checks);
     let cautions = cautions(sheet, &bridge);
     let next = next_act::from_advice(&advice, &checks, job, sheet, shown);
-    SetUp { checks, advice, trials, gate, cautions, next }
+    let first_guesses = first_guesses(job, sheet, tin, shown);
+    SetUp { checks, advice, trials, first_guesses, gate, cautions, next }
 }
 
 fn gate(checks: &[CheckView]) -> Gate {
@@ -96,6 +99,12 @@ fn cautions(sheet: &Sheet, bridge: &Result<Bridge, Blocked>) -> Vec<String> {
             listed(&unseen),
             if unseen.len() == 1 { "pushes" } else { "push" },
         ));
+    }
+    for position in sheet.positions() {
+        if let Some(reason) = sheet.turned_because(&position) {
+            let id = position.id;
+            cautions.push(format!("{id} is taken to push the other way than usual: {reason}."));
+        }
     }
     let angles = [Field::PressureAngle, Field::SpiralAngle];
     if bridge.is_ok() && angles.iter().any(|field| sheet.number(*field).is_none()) {

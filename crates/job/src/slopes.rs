@@ -47,7 +47,7 @@ pub fn expected_says(sheet: &Sheet, shown: Shown) -> String {
 }
 
 /// A job with one build, only for its slopes: any pack gives the same.
-fn imagined(sheet: &Sheet) -> Option<Job> {
+pub(crate) fn imagined(sheet: &Sheet) -> Option<Job> {
     let any = Typed::parse("0.5", Unit::Millimetre, Sign::Positive).ok()?;
     let of_slot = |slot| {
         let shims = vec![FittedShim::Measured(any.clone())];

@@ -1,5 +1,6 @@
 //! What stands at a check.
 
+use crate::preload::worked_out;
 use crate::stale::{stale, why};
 use crate::{Check, CheckState, Job, Judged, Sheet, Shown};
 
@@ -14,15 +15,18 @@ pub(crate) fn standing(
         let state = if sheet.missing(check).is_some() {
             CheckState::NoBand
         } else if is_locked(check, job, sheet) {
-            CheckState::Locked { opens: "Opens when reverse is in band.".to_owned() }
+            CheckState::Locked { opens: opens(check).to_owned() }
         } else {
             CheckState::Open
         };
         return (state, None);
     };
+    if let Some(judged) = worked_out(job, sheet, reading) {
+        return (judged.state.clone(), Some(judged));
+    }
     let judged = reading.judged(sheet);
     let state = match (stale(job, sheet, reading), &judged) {
-        (Some(change), _) => CheckState::Stale { why: why(reading, change, shown) },
+        (Some(change), _) => CheckState::Stale { why: why(reading, &change, shown) },
         (None, Some(judged)) => judged.state.clone(),
         (None, None) => CheckState::Open,
     };
@@ -36,8 +40,19 @@ pub(crate) fn asked(job: &Job, sheet: &Sheet) -> Vec<Check> {
     sheet.checks().into_iter().filter(is_asked).collect()
 }
 
+fn opens(check: Check) -> &'static str {
+    match check {
+        Check::Torque => "Opens when every other check is in band.",
+        _ => "Opens when reverse is in band.",
+    }
+}
+
 fn is_locked(check: Check, job: &Job, sheet: &Sheet) -> bool {
-    check == Check::END_PLAY
-        && sheet.checks().contains(&Check::REVERSE)
-        && standing(Check::REVERSE, job, sheet, Shown::default()).0 != CheckState::InBand
+    let is_in =
+        |check: Check| standing(check, job, sheet, Shown::default()).0 == CheckState::InBand;
+    if check == Check::Torque {
+        let others = sheet.checks().into_iter().filter(|other| *other != Check::Torque);
+        return !others.into_iter().all(is_in);
+    }
+    check == Check::END_PLAY && sheet.checks().contains(&Check::REVERSE) && !is_in(Check::REVERSE)
 }

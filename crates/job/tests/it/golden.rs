@@ -38,7 +38,7 @@ fn pack(texts: &[&str]) -> Vec<FittedShim> {
 }
 
 /// The golden job after its first trial.
-fn first_trial() -> Bench {
+pub fn first_trial() -> Bench {
     let mut bench = Bench::new();
     let (sheet, job) = (bench.sheet.id().clone(), bench.job.id().clone());
     let opened = Fact::SheetOpened { name: "Invented unit one".into(), layout: "b".into() };
@@ -63,7 +63,7 @@ fn first_trial() -> Bench {
 }
 
 /// The golden job with the packs of its second trial fitted.
-fn second_packs() -> Bench {
+pub fn second_packs() -> Bench {
     let mut bench = first_trial();
     let packs = [(Slot::B1, pack(&["0.500", "0.150"])), (Slot::B3, pack(&["0.400", "0.2505"]))];
     bench.fit(&packs).unwrap();

@@ -1,0 +1,211 @@
+//! Where the numbers of an advice come from: formula, inputs and source, as plain data.
+
+use gearing::{Influence, Source};
+use measure::{Decimal, Mark, real, show};
+
+use crate::figure::with_unit;
+use crate::influence_view::{Known, influences, known};
+use crate::reading::length;
+use crate::{
+    Check, Figure, Job, PackAct, Position, Predicted, SetUp, Sheet, Shown, Slot, Tin, field, figure,
+};
+
+/// Where one number comes from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Why {
+    /// The number in words: "Forward lash per mm at B2".
+    pub what: String,
+    /// The number with its unit and, where it has one, its ±.
+    pub value: String,
+    /// The formula, letters as in `inputs`.
+    pub formula: &'static str,
+    /// What went into it, in the formula's order.
+    pub inputs: Vec<Input>,
+    /// Where the formula or the number comes from.
+    pub source: String,
+}
+
+/// A number that went into a formula.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// Its letter or name.
+    pub name: String,
+    /// The number with its unit.
+    pub value: String,
+}
+
+const MODEL: &str = "Set-up model R1, written down in tests/golden with jobs worked out apart.";
+const GEOMETRY: &str = "Geometry of a bevel pair, small moves; agrees with a mesh simulation to \
+                        0.25 %.";
+const SWELLING: &str = "The pack's sign: what a growing pack pushes (common practice, no source).";
+
+/// Where the numbers on the set-up screen come from: the probability, the labour, the bands at the
+/// arm, and what each pack is worth.
+pub fn why(told: &SetUp, (job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> Vec<Why> {
+    let mut all = Vec::new();
+    if let Some(chance) = told.advice.probability {
+        all.push(probability(chance, &told.advice.predicted, shown));
+    }
+    all.extend(minutes(told));
+    all.extend(told.checks.iter().filter_map(|view| conversion(view.check, sheet, shown)));
+    let influences = influences(job, sheet, tin);
+    let trials = crate::case::builds(job, sheet).len();
+    all.extend(
+        influences.iter().map(|(slot, check, it)| slope((*slot, *check, it), sheet, trials)),
+    );
+    all
+}
+
+fn probability(chance: f64, predicted: &[Predicted], shown: Shown) -> Why {
+    let of_check = |it: &Predicted| {
+        let [mean, expanded] =
+            [it.mean, it.expanded].map(|value| figure(value, it.check.figure(), shown));
+        let unit = it.check.shown_unit(shown);
+        let percent = number(it.probability * 100.0, 1);
+        Input {
+            name: it.check.name().to_owned(),
+            value: format!("{mean} ± {expanded} {unit}, in its band {percent} %"),
+        }
+    };
+    Why {
+        what: "All in band at the next build".to_owned(),
+        value: crate::advice::chance(chance),
+        formula: "p = product over the checks of Φ((high − μ)/σ) − Φ((low − μ)/σ); ± is 2 σ",
+        inputs: predicted.iter().map(of_check).collect(),
+        source: MODEL.to_owned(),
+    }
+}
+
+fn minutes(told: &SetUp) -> Option<Why> {
+    let changed: Vec<Input> = told
+        .advice
+        .packs
+        .iter()
+        .filter(|pack| pack.act == PackAct::Fit)
+        .map(|pack| Input {
+            name: pack.slot.tag().to_owned(),
+            value: format!("{} min, {}", pack.position.open_minutes, pack.position.facts.open_how),
+        })
+        .collect();
+    (!changed.is_empty()).then(|| Why {
+        what: "Labour".to_owned(),
+        value: format!("about {} min", told.advice.minutes),
+        formula: "each pack's own minutes once, with the packs that come apart on the way",
+        inputs: changed,
+        source: "Common practice, no source.".to_owned(),
+    })
+}
+
+/// How a backlash band comes to the arm it is read on.
+fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
+    let (radius, shaft) = field::band_at(check)?;
+    let (from, at) = (sheet.band(check)?, sheet.band_at_arm(check)?);
+    let range = |band: &measure::Band| {
+        let [low, high] = [band.low(), band.high()].map(|it| figure(it, Figure::Reading, shown));
+        format!("{low} to {high} {}", shown.unit)
+    };
+    let on = |radius, shaft| {
+        let radius = with_unit(sheet.millimetres(radius)?, Figure::Radius, shown);
+        Some(format!("{radius} on the {}", sheet.word(shaft)?))
+    };
+    let input = |name: &str, value| Input { name: name.to_owned(), value };
+    Some(Why {
+        what: format!("{} at your arm", check.name()),
+        value: range(&at),
+        formula: "band · (R/r) / (R₀/r₀); r is the pitch radius of the gear on that shaft",
+        inputs: vec![
+            input("band", range(&from)),
+            input("R₀", on(radius, shaft)?),
+            input("R", on(crate::Field::ArmRadius, crate::Field::ArmShaft)?),
+            input("teeth, gear to pinion", show(sheet.ratio(check)?, 3, Mark::Point)),
+        ],
+        source: "The same angle read at another radius: arithmetic.".to_owned(),
+    })
+}
+
+/// What one pack is worth for one reading.
+fn slope((slot, check, it): (Slot, Check, &Influence), sheet: &Sheet, trials: usize) -> Why {
+    let input = |name: &str, value: String| Input { name: name.to_owned(), value };
+    let sign = |sign: i8| if sign > 0 { "+1" } else { "−1" }.to_owned();
+    let (formula, inputs, source) = match it.source {
+        Source::Depth { sign: s, from_behind } => {
+            (if from_behind { "+s" } else { "−s" }, vec![input("s", sign(s))], SWELLING)
+        }
+        Source::EndPlay { sign: p } => ("−p", vec![input("p", sign(p))], SWELLING),
+        Source::FaceSide => (
+            "0 while there is play; half of what the preload changes",
+            Vec::new(),
+            "The gear lies on the race behind it; both sides give alike under preload.",
+        ),
+        Source::Backlash { sign: s, pitch_angle, tangent, tangent_sigma, lever } => {
+            let spread = if tangent_sigma > 0.0 {
+                format!(" ± {}, angles not on the sheet", number(2.0 * tangent_sigma, 2))
+            } else {
+                String::new()
+            };
+            let inputs = vec![
+                input("s", sign(s)),
+                input("δ", format!("{}°", number(pitch_angle, 2))),
+                input("tan α / cos β", format!("{}{spread}", number(tangent, 3))),
+                input("R/r", number(lever, 3)),
+            ];
+            ("−s · 2 · sin δ · tan α / cos β · R/r", inputs, GEOMETRY)
+        }
+    };
+    let by_formula = with_spread(it.formula, it.formula_sigma);
+    let (value, source) = match known(it) {
+        Known::Exact => (number(it.formula, 2), source.to_owned()),
+        Known::Formula | Known::Guess => (by_formula, source.to_owned()),
+        Known::Learnt => (
+            with_spread(it.slope, it.sigma),
+            format!("{source} By the formula {by_formula}; learnt from {trials} trials."),
+        ),
+    };
+    let turned = sheet.position(slot).and_then(|position| {
+        let reason = sheet.turned_because(&position)?;
+        Some(format!(" Sign turned: {reason}."))
+    });
+    Why {
+        what: format!("{} per mm at {}", check.name(), slot.tag()),
+        value: format!("{value} mm per mm"),
+        formula,
+        inputs,
+        source: source + &turned.unwrap_or_default(),
+    }
+}
+
+/// The first guess after new parts.
+pub(crate) fn first_guess_why(
+    position: &Position,
+    mesh_sign: i8,
+    old: Decimal,
+    [height, mounting, case]: [Decimal; 3],
+    guess: Decimal,
+    shown: Shown,
+) -> Why {
+    let thick = |value| with_unit(value, Figure::Shim, shown);
+    let input = |name: &str, value| Input { name: name.to_owned(), value };
+    Why {
+        what: format!("First guess at {}", position.slot.tag()),
+        value: thick(guess),
+        formula: "t = t old − h · dH − s · dM + s · dD",
+        inputs: vec![
+            input("t old", thick(old)),
+            input("h", position.facts.height_sign.to_string()),
+            input("dH, bearing taller by", thick(height)),
+            input("s", mesh_sign.to_string()),
+            input("dM, mounting distance larger by", thick(mounting)),
+            input("dD, case distance larger by", thick(case)),
+        ],
+        source: "Lengths in one line; the spread of 0.10 is common practice, no source.".to_owned(),
+    }
+}
+
+fn with_spread(value: f64, sigma: f64) -> String {
+    format!("{} ± {}", number(value, 2), number(2.0 * sigma, 2))
+}
+
+fn number(value: f64, places: u32) -> String {
+    let value = real::to_decimal(value, 6).unwrap_or_else(|| length(value));
+    show(value, places, Mark::Point)
+}
