@@ -31,16 +31,26 @@ pub fn cdf(z: f64) -> f64 {
 /// ```
 pub fn interval(low: f64, high: f64) -> f64 {
     if low > NEAR_ZERO {
-        above(low) - above(high)
+        between(low, high)
     } else if high < -NEAR_ZERO {
-        above(-high) - above(-low)
+        between(-high, -low)
     } else {
         from_middle(high) - from_middle(low)
     }
 }
 
+/// The part between two values above `NEAR_ZERO`.
+fn between(near: f64, far: f64) -> f64 {
+    // What is left beyond `far` is then less than exp(−40) of what is left beyond `near`.
+    let nothing_beyond = (far - near) * (far + near) > 80.0;
+    above(near) - if nothing_beyond { 0.0 } else { above(far) }
+}
+
 /// Up to here the integral from the middle is computed directly, beyond it the one from outside.
 const NEAR_ZERO: f64 = 0.66;
+
+/// Beyond this a half less what is left is a half.
+const ALL: f64 = 8.5;
 
 /// Beyond this nothing is left that a float can hold.
 const NOTHING: f64 = 38.6;
@@ -49,6 +59,8 @@ const NOTHING: f64 = 38.6;
 fn from_middle(z: f64) -> f64 {
     if z.abs() <= NEAR_ZERO {
         0.5 * small(z * FRAC_1_SQRT_2)
+    } else if z.abs() > ALL {
+        0.5_f64.copysign(z)
     } else {
         (0.5 - above(z.abs())).copysign(z)
     }

@@ -1,6 +1,8 @@
 //! Everything the README promises, run and counted.
 
 mod counted;
+mod module;
+mod python;
 
 use std::fs;
 use std::path::Path;
@@ -21,7 +23,7 @@ pub fn test() -> Outcome {
     tests(&tools).finish()
 }
 
-/// `cargo xtask ci`: the tests, then documentation and the benchmark.
+/// `cargo xtask ci`: the tests, then documentation, checks against other programs, benchmark.
 pub fn ci() -> Outcome {
     let tools = setup::for_testing()?;
     let mut report = tests(&tools);
@@ -32,11 +34,33 @@ pub fn ci() -> Outcome {
     };
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
+    solver(&tools, &mut report);
     if paths::root().join("tests/e2e/bench.mjs").exists() {
         heading("benchmark");
-        report.check("benchmark", run::succeed(&mut node(&tools, &["tests/e2e/bench.mjs"])));
+        let bench =
+            |module| run::succeed(node(&tools, &["tests/e2e/bench.mjs"]).env("SPEED_WASM", module));
+        report.check("benchmark", module::build(&tools).and_then(bench));
     }
     report.finish()
+}
+
+/// The advice against an integer-programming solver.
+fn solver(tools: &Tools, report: &mut Report) {
+    let target = paths::target();
+    let name = "the command, for the solver";
+    heading(name);
+    let folder = target.to_string_lossy();
+    let package = ["--package", "shimwright-cli", "--target-dir", &folder];
+    let built = run::succeed(&mut cargo(tools, &["build", "--release"], &package));
+    report.check(name, built);
+    let command = target.join("release/shimwright");
+    python::check(
+        tools,
+        report,
+        "advice against an integer-programming solver",
+        "solver",
+        &[&command],
+    );
 }
 
 /// One script of `tests/e2e`, by its name without the ending.

@@ -88,7 +88,8 @@ fn optimise(tools: &Tools, folder: &Path) -> Outcome {
     })
 }
 
-fn optimise_one(tools: &Tools, piece: &Path) -> Outcome {
+/// Makes one module small, in its place.
+pub fn optimise_one(tools: &Tools, piece: &Path) -> Outcome {
     let file = text(piece);
     let mut words = vec!["-Oz", "--strip-debug", "--strip-producers"];
     words.extend(FEATURES);

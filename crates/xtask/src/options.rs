@@ -12,7 +12,7 @@ pub const HELP: &str = "\
 cargo xtask serve [--port N]   install what is missing, build the app, serve it on http://127.0.0.1:8080
 cargo xtask build              the same without serving: the finished app is in dist/
 cargo xtask test               run every check and test, and count them
-cargo xtask ci                 test, then documentation and the benchmark
+cargo xtask ci                 test, then documentation, other programs' answers and the benchmark
 cargo xtask budget             sizes of the first visit, from dist/ as it is
 cargo xtask icons              draw public/icons/*.png again from their SVG
 cargo xtask shots              take the pictures of the screens for the README and the manifest

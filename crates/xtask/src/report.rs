@@ -14,6 +14,7 @@ pub struct Group {
 #[derive(Debug, Default)]
 pub struct Report {
     groups: Vec<Group>,
+    not_run: Vec<String>,
 }
 
 impl Report {
@@ -30,12 +31,20 @@ impl Report {
         self.add(Group { name: name.to_owned(), passed: 1 - failed, failed });
     }
 
+    /// Notes a check that could not run here, so that its silence is not taken for a pass.
+    pub fn not_run(&mut self, name: &str) {
+        self.not_run.push(name.to_owned());
+    }
+
     /// Prints the table and, as the last line, the totals; any failure is a failure, with all of it
     /// said already.
     pub fn finish(self) -> Outcome {
         println!("\n{:>7} {:>7}", "passed", "failed");
         for group in &self.groups {
             println!("{:>7} {:>7}  {}", group.passed, group.failed, group.name);
+        }
+        for name in &self.not_run {
+            println!("{:>15}  {name}", "not run");
         }
         let passed: u32 = self.groups.iter().map(|group| group.passed).sum();
         let failed: u32 = self.groups.iter().map(|group| group.failed).sum();

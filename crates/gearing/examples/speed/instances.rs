@@ -1,45 +1,23 @@
-//! How long advice takes: random layouts with four positions and forty stock sizes each.
-//!
-//! `cargo run --release -p gearing --example speed`
-
-// A measurement may stop at the first thing that is not as it should be.
-#![allow(clippy::unwrap_used, clippy::indexing_slicing)]
-
-use std::time::{Duration, Instant};
+//! Random layouts with four positions and forty stock sizes each, the same for every run.
 
 use gearing::case::{
     Arm, Case, Check, CheckKind, Driven, Gears, Member, Position, Shaft, StockLine, Trial,
 };
 use measure::Decimal;
 
-const CASES: u64 = 300;
+/// Cases of each kind.
+pub const CASES: u64 = 300;
 const SIZES: i64 = 40;
 
-fn main() {
-    for (name, shared, step) in [
-        ("one family each, steps of 0.01", false, 100),
-        ("one family each, steps of 0.001", false, 10),
-        ("one family each, steps of 0.0005", false, 5),
-        ("two share a family, steps of 0.01", true, 100),
-        ("two share a family, steps of 0.001", true, 10),
-    ] {
-        let mut times: Vec<(Duration, String)> = Vec::new();
-        for seed in 0..CASES {
-            let case = case(seed, shared, step);
-            let start = Instant::now();
-            let advice = gearing::advise(&case).unwrap();
-            times.push((start.elapsed(), format!("{:?} {seed}", advice.status)));
-        }
-        times.sort();
-        let worst = &times[times.len() - 1];
-        println!(
-            "{name}: median {:?}, worst {:?} ({})",
-            times[times.len() / 2].0,
-            worst.0,
-            worst.1
-        );
-    }
-}
+/// A kind of case: whether two positions share a family, and the step of thicknesses in
+/// ten-thousandths of a millimetre.
+pub const KINDS: [(&str, bool, i64); 5] = [
+    ("one family each, steps of 0.01", false, 100),
+    ("one family each, steps of 0.001", false, 10),
+    ("one family each, steps of 0.0005", false, 5),
+    ("two share a family, steps of 0.01", true, 100),
+    ("two share a family, steps of 0.001", true, 10),
+];
 
 /// Numbers that look random: a linear congruential generator (Knuth's constants, from memory).
 struct Dice(u64);
@@ -53,7 +31,7 @@ impl Dice {
 }
 
 /// A case whose thicknesses are multiples of `step` ten-thousandths of a millimetre.
-fn case(seed: u64, shared: bool, step: i64) -> Case {
+pub fn case(seed: u64, shared: bool, step: i64) -> Case {
     let mut dice = Dice(seed);
     let size = |dice: &mut Dice, from: i64, to: i64| {
         let ten_thousandths = from + dice.below(to - from);
