@@ -84,7 +84,7 @@ fn nothing_is_left_for_later_in_a_comment() {
 
 #[test]
 fn the_pure_crates_know_no_browser() {
-    for name in ["measure", "gearing", "simulator", "job"] {
+    for name in ["measure", "gearing", "simulator", "workshop", "job"] {
         let manifest = paths::root().join("crates").join(name).join("Cargo.toml");
         let text = fs::read_to_string(manifest).unwrap();
         for stranger in ["web-sys", "js-sys", "wasm-bindgen", "leptos", "gloo"] {

@@ -1,0 +1,132 @@
+//! What can hurt a person, the unit or the answer, as keys with their plain words.
+
+use std::fmt;
+
+/// Said before every act that can hurt someone.
+pub const MANUAL_FIRST: &str = "The unit's own manual and local rules win.";
+
+/// A caution to show before or beside an act.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Caution {
+    /// Compressed air in a case.
+    StoredPressure,
+    /// Vacuum where a seal works one way only.
+    VacuumOneWaySeal,
+    /// A temperature that was not steady.
+    Temperature,
+    /// Cooling under vacuum.
+    CoolingHidesVacuumLeak,
+    /// What a gauge is blind to.
+    GaugeIsBlind,
+    /// Break-away in place of running torque.
+    BreakAway,
+    /// Seals left in while the bearings are judged.
+    SealsIn,
+    /// Torque does not follow preload in proportion.
+    TorqueIsNotPreload,
+    /// The indicator did not come back to where it began.
+    ZeroMoved,
+    /// Threads in another state than the manual's value is for.
+    ThreadsDiffer,
+    /// A bar or wrench that slips.
+    WrenchSlips,
+    /// Degrees do not mend a wrong snug torque.
+    AngleNeedsSnug,
+    /// Hot metal, open flame, vapour.
+    HotMetal,
+    /// Very cold metal.
+    ColdMetal,
+    /// Too hot or too cold for what is in the part.
+    BeyondPart,
+    /// The race may turn in the warm case.
+    LooseWhenWarm,
+    /// A press can throw parts.
+    Press,
+    /// Diametral, not radial, interference.
+    DiametralInterference,
+    /// Rings beyond the usual squeeze, stretch or fill.
+    RingOutsidePractice,
+    /// Published lists differ about this ring.
+    SourcesDisagree,
+    /// Oil must not reach the water.
+    OilOnWater,
+    /// Water in the oil: do not run it.
+    DoNotRun,
+    /// No shim advice from toe or heel.
+    LengthwiseMeansNothing,
+    /// A worn print misleads.
+    UsedGears,
+    /// Chemicals of thread-lockers and primers.
+    Chemicals,
+    /// Shore power in the water.
+    ShorePower,
+}
+
+impl fmt::Display for Caution {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Caution::StoredPressure => {
+                "Air under pressure throws plugs. Glasses on, hand pump only, stay out of line with plugs."
+            }
+            Caution::VacuumOneWaySeal => {
+                "No vacuum on one-way or labyrinth seals unless the manual says so."
+            }
+            Caution::Temperature => {
+                "Sun on the case hides a leak; a cooling case fakes one. Read the case, not the air."
+            }
+            Caution::CoolingHidesVacuumLeak => "Under vacuum a cooling case hides a leak.",
+            Caution::GaugeIsBlind => {
+                "A gauge cannot see one bubble in ten seconds. Soap every joint."
+            }
+            Caution::BreakAway => {
+                "Break-away is not rolling torque. Turn slowly, three turns, and read while it runs."
+            }
+            Caution::SealsIn => "Seals drag too. Measure without them, or subtract what they take.",
+            Caution::TorqueIsNotPreload => {
+                "Twice the torque is not twice the preload. Never scale one into the other."
+            }
+            Caution::ZeroMoved => {
+                "The indicator did not come back to its first reading. Clamp it again and start over."
+            }
+            Caution::ThreadsDiffer => {
+                "Wet threads clamp harder at the same torque. Look in the manual; no value is changed here."
+            }
+            Caution::WrenchSlips => "Pull, do not push, and keep hands clear should it slip.",
+            Caution::AngleNeedsSnug => {
+                "Snug first, then paint a line, then turn. Degrees do not mend a wrong snug torque."
+            }
+            Caution::HotMetal => {
+                "Hot metal burns and vapour catches fire. Solvent away, gloves on, no flame, heat evenly."
+            }
+            Caution::ColdMetal => "Very cold metal and ice burn the skin. Gloves on, room aired.",
+            Caution::BeyondPart => {
+                "That is outside what the part stands. Split it between heat and cold, or find another way."
+            }
+            Caution::LooseWhenWarm => {
+                "At running temperature the race has no hold left and may turn in its bore."
+            }
+            Caution::Press => {
+                "A press throws what slips. Push on the fitted ring only, and stop if the force jumps."
+            }
+            Caution::DiametralInterference => {
+                "Interference here is on the diameter. A value on the radius is half of it."
+            }
+            Caution::RingOutsidePractice => {
+                "This is outside common practice. Measure ring and groove again; the manual goes first."
+            }
+            Caution::SourcesDisagree => {
+                "Published lists differ about this ring. Measure it before you order."
+            }
+            Caution::OilOnWater => "No drop on the water: tray first. A sheen is against the law.",
+            Caution::DoNotRun => "Do not run it. Find the way in first.",
+            Caution::LengthwiseMeansNothing => {
+                "No advice from toe or heel: it depends on how the teeth were cut."
+            }
+            Caution::UsedGears => "A worn print misleads. On used gears aim for the old print.",
+            Caution::Chemicals => "Gloves and air. Read the label of locker and primer.",
+            Caution::ShorePower => {
+                "Shore power in the water can kill. Unplug before a hand goes in."
+            }
+        })
+    }
+}
