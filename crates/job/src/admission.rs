@@ -5,7 +5,7 @@ use measure::{Band, Decimal, Quantity, Typed};
 
 use crate::{
     Book, BookId, Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Position, Refusal,
-    Sheet, Slot, Tin, field, type_in,
+    Sheet, Slot, Tin, field, guided, type_in,
 };
 
 /// Whether the book admits the fact as its next.
@@ -13,9 +13,15 @@ pub(crate) fn admit(book: &Book, fact: &Fact) -> Result<(), Refusal> {
     if let Fact::EntryRetracted { entry, .. } = fact {
         return retractable(book, entry);
     }
+    if let Fact::Guided(fact) = fact {
+        guided::admit(book.id(), fact)?;
+        // The drawer needs no opening: like the tin, a device has one.
+        return if *book.id() == BookId::Drawer { Ok(()) } else { opened(book) };
+    }
     match book.id() {
         BookId::Sheet(_) => sheet(book, fact),
         BookId::Tin => tin(book, fact),
+        BookId::Drawer => Err(Refusal::WrongBook { book: BookId::Drawer }),
         BookId::Job(_) => job(book, fact),
     }
 }
@@ -25,7 +31,7 @@ pub(crate) fn admit_together(before: &Book, after: &Book) -> Result<(), Refusal>
     match after.id() {
         BookId::Tin => shims_are_there(&Tin::fold(before), &Tin::fold(after)),
         BookId::Sheet(_) => bands_are_bands(&Sheet::fold(before), &Sheet::fold(after)),
-        BookId::Job(_) => Ok(()),
+        BookId::Job(_) | BookId::Drawer => Ok(()),
     }
 }
 

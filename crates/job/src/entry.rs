@@ -4,11 +4,14 @@ use std::fmt;
 
 use crate::{Fact, sentence, wire};
 
-/// Which book an entry belongs to. Its text form is `tin`, `sheet:ID` or `job:ID`.
+/// Which book an entry belongs to. Its text form is `tin`, `drawer`,
+/// `sheet:ID` or `job:ID`.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum BookId {
     /// The shim tin; a device has one.
     Tin,
+    /// The tool drawer; a device has one.
+    Drawer,
     /// A unit sheet.
     Sheet(String),
     /// A job.
@@ -107,7 +110,9 @@ impl BookId {
     /// The book of that text.
     pub fn parse(text: &str) -> Option<BookId> {
         match text.split_once(':') {
-            None => (text == "tin").then_some(BookId::Tin),
+            None if text == "tin" => Some(BookId::Tin),
+            None if text == "drawer" => Some(BookId::Drawer),
+            None => None,
             Some((_, "")) => None,
             Some(("sheet", id)) => Some(BookId::Sheet(id.to_owned())),
             Some(("job", id)) => Some(BookId::Job(id.to_owned())),
@@ -120,6 +125,7 @@ impl fmt::Display for BookId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             BookId::Tin => f.write_str("tin"),
+            BookId::Drawer => f.write_str("drawer"),
             BookId::Sheet(id) => write!(f, "sheet:{id}"),
             BookId::Job(id) => write!(f, "job:{id}"),
         }

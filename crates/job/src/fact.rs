@@ -3,7 +3,7 @@
 use measure::{Decimal, Typed, Unit, round};
 use serde::{Deserialize, Serialize};
 
-use crate::{ArmShaft, Check, Field, PartMark, Slot, tin::NET_PLACES};
+use crate::{ArmShaft, Check, Field, Guided, PartMark, Slot, tin::NET_PLACES};
 
 /// Something that happened. What a person typed is kept as typed.
 ///
@@ -151,6 +151,16 @@ pub enum Fact {
         /// Why.
         why: String,
     },
+
+    /// Something of the guided job; read and written by its own table.
+    #[serde(skip)]
+    Guided(Guided),
+}
+
+impl From<Guided> for Fact {
+    fn from(fact: Guided) -> Fact {
+        Fact::Guided(fact)
+    }
 }
 
 /// A value of the unit sheet.

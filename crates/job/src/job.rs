@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use measure::{Decimal, Typed, Unit};
 
+use crate::guide::GuideLog;
 use crate::{ArmShaft, Book, BookId, Check, Fact, FittedShim, PartMark, Slot};
 
 /// A job as it stands.
@@ -35,6 +36,8 @@ pub struct Job {
     pub notes: Vec<String>,
     /// Every entry that counts as a sentence, with its time.
     pub history: Vec<(i64, String)>,
+    /// What was done of the guided job.
+    pub guide: GuideLog,
     /// Entries this version does not understand.
     pub unread: usize,
 }
@@ -93,6 +96,7 @@ impl Job {
         }
         for (order, entry) in book.live().into_iter().enumerate() {
             job.last_at = entry.at;
+            job.guide.take(entry, order);
             job.history.push((entry.at, entry.sentence()));
             match &entry.fact {
                 Fact::JobOpened { boat, complaint, sheet, number } => {

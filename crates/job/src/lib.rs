@@ -2,7 +2,8 @@
 //!
 //! A [`Book`] is an append-only set of [`Entry`]s, each a past-tense [`Fact`]. [`Sheet`], [`Tin`]
 //! and [`Job`] are folded from a book; everything a screen shows ([`setup()`], [`preview()`],
-//! [`record()`] …) is worked out from those three and never stored.
+//! [`record()`] …) is worked out from those three and never stored. The guided job is a
+//! [`procedure::Plan`] with what the job's book says of it: [`guide`].
 //!
 //! This crate knows no browser, clock, randomness, file or network: times and ids come in as
 //! arguments.
@@ -18,6 +19,7 @@ mod check;
 mod check_view;
 mod clock;
 pub mod demo;
+mod drawer;
 mod entry;
 mod fact;
 mod field;
@@ -25,8 +27,11 @@ mod field_rows;
 mod figure;
 mod first_guess;
 mod fit;
+pub mod guide;
+mod guided;
 mod influence_view;
 mod job;
+mod json;
 mod marks;
 mod next_act;
 mod pack_spread;
@@ -37,6 +42,7 @@ mod position;
 mod predicted;
 mod preload;
 mod preview;
+pub mod procedure;
 mod reading;
 mod record;
 mod refusal;
@@ -69,12 +75,14 @@ pub use book::Book;
 pub use check::{ArmShaft, Bearings, Check, Mesh};
 pub use check_view::CheckView;
 pub use clock::{ago, apart, date, day_number, hour_minute};
+pub use drawer::{Drawer, Found, Tool};
 pub use entry::{BookId, Entry, Kept, Stamp};
 pub use fact::{Counted, Fact, FieldValue, FittedShim};
 pub use field::{Field, FieldFacts, Group, Kind};
 pub use figure::{Figure, Shown, figure};
 pub use first_guess::{FirstGuess, first_guesses};
 pub use fit::{fit, record_found};
+pub use guided::{Capture, Guided, PartVerdict, Readied, TorqueOn};
 pub use influence_view::{InfluenceCell, InfluenceRow, InfluenceView, Known, influence_view};
 pub use job::{Job, PackFit, PartsChange, Reading};
 pub use marks::{MarkKind, MarkUnit, PartMark, Plus};

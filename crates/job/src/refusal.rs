@@ -77,6 +77,9 @@ impl fmt::Display for Refusal {
             Refusal::WrongBook { book: BookId::Tin } => {
                 f.write_str("This does not belong in the tin. Write it down in its job or sheet.")
             }
+            Refusal::WrongBook { book: BookId::Drawer } => f.write_str(
+                "This does not belong in the tool drawer. Write it down in its job or sheet.",
+            ),
             Refusal::WrongBook { book: BookId::Sheet(_) } => {
                 f.write_str("This does not belong on a unit sheet. Write it down in its job.")
             }

@@ -2,7 +2,7 @@
 
 use measure::{Decimal, Mark, Typed, Unit, show};
 
-use crate::{Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Plus, Position};
+use crate::{Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Plus, Position, guided};
 
 /// The sentence of a fact; numbers as they were typed.
 pub(crate) fn of(fact: &Fact) -> String {
@@ -68,6 +68,7 @@ pub(crate) fn of(fact: &Fact) -> String {
         Fact::NoteWritten { text } => text.clone(),
         Fact::EntryRetracted { why, .. } if why.trim().is_empty() => "Taken back.".to_owned(),
         Fact::EntryRetracted { why, .. } => format!("Taken back: {why}."),
+        Fact::Guided(fact) => guided::sentence(fact),
     }
 }
 

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use gearing::layout::Layout;
 use measure::{Decimal, Typed, Unit};
 
+use crate::procedure::Changes;
 use crate::{
     Book, BookId, Check, Fact, Field, FieldFacts, FieldValue, Group, Position, Slot, demo,
     field_rows, plan,
@@ -19,6 +20,8 @@ pub struct Sheet {
     pub name: String,
     /// The layout: `a` to `e`.
     pub layout: String,
+    /// The shop's own changes to the procedure of this unit.
+    pub changes: Changes,
     values: BTreeMap<Field, FieldValue>,
     variants: BTreeMap<Slot, Option<String>>,
     /// Positions whose sign a person has seen, and why it goes the other way where it does.
@@ -67,6 +70,7 @@ impl Sheet {
             Fact::BuildChosen { position, build: Some(build) } => {
                 self.builds.insert(position.clone(), *build as usize);
             }
+            Fact::Guided(fact) => self.changes.take(fact),
             _ => {}
         }
     }

@@ -1,10 +1,12 @@
 //! The one place that knows how an entry is written: one JSON object a line, see WIRE.md.
 
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
-use crate::{BookId, Entry, Fact, Kept};
+use crate::guided::{self, GuidedLine};
+use crate::{BookId, Entry, Fact, Guided, Kept};
 
-/// The version written, and the newest read.
+/// The version of the kinds that were there first; guided facts have their own.
 const VERSION: u32 = 1;
 
 /// The largest counter: a browser's store and other readers of JSON count in doubles.
@@ -31,26 +33,36 @@ struct Outside {
 }
 
 pub(crate) fn write(entry: &Entry) -> String {
+    match &entry.fact {
+        Fact::Guided(fact) => written(entry, guided::VERSION, GuidedLine(fact)),
+        fact => written(entry, VERSION, fact),
+    }
+}
+
+fn written<F: Serialize>(entry: &Entry, version: u32, fact: F) -> String {
     let line = Line {
-        v: VERSION,
+        v: version,
         book: entry.book.to_string(),
         id: entry.id.as_str(),
         n: entry.counter,
         device: entry.device.as_str(),
         at: entry.at,
-        fact: &entry.fact,
+        fact,
     };
     // Nothing in an entry can fail to be written; an empty line would be kept as unread.
     serde_json::to_string(&line).unwrap_or_default()
 }
 
 pub(crate) fn read(line: &str) -> Kept {
-    known(line).map_or_else(|| unread(line), Kept::Known)
+    let guided = |GuidedLine(fact): GuidedLine<Guided>| Fact::Guided(fact);
+    known(line, VERSION, |fact: Fact| fact)
+        .or_else(|| known(line, guided::VERSION, guided))
+        .map_or_else(|| unread(line), Kept::Known)
 }
 
-fn known(line: &str) -> Option<Entry> {
-    let line: Line<String, String, Fact> = serde_json::from_str(line).ok()?;
-    if line.v != VERSION || line.n > LARGEST {
+fn known<F: DeserializeOwned>(line: &str, version: u32, fact: fn(F) -> Fact) -> Option<Entry> {
+    let line: Line<String, String, F> = serde_json::from_str(line).ok()?;
+    if line.v != version || line.n > LARGEST {
         return None;
     }
     Some(Entry {
@@ -59,7 +71,7 @@ fn known(line: &str) -> Option<Entry> {
         counter: line.n,
         device: line.device,
         at: line.at,
-        fact: line.fact,
+        fact: fact(line.fact),
     })
 }
 

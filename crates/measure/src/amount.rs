@@ -64,7 +64,10 @@ fn scale(unit: Unit) -> Scale {
         | Unit::Kilopascal
         | Unit::Kelvin
         | Unit::Millilitre
-        | Unit::Second => times(Decimal::ONE),
+        | Unit::Second
+        | Unit::Piece
+        | Unit::Percent
+        | Unit::Turn => times(Decimal::ONE),
         Unit::Inch => times(Decimal::new(254, 1)),
         Unit::ArcMinute => ratio(Decimal::ONE, whole(60)),
         // 180/π has no last digit; nineteen digits of it, so a turn is right to 1e-16 of a degree.

@@ -23,6 +23,12 @@ pub enum Quantity {
     Volume,
     /// How long.
     Time,
+    /// How many things.
+    Count,
+    /// A part of a whole.
+    Share,
+    /// How many times round.
+    Turns,
 }
 
 /// A unit a person may type or read.
@@ -82,11 +88,17 @@ pub enum Unit {
     Hour,
     /// Day of 24 hours.
     Day,
+    /// One thing counted: a roller, a screw.
+    Piece,
+    /// A hundredth of the whole.
+    Percent,
+    /// Once round.
+    Turn,
 }
 
 /// Every unit, with its symbol and the other spellings people type, each as [`fold`] leaves it.
 /// A folded symbol is always a spelling too.
-const UNITS: [(Unit, Quantity, &str, &[&str]); 27] = {
+const UNITS: [(Unit, Quantity, &str, &[&str]); 30] = {
     use Quantity as Q;
     use Unit as U;
     [
@@ -150,6 +162,9 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 27] = {
         (U::Minute, Q::Time, "min", &["mins", "minute", "minutes"]),
         (U::Hour, Q::Time, "h", &["hr", "hrs", "hour", "hours"]),
         (U::Day, Q::Time, "d", &["day", "days"]),
+        (U::Piece, Q::Count, "pcs", &["pc", "piece", "pieces"]),
+        (U::Percent, Q::Share, "%", &["percent"]),
+        (U::Turn, Q::Turns, "turns", &["turn", "rev", "revs"]),
     ]
 };
 
@@ -216,6 +231,9 @@ impl fmt::Display for Quantity {
             Quantity::Temperature => "a temperature",
             Quantity::Volume => "a volume",
             Quantity::Time => "a time",
+            Quantity::Count => "a count",
+            Quantity::Share => "a share",
+            Quantity::Turns => "a number of turns",
         })
     }
 }

@@ -25,6 +25,8 @@ struct Volume {
 #[derive(Clone)]
 enum State {
     Tin(Arc<Tin>),
+    /// Kept and exported; the screen that shows the drawer folds it.
+    Drawer,
     Sheet(Arc<Sheet>),
     Job(Arc<Job>),
 }
@@ -152,6 +154,7 @@ impl Books {
     fn put(&mut self, book: Book) {
         let state = match book.id() {
             BookId::Tin => State::Tin(Arc::new(Tin::fold(&book))),
+            BookId::Drawer => State::Drawer,
             BookId::Sheet(_) => State::Sheet(Arc::new(Sheet::fold(&book))),
             BookId::Job(_) => State::Job(Arc::new(Job::fold(&book))),
         };

@@ -1,4 +1,4 @@
-//! A bench for the tests: three books and short ways to write in them.
+//! A bench for the tests: four books and short ways to write in them.
 
 use job::*;
 use measure::{Decimal, Sign, Typed, Unit};
@@ -11,6 +11,7 @@ pub struct Bench {
     pub sheet: Book,
     pub tin: Book,
     pub job: Book,
+    pub drawer: Book,
     pub at: i64,
     acts: u32,
 }
@@ -21,6 +22,7 @@ impl Bench {
             sheet: Book::new(BookId::Sheet("s".into())),
             tin: Book::new(BookId::Tin),
             job: Book::new(BookId::Job("j".into())),
+            drawer: Book::new(BookId::Drawer),
             at: TEN,
             acts: 0,
         }
@@ -28,7 +30,8 @@ impl Bench {
 
     pub fn demo() -> Bench {
         let demo::Demo { sheet, tin, job } = demo::books(TEN);
-        Bench { sheet, tin, job, at: TEN + 60 * MINUTE, acts: 0 }
+        let drawer = Book::new(BookId::Drawer);
+        Bench { sheet, tin, job, drawer, at: TEN + 60 * MINUTE, acts: 0 }
     }
 
     /// Records an act, all or nothing, a minute after the last.
@@ -37,13 +40,12 @@ impl Bench {
         self.at += MINUTE;
         let stamp = Stamp { device: "d".into(), at: self.at, act: format!("t{}", self.acts) };
         let mut written = Vec::new();
-        for book in [&self.sheet, &self.tin, &self.job] {
+        for book in [&self.sheet, &self.tin, &self.job, &self.drawer] {
             let own = facts.iter().filter(|(id, _)| id == book.id()).map(|(_, fact)| fact.clone());
             written.push(book.next(own.collect(), &stamp)?);
         }
-        for (book, entries) in
-            [&mut self.sheet, &mut self.tin, &mut self.job].into_iter().zip(written)
-        {
+        let books = [&mut self.sheet, &mut self.tin, &mut self.job, &mut self.drawer];
+        for (book, entries) in books.into_iter().zip(written) {
             *book = book.clone().with(entries);
         }
         Ok(())

@@ -38,7 +38,51 @@ fn act() -> impl Strategy<Value = Vec<(BookId, Fact)>> {
         let entry = format!("demo{act}.0");
         vec![(job(), Fact::EntryRetracted { entry, why: "slip".into() })]
     });
-    prop_oneof![4 => reading, 3 => pack, 2 => count, 1 => field, 1 => retract]
+    let guided = guided().prop_map(move |fact| {
+        let book = match fact {
+            Guided::ToolKept { .. } => BookId::Drawer,
+            Guided::StepDropped { .. } => sheet(),
+            _ => job(),
+        };
+        vec![(book, Fact::from(fact))]
+    });
+    prop_oneof![4 => reading, 3 => pack, 2 => count, 1 => field, 1 => retract, 4 => guided]
+}
+
+/// Something of the guided job.
+fn guided() -> impl Strategy<Value = Guided> {
+    let step = || (1u32..6).prop_map(|step| format!("b0{step}"));
+    prop_oneof![
+        step().prop_map(|step| Guided::StepDone { step }),
+        step().prop_map(|step| Guided::StepSkipped { step, reason: "none".into() }),
+        step().prop_map(|step| Guided::StepReopened { step, reason: "slip".into() }),
+        (step(), 1u32..20).prop_map(|(step, count)| Guided::Captured {
+            step,
+            label: "pinion rollers out".into(),
+            value: Capture::Readings(vec![mm(&count.to_string())]),
+        }),
+        (step(), 1u32..90).prop_map(|(step, end)| Guided::ClockStarted {
+            clock: format!("c{end}"),
+            step,
+            label: "cooling from".into(),
+            marks: vec![end],
+        }),
+        (1u32..9, step()).prop_map(|(number, step)| Guided::PartBagged {
+            number,
+            part: format!("part-{number}"),
+            step,
+            place: "bag 1".into(),
+            facing: String::new(),
+            photo: None,
+        }),
+        (1u32..9).prop_map(|number| Guided::PartFitted { number }),
+        step().prop_map(|step| Guided::StepDropped { step, reason: "not here".into() }),
+        (1u32..9).prop_map(|tool| Guided::ToolKept {
+            tool: format!("t{tool}"),
+            name: "rule".into(),
+            number: String::new(),
+        }),
+    ]
 }
 
 fn played(acts: &[Vec<(BookId, Fact)>]) -> Bench {
@@ -72,7 +116,7 @@ proptest! {
         cut in 0usize..40,
     ) {
         let bench = played(&acts);
-        for whole in [&bench.job, &bench.tin, &bench.sheet] {
+        for whole in [&bench.job, &bench.tin, &bench.sheet, &bench.drawer] {
             let lines: Vec<&str> = whole.lines().collect();
             let (prefix, rest) = lines.split_at(cut.min(lines.len()));
             let mut book = Book::from_lines(whole.id().clone(), prefix.iter().copied());
@@ -83,6 +127,7 @@ proptest! {
             prop_assert_eq!(Job::fold(&book), Job::fold(whole));
             prop_assert_eq!(Tin::fold(&book), Tin::fold(whole));
             prop_assert_eq!(Sheet::fold(&book), Sheet::fold(whole));
+            prop_assert_eq!(Drawer::fold(&book), Drawer::fold(whole));
         }
     }
 
@@ -129,8 +174,13 @@ proptest! {
             return Ok(());
         }
         let facts = undo(
-            match last[0].0 { BookId::Tin => &bench.tin, BookId::Job(_) => &bench.job, BookId::Sheet(_) => &bench.sheet },
-            [&bench.job, &bench.tin, &bench.sheet],
+            match last[0].0 {
+                BookId::Tin => &bench.tin,
+                BookId::Drawer => &bench.drawer,
+                BookId::Job(_) => &bench.job,
+                BookId::Sheet(_) => &bench.sheet,
+            },
+            [&bench.job, &bench.tin, &bench.sheet, &bench.drawer],
         );
         bench.record(facts).unwrap();
         prop_assert_eq!(bench.state(), before);

@@ -4,19 +4,25 @@ use job::*;
 
 /// One entry of every kind, written by version 1.
 const V1: &str = include_str!("../../../../tests/wire/entries-v1.jsonl");
+/// One entry of every kind that version 2 brought: the guided job, the drawer, own steps.
+const V2: &str = include_str!("../../../../tests/wire/entries-v2.jsonl");
 /// Lines of versions to come, of other programs, and broken ones.
 const UNREAD: &str = include_str!("../../../../tests/wire/unread.jsonl");
 
-/// The sentence of each line of the golden file, in its order.
-const SENTENCES: &str = include_str!("../../../../tests/wire/sentences-v1.txt");
-/// What came to version 1 with the other layouts, and its sentences.
+/// What came to version 1 with the other layouts.
 const LAYOUTS: &str = include_str!("../../../../tests/wire/entries-v1-layouts.jsonl");
-const LAYOUT_SENTENCES: &str = include_str!("../../../../tests/wire/sentences-v1-layouts.txt");
+
+/// The sentence of each line of the golden files, in their order.
+const SENTENCES: [&str; 3] = [
+    include_str!("../../../../tests/wire/sentences-v1.txt"),
+    include_str!("../../../../tests/wire/sentences-v1-layouts.txt"),
+    include_str!("../../../../tests/wire/sentences-v2.txt"),
+];
 
 #[test]
-fn every_line_of_version_1_is_read_and_written_the_same() {
-    assert!(V1.lines().count() >= 18);
-    for line in V1.lines().chain(LAYOUTS.lines()) {
+fn every_line_of_either_version_is_read_and_written_the_same() {
+    assert!(V1.lines().count() >= 18 && V2.lines().count() >= 40);
+    for line in V1.lines().chain(LAYOUTS.lines()).chain(V2.lines()) {
         let kept = Kept::from_line(line);
         assert!(matches!(kept, Kept::Known(_)), "{line}");
         assert_eq!(kept.to_line(), line);
@@ -28,13 +34,41 @@ fn every_entry_is_a_sentence() {
     let said: Vec<String> = V1
         .lines()
         .chain(LAYOUTS.lines())
+        .chain(V2.lines())
         .filter_map(|line| match Kept::from_line(line) {
             Kept::Known(entry) => Some(entry.sentence()),
             Kept::Unread { .. } => None,
         })
         .collect();
-    let expected: Vec<&str> = SENTENCES.lines().chain(LAYOUT_SENTENCES.lines()).collect();
-    assert_eq!(said, expected);
+    let expected: Vec<&str> = SENTENCES.iter().flat_map(|text| text.lines()).collect();
+    for (said, expected) in said.iter().zip(&expected) {
+        assert_eq!(said, expected);
+    }
+    assert_eq!(said.len(), expected.len());
+}
+
+#[test]
+fn a_guided_fact_with_a_key_less_more_or_of_another_kind_is_kept_unread() {
+    let line = |fact: &str| {
+        format!(r#"{{"v":2,"book":"job:j","id":"a.0","n":1,"device":"d","at":0,"fact":{fact}}}"#)
+    };
+    assert!(matches!(Kept::from_line(&line(r#"{"step-done":{"step":"b01"}}"#)), Kept::Known(_)));
+    for fact in [
+        r#"{"step-done":{}}"#,
+        r#"{"step-done":{"step":"b01","mood":"good"}}"#,
+        r#"{"step-done":{"step":7}}"#,
+        r#"{"step-done":{"step":"b01"},"more":{}}"#,
+        r#"{"step-sung":{"step":"b01"}}"#,
+        r#"{"scope-chosen":{"scope":"all","reason":""}}"#,
+        r#"{"captured":{"step":"b01","label":"x","value":{"readings":[0.5]}}}"#,
+        r#"{"clock-started":{"clock":"c","step":"b","label":"l","marks":[-1]}}"#,
+        r#""step-done""#,
+    ] {
+        assert!(matches!(Kept::from_line(&line(fact)), Kept::Unread { counter: 1, .. }), "{fact}");
+    }
+    // A kind belongs to the version that brought it.
+    let older = line(r#"{"step-done":{"step":"b01"}}"#).replace(r#""v":2"#, r#""v":1"#);
+    assert!(matches!(Kept::from_line(&older), Kept::Unread { .. }));
 }
 
 #[test]
@@ -67,7 +101,7 @@ fn a_new_entry_comes_after_one_that_was_not_understood() {
 
 #[test]
 fn books_have_a_text_form() {
-    for text in ["tin", "sheet:a", "job:b:c"] {
+    for text in ["tin", "drawer", "sheet:a", "job:b:c"] {
         assert_eq!(BookId::parse(text).unwrap().to_string(), text);
     }
     for text in ["", "tin:", "sheet", "job:", "shelf:a", "Tin"] {

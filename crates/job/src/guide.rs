@@ -1,0 +1,32 @@
+//! The guided job: what is open, what is missing, what waits, worked out from a plan and a log.
+//!
+//! Everything here is derived and never stored. Time comes in as a [`Moment`]. A screen asks
+//! [`Course::of`] once and reads the rest from it; facts to record come from [`Course::finish`],
+//! [`Course::skip`], [`capture`], [`bag`] and are ordinary values.
+
+mod clocks;
+mod counts;
+mod course;
+mod finish;
+mod gate;
+mod inspection;
+mod ladder;
+mod log;
+mod map;
+mod pack_list;
+mod packs;
+mod typing;
+mod wake;
+
+pub use clocks::{ClockView, clock_warning, clocks, usual_minutes};
+pub use counts::{CountState, CountView, counts};
+pub use course::{Course, Moment, StepState, StepView, Told};
+pub use finish::GuideRefusal;
+pub use gate::GateView;
+pub use inspection::{Criteria, Effect, PartView, effects, inspection, suggest};
+pub use ladder::{Ladder, Rung, RungState, bag, ladder};
+pub use log::{Clock, Consent, GuideLog, Judged, Kept, Mark, StepLog};
+pub use map::{Map, MapNode, map};
+pub use pack_list::{Item, PackList, pack_list};
+pub use typing::{CaptureRefusal, Doubtful, capture, pack_shims};
+pub use wake::{Wake, wake};

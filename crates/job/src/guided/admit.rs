@@ -1,0 +1,98 @@
+//! Whether a book admits a guided fact: its form; whether it makes sense now, the guide says before.
+
+use super::{Capture, Guided};
+use crate::{BookId, Refusal};
+
+/// Whether a fact of this form may stand in the book.
+pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
+    let place = match fact {
+        Guided::StepAdded { .. } | Guided::StepDropped { .. } | Guided::StepMoved { .. } => {
+            matches!(id, BookId::Sheet(_))
+        }
+        Guided::ToolKept { .. }
+        | Guided::ToolNamed { .. }
+        | Guided::ToolCorrected { .. }
+        | Guided::ToolGone { .. } => *id == BookId::Drawer,
+        _ => matches!(id, BookId::Job(_)),
+    };
+    if !place {
+        return Err(Refusal::WrongBook { book: id.clone() });
+    }
+    for (what, text) in must_be_written(fact) {
+        if text.trim().is_empty() {
+            return Err(Refusal::Nothing { what });
+        }
+    }
+    match fact {
+        Guided::Captured { value, .. } if is_empty(value) => {
+            Err(Refusal::Nothing { what: "the capture" })
+        }
+        Guided::StepAdded { step, .. } if !step.starts_with("own-") => {
+            Err(Refusal::WrongValue { field: "name of an own step" })
+        }
+        Guided::ClockStarted { marks, .. } => {
+            let rises = marks.is_sorted_by(|one, next| one < next);
+            let ends = marks.last().is_some_and(|end| *end > 0);
+            if rises && ends { Ok(()) } else { Err(Refusal::WrongValue { field: "clock" }) }
+        }
+        _ => Ok(()),
+    }
+}
+
+fn must_be_written(fact: &Guided) -> Vec<(&'static str, &str)> {
+    match fact {
+        Guided::StepDone { step } => vec![("the step", step)],
+        Guided::StepSkipped { step, reason }
+        | Guided::StepReopened { step, reason }
+        | Guided::StepDropped { step, reason } => vec![("the step", step), ("the reason", reason)],
+        Guided::GateJudged { step, passed, by, reason } => {
+            let mut texts = vec![("the step", step.as_str()), ("who judged", by)];
+            if !passed {
+                texts.push(("the reason", reason));
+            }
+            texts
+        }
+        Guided::Captured { step, label, .. } => vec![("the step", step), ("the capture", label)],
+        Guided::ClockStarted { clock, .. } | Guided::ClockStopped { clock, .. } => {
+            vec![("the clock", clock)]
+        }
+        Guided::PartBagged { part, place, .. } => vec![("the part", part), ("its place", place)],
+        Guided::PartJudged { part, verdict, reason, .. } => {
+            let mut texts = vec![("the part", part.as_str())];
+            if *verdict == super::PartVerdict::Reject {
+                texts.push(("the reason", reason));
+            }
+            texts
+        }
+        Guided::ConsentGiven { by, what, .. } => {
+            vec![("who agreed", by), ("what was agreed", what)]
+        }
+        Guided::ToolReadied { tool, .. } => vec![("the tool", tool)],
+        Guided::StepAdded { step, after, title, .. } => {
+            vec![("the step", step), ("the step before it", after), ("the act", title)]
+        }
+        Guided::StepMoved { step, after } => {
+            vec![("the step", step), ("the step before it", after)]
+        }
+        Guided::ToolKept { tool, name, .. } => vec![("the tool", tool), ("the tool's name", name)],
+        Guided::ToolNamed { tool, other } => vec![("the tool", tool), ("its other name", other)],
+        Guided::ToolCorrected { tool, wrong, note } => {
+            vec![("the tool", tool), ("the wrong number", wrong), ("the note", note)]
+        }
+        Guided::ToolGone { tool, .. } => vec![("the tool", tool)],
+        Guided::ProcedurePinned { layout, .. } => vec![("the layout", layout)],
+        Guided::ScopeChosen { .. } | Guided::PartFitted { .. } => Vec::new(),
+    }
+}
+
+fn is_empty(value: &Capture) -> bool {
+    match value {
+        Capture::Readings(values) | Capture::Pack(values) | Capture::Torque { values, .. } => {
+            values.is_empty()
+        }
+        Capture::Photo(text) | Capture::Text(text) | Capture::None(text) => text.trim().is_empty(),
+        Capture::Facing { words, photo } => words.trim().is_empty() && photo.is_none(),
+        Capture::Chosen(words) => words.is_empty(),
+        Capture::Time(_) | Capture::SignSeen => false,
+    }
+}

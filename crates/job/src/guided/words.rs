@@ -1,0 +1,82 @@
+//! A guided fact as a mechanic would write it.
+
+use super::{Guided, Readied};
+
+/// The sentence of a fact. Steps stand by their ids: a book can be read without its procedure.
+pub(crate) fn sentence(fact: &Guided) -> String {
+    match fact {
+        Guided::ProcedurePinned { layout, revision } => {
+            format!("Follows the procedure of layout {layout}, revision {revision}.")
+        }
+        Guided::ScopeChosen { scope, reason } => {
+            format!("Scope: {}{}.", scope.words().to_lowercase(), because(reason))
+        }
+        Guided::StepDone { step } => format!("Step {step} done."),
+        Guided::StepSkipped { step, reason } => format!("Step {step} left out: {reason}."),
+        Guided::StepReopened { step, reason } => format!("Step {step} opened again: {reason}."),
+        Guided::GateJudged { step, passed: true, by, reason } => {
+            format!("Gate of {step} passed by {by}{}.", because(reason))
+        }
+        Guided::GateJudged { step, by, reason, .. } => {
+            format!("Gate of {step} failed by {by}{}.", because(reason))
+        }
+        Guided::Captured { label, value, .. } => {
+            format!("{}: {}.", capitalised(label), value.words().trim_end_matches('.'))
+        }
+        Guided::ClockStarted { label, marks, .. } => {
+            let end = marks.last().copied().unwrap_or_default();
+            format!("Clock started: {label}, {end} min.")
+        }
+        Guided::ClockStopped { reason, .. } => format!("Clock stopped{}.", because(reason)),
+        Guided::PartBagged { number, part, place, facing, .. } => {
+            let facing =
+                if facing.trim().is_empty() { String::new() } else { format!(", {facing}") };
+            format!("{number}: {} off, in {place}{facing}.", spaced(part))
+        }
+        Guided::PartFitted { number } => format!("{number} fitted."),
+        Guided::PartJudged { part, verdict, reason, .. } => {
+            format!("{}: {}{}.", capitalised(&spaced(part)), verdict.word(), because(reason))
+        }
+        Guided::ConsentGiven { by, what, limit } if limit.trim().is_empty() => {
+            format!("{by} agreed: {what}.")
+        }
+        Guided::ConsentGiven { by, what, limit } => {
+            format!("{by} agreed: {what}, up to {limit}.")
+        }
+        Guided::ToolReadied { tool, how, from } => {
+            let from = match how {
+                _ if from.trim().is_empty() => String::new(),
+                Readied::Packed | Readied::Unpacked => format!(", {from}"),
+                Readied::Borrowed | Readied::Ordered => format!(" from {from}"),
+            };
+            format!("{} {}{from}.", capitalised(tool), how.word())
+        }
+        Guided::StepAdded { title, after, .. } => format!("Own step after {after}: {title}."),
+        Guided::StepDropped { step, reason } => format!("Step {step} dropped: {reason}."),
+        Guided::StepMoved { step, after } => format!("Step {step} moved after {after}."),
+        Guided::ToolKept { name, number, .. } if number.trim().is_empty() => {
+            format!("In the drawer: {name}.")
+        }
+        Guided::ToolKept { name, number, .. } => format!("In the drawer: {name}, no. {number}."),
+        Guided::ToolNamed { other, .. } => format!("Also called {other}."),
+        Guided::ToolCorrected { wrong, note, .. } => format!("{wrong} is wrong: {note}."),
+        Guided::ToolGone { why, .. } => format!("Tool gone{}.", because(why)),
+    }
+}
+
+fn because(reason: &str) -> String {
+    let reason = reason.trim().trim_end_matches('.');
+    if reason.is_empty() { String::new() } else { format!(": {reason}") }
+}
+
+/// A part's id as words: `pinion-nut` → "pinion nut".
+pub(crate) fn spaced(part: &str) -> String {
+    part.replace('-', " ")
+}
+
+/// The first letter large.
+pub(crate) fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
+    first.unwrap_or_default() + letters.as_str()
+}
