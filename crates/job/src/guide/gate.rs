@@ -43,15 +43,14 @@ const ASKS: [&str; 14] = [
 pub(super) fn view(plan: &Plan, log: &GuideLog, step: &Step, told: &[Told]) -> Option<GateView> {
     let gate = step.gate.as_ref()?;
     let looked = Look { plan, log, step, told };
-    let mut missing: Vec<String> = Vec::new();
+    let mut missing = looked.counts_differ(gate);
+    missing.extend(looked.packs_differ(gate));
     let excused = looked.stands_instead(gate);
     for proof in &gate.proof {
         if let Some(why) = looked.lacks(proof, excused) {
             missing.push(why);
         }
     }
-    missing.extend(looked.counts_differ(gate));
-    missing.extend(looked.packs_differ(gate));
     missing.extend(looked.out_of_band(gate));
     let asks = ASKS.iter().any(|word| gate.words.contains(word)) && !looked.all_told(gate);
     let own = log.steps.get(&step.id);

@@ -35,7 +35,17 @@ pub struct GuideLog {
     pub(crate) pack_changes: Vec<(String, Mark)>,
     /// The step touched last.
     pub(crate) last_step: Option<(String, Mark)>,
-    totals: BTreeMap<String, Decimal>,
+    packs: Vec<PackSeen>,
+}
+
+/// A pack's sum as it was written down.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct PackSeen {
+    position: String,
+    total: Decimal,
+    mark: Mark,
+    /// The capture it stands in, where a later one of the same label corrects it.
+    corrects: Option<(String, String)>,
 }
 
 /// A place in the order of the job's entries, and a time.
@@ -143,7 +153,7 @@ impl GuideLog {
         match &entry.fact {
             Fact::PackFitted { slot, shims, as_found } => {
                 let total = shims.iter().map(FittedShim::net).sum();
-                self.pack_is(slot.tag(), total, *as_found, mark);
+                self.pack_is(slot.tag(), total, *as_found, mark, None);
             }
             Fact::Guided(fact) => self.guided(fact, entry, mark),
             _ => {}
@@ -181,7 +191,7 @@ impl GuideLog {
                 self.step(step).passed = Some((mark, by.clone()));
             }
             Guided::Captured { step, label, value } => {
-                self.pack(label, value, mark);
+                self.pack(step, label, value, mark);
                 let kept = Kept { entry: entry.id.clone(), value: value.clone(), mark };
                 self.captures.insert((step.clone(), label.clone()), kept);
             }
@@ -248,22 +258,36 @@ impl GuideLog {
         self.steps.entry(id.to_owned()).or_default()
     }
 
-    /// A pack whose sum is not the one known before has changed.
-    fn pack(&mut self, label: &str, value: &Capture, mark: Mark) {
+    fn pack(&mut self, step: &str, label: &str, value: &Capture, mark: Mark) {
         let Some(total) = value.pack_total() else { return };
         let Some((position, state)) = super::packs::label(RecordKind::Pack, label) else { return };
-        self.pack_is(position, total, state == "as found", mark);
+        // Every trial is a build of its own; any other pack is written down once, or corrected.
+        let corrects = (state != "trial").then(|| (step.to_owned(), label.to_owned()));
+        self.pack_is(position, total, state == "as found", mark, corrects);
     }
 
-    fn pack_is(&mut self, position: &str, total: Decimal, as_found: bool, mark: Mark) {
-        if as_found {
-            // Written down late, it was there from the start.
-            self.totals.entry(position.to_owned()).or_insert(total);
-            return;
-        }
-        let before = self.totals.insert(position.to_owned(), total);
-        if before.is_some_and(|before| before != total) {
-            self.pack_changes.push((position.to_owned(), mark));
+    /// A pack whose sum is not the one written down before has changed.
+    fn pack_is(
+        &mut self,
+        position: &str,
+        total: Decimal,
+        as_found: bool,
+        mark: Mark,
+        corrects: Option<(String, String)>,
+    ) {
+        self.packs.retain(|seen| corrects.is_none() || seen.corrects != corrects);
+        let position = position.to_owned();
+        let seen = PackSeen { position, total, mark, corrects };
+        // What was found was there from the start, however late it was written down.
+        let at = if as_found { 0 } else { self.packs.len() };
+        self.packs.insert(at, seen);
+        let mut last: BTreeMap<&str, Decimal> = BTreeMap::new();
+        self.pack_changes.clear();
+        for seen in &self.packs {
+            let before = last.insert(&seen.position, seen.total);
+            if before.is_some_and(|before| before != seen.total) {
+                self.pack_changes.push((seen.position.clone(), seen.mark));
+            }
         }
     }
 }
