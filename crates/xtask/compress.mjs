@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 const folder = process.argv[2];
-const small = /\.(html|js|css|wasm|json|webmanifest|svg|txt)$/;
+const small = /\.(html|js|css|wasm|json|webmanifest|jsonl|svg|txt)$/;
 for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
   if (!entry.isFile() || !small.test(entry.name)) continue;
   const path = join(entry.parentPath ?? entry.path, entry.name);

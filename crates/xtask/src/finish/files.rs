@@ -25,7 +25,11 @@ const FIXED: [(&str, &str); 4] = [
     ("/icons/icon-192.png", "icons/icon-192.png"),
 ];
 
-/// The fixed files, every file with a hashed name, and the pieces of code in the folder `code`.
+/// Procedures: a revision stands in each name and is never edited, so a name means one content.
+const PROCEDURES: &str = "procedures";
+
+/// The fixed files, every file with a hashed name, the pieces of code in the folder `code`, and the
+/// procedures.
 ///
 /// The other icons stay out: a system takes its own copy when the app is installed. This one is
 /// asked for again at every visit.
@@ -34,7 +38,10 @@ pub fn precached(dist: &Path, code: &str) -> Outcome<Vec<Precached>> {
         FIXED.map(|(address, name)| (address.to_owned(), name.to_owned())).into();
     let mut hashed = listed(dist)?;
     hashed.retain(|name| is_hashed(name));
-    hashed.extend(listed(&dist.join(code))?.into_iter().map(|name| format!("{code}/{name}")));
+    for folder in [code, PROCEDURES] {
+        let names = listed(&dist.join(folder))?;
+        hashed.extend(names.into_iter().map(|name| format!("{folder}/{name}")));
+    }
     hashed.sort();
     names.extend(hashed.into_iter().map(|name| (format!("/{name}"), name)));
     names
@@ -43,7 +50,7 @@ pub fn precached(dist: &Path, code: &str) -> Outcome<Vec<Precached>> {
             let bytes = fs::read(dist.join(&name))
                 .map_err(|cause| format!("dist/{name} is not readable: {cause}."))?;
             let integrity = digest::integrity(&bytes);
-            let hashed = is_hashed(&name) || name.starts_with(code);
+            let hashed = is_hashed(&name) || [code, PROCEDURES].iter().any(|f| name.starts_with(f));
             Ok(Precached { address, integrity, hashed })
         })
         .collect()

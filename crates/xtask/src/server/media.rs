@@ -8,6 +8,7 @@ pub fn of(name: &str) -> &'static str {
         "css" => "text/css; charset=utf-8",
         "wasm" => "application/wasm",
         "json" => "application/json",
+        "jsonl" => "application/jsonl; charset=utf-8",
         "webmanifest" => "application/manifest+json",
         "svg" => "image/svg+xml",
         "png" => "image/png",
