@@ -245,6 +245,7 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             }
             Ok(())
         }
+        Fact::PackHeld { .. } => opened(book),
         Fact::PartsChanged { marks, .. } => {
             opened(book)?;
             let fits = marks.iter().all(PartMark::is_sound);

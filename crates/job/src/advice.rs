@@ -141,7 +141,7 @@ fn answer(
     let mut packs = blank.packs.clone();
     if changes {
         for pack in &mut packs {
-            change(pack, job, tin, bridge, advice, shown);
+            change(pack, job, tin, bridge, (&advice.opens, &advice.packs), shown);
         }
     }
     let changed: Vec<&str> =

@@ -107,6 +107,8 @@ impl Bridge {
             let is_here = |id: &&&str| positions.iter().any(|position| position.id == **id);
             ids.iter().filter(is_here).map(|id| (*id).to_owned()).collect()
         };
+        let held = positions.iter().filter(|position| job.held.contains(&position.slot));
+        let frozen = held.map(|position| position.id.to_owned()).collect();
         let case = Case {
             gears,
             positions: positions
@@ -132,7 +134,7 @@ impl Bridge {
             stock: tin.side(sheet.is_invented()).stock(),
             max_shims: MAX_SHIMS,
             trials,
-            frozen: Vec::new(),
+            frozen,
         };
         Ok(Bridge { case, positions, checks })
     }

@@ -12,17 +12,17 @@ use crate::{Sheet, record_found};
 /// Name of the invented unit.
 pub const UNIT: &str = "Demo unit 14/21, invented";
 
-/// How the name of an invented shim begins, so that it is told from a real one.
-const SHIM: &str = "invented-";
+/// How the id of an invented unit or shim begins, so that it is told from a real one.
+const INVENTED: &str = "invented-";
 
-/// The name of an invented shim.
-pub(crate) fn shim(name: &str) -> String {
-    format!("{SHIM}{name}")
+/// The id of an invented unit or shim.
+pub(crate) fn invented(id: &str) -> String {
+    format!("{INVENTED}{id}")
 }
 
-/// Whether a shim of that name is invented.
-pub(crate) fn is_invented(shim: &str) -> bool {
-    shim.starts_with(SHIM)
+/// Whether a unit or shim of that id is invented.
+pub(crate) fn is_invented(id: &str) -> bool {
+    id.starts_with(INVENTED)
 }
 
 /// The invented books.
@@ -38,9 +38,10 @@ pub struct Demo {
 
 /// What the demo writes down, act by act, each to be recorded in one transaction.
 ///
-/// `sheet` and `job` are ids that were never used before; `name` gives names for shims.
+/// `sheet` and `job` are ids that were never used before, the sheet's gets "invented-" before it; `name` gives names for shims.
 pub fn acts(sheet: &str, job: &str, mut name: impl FnMut() -> String) -> Vec<Vec<(BookId, Fact)>> {
-    let sheet_book = BookId::Sheet(sheet.to_owned());
+    let sheet = invented(sheet);
+    let sheet_book = BookId::Sheet(sheet.clone());
     let job_book = BookId::Job(job.to_owned());
     let mut acts = vec![
         with(&sheet_book, sheet_facts()),
@@ -50,7 +51,7 @@ pub fn acts(sheet: &str, job: &str, mut name: impl FnMut() -> String) -> Vec<Vec
             vec![Fact::JobOpened {
                 boat: "Demo boat, invented".to_owned(),
                 complaint: "Whines ahead".to_owned(),
-                sheet: sheet.to_owned(),
+                sheet,
                 number: 1,
             }],
         ),
@@ -74,7 +75,7 @@ pub fn books(start: i64) -> Demo {
     };
     let (sheet, job) = ("demo-sheet", "demo-job");
     let mut demo = Demo {
-        sheet: Book::new(BookId::Sheet(sheet.to_owned())),
+        sheet: Book::new(BookId::Sheet(invented(sheet))),
         tin: Book::new(BookId::Tin),
         job: Book::new(BookId::Job(job.to_owned())),
     };
@@ -162,7 +163,7 @@ fn sheet_facts() -> Vec<Fact> {
 fn shims(name: &mut impl FnMut() -> String) -> Vec<Fact> {
     let added = |(family, one, other, marked): (&str, &str, &str, &str)| {
         Some(Fact::ShimsAdded {
-            shim: shim(&name()),
+            shim: invented(&name()),
             family: family.to_owned(),
             places: [mm(one)?, mm(other)?],
             zero: mm("0.002")?,

@@ -120,6 +120,13 @@ pub enum Fact {
         /// It was found so; `false`: it was fitted.
         as_found: bool,
     },
+    /// A pack must stay as it is, or may be changed again.
+    PackHeld {
+        /// The pack.
+        slot: Slot,
+        /// It must stay.
+        held: bool,
+    },
     /// New parts went in that a pack must make up for; readings it moves count no longer.
     PartsChanged {
         /// The pack.

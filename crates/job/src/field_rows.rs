@@ -28,7 +28,10 @@ const RADIUS: Kind = Kind::Length { least: 6_000, most: 400_000 };
 const LASH: Kind = Kind::Length { least: 50, most: 2_000 };
 const GAP: Kind = Kind::Length { least: 100, most: 5_000 };
 const SHAFTS: Kind = Kind::Choice(&[("driveshaft", "Driveshaft"), ("propshaft", "Propshaft")]);
-const INPUT: Kind = Kind::Choice(&[("driveshaft", "Input shaft"), ("propshaft", "Gear")]);
+/// The shafts of an upper unit.
+pub(crate) const INPUT_SHAFTS: &[(&str, &str)] =
+    &[("driveshaft", "Input shaft"), ("propshaft", "Gear")];
+const INPUT: Kind = Kind::Choice(INPUT_SHAFTS);
 const SIDES: Kind = Kind::Choice(&[("mesh", "Mesh side"), ("behind", "Behind the pinion")]);
 
 static SHAFTS_ROWS: [FieldFacts; 5] = [

@@ -16,7 +16,7 @@ pub fn fit(
 ) -> Vec<(BookId, Fact)> {
     let book = BookId::Job(job.id.clone());
     let mut name = || match sheet.is_invented() {
-        true => demo::shim(&new_name()),
+        true => demo::invented(&new_name()),
         false => new_name(),
     };
     let mut facts = Vec::new();

@@ -1,6 +1,6 @@
 //! A job: its book folded.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use measure::{Decimal, Typed, Unit};
 
@@ -30,6 +30,8 @@ pub struct Job {
     pub fits: Vec<PackFit>,
     /// The readings that count, in order.
     pub readings: Vec<Reading>,
+    /// Packs that must stay as they are.
+    pub held: BTreeSet<Slot>,
     /// Changes of parts, in order.
     pub parts: Vec<PartsChange>,
     /// Remarks, in order.
@@ -124,6 +126,8 @@ impl Job {
                     at: entry.at,
                     order,
                 }),
+                Fact::PackHeld { slot, held: true } => drop(job.held.insert(*slot)),
+                Fact::PackHeld { slot, held: false } => drop(job.held.remove(slot)),
                 Fact::PartsChanged { slot, marks } => job.parts.push(PartsChange {
                     slot: *slot,
                     marks: marks.clone(),

@@ -34,6 +34,7 @@ mod job;
 mod json;
 mod marks;
 mod next_act;
+mod other_packs;
 mod pack_spread;
 mod pack_typing;
 mod pack_view;
@@ -87,6 +88,7 @@ pub use influence_view::{InfluenceCell, InfluenceRow, InfluenceView, Known, infl
 pub use job::{Job, PackFit, PartsChange, Reading};
 pub use marks::{MarkKind, MarkUnit, PartMark, Plus};
 pub use next_act::{NextAct, Stage, StageState, all_the_same, next_act, stages};
+pub use other_packs::{OtherPacks, other_packs};
 pub use pack_spread::pack_spread;
 pub use pack_typing::{PackPreview, pack_preview};
 pub use pack_view::{PackAct, PackView, ShimView};

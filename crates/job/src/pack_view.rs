@@ -1,6 +1,5 @@
 //! What to do with each pack: keep it, or take out and put in.
 
-use gearing::advice::Advice;
 use measure::Decimal;
 
 use crate::case::Bridge;
@@ -18,6 +17,8 @@ pub struct PackView {
     pub position: Position,
     /// Keep it or change it.
     pub act: PackAct,
+    /// A person said that it must stay as it is.
+    pub held: bool,
     /// Thickness now; zero while it is not known.
     pub now: Decimal,
     /// Thickness advised: the same as now where it is kept.
@@ -72,6 +73,7 @@ pub(crate) fn kept(job: &Job, sheet: &Sheet, tin: &Tin, checks: &[CheckView]) ->
             slot: position.slot,
             position,
             act,
+            held: job.held.contains(&position.slot),
             now,
             total: now,
             expanded: pack_spread(tin, &shims),
@@ -94,11 +96,11 @@ pub(crate) fn change(
     job: &Job,
     tin: &Tin,
     bridge: &Bridge,
-    advice: &Advice,
+    (opens, packs): (&[usize], &[Vec<Decimal>]),
     shown: Shown,
 ) {
     let Some(place) = bridge.place_of(pack.slot) else { return };
-    let (true, Some(nets)) = (advice.opens.contains(&place), advice.packs.get(place)) else {
+    let (true, Some(nets)) = (opens.contains(&place), packs.get(place)) else {
         return;
     };
     let lies = job.pack(pack.slot).map(|fit| fit.shims.clone()).unwrap_or_default();

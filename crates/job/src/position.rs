@@ -153,8 +153,8 @@ impl Position {
             between: facts.between,
             mesh_sign: facts.mesh_sign,
             setting_sign: facts.setting_sign,
-            thicker: short(facts, facts.thicker),
-            thinner: short(facts, facts.thinner),
+            thicker: short(facts.thicker),
+            thinner: short(facts.thinner),
             swelling: facts.swelling,
             family: facts.family,
             open_minutes: facts.open_minutes,
@@ -169,7 +169,7 @@ impl Position {
         Position {
             mesh_sign: other.mesh_sign,
             setting_sign: other.setting_sign,
-            thicker: other.thicker.unwrap_or(self.thicker),
+            thicker: other.thicker.map_or(self.thicker, short),
             build,
             ..self
         }
@@ -221,13 +221,10 @@ impl Position {
     }
 }
 
-/// "gear aft" for "forward gear aft": the pack's own name says which gear.
-fn short(facts: &layout::Position, way: &'static str) -> &'static str {
-    let own = match facts.meshes {
-        [mesh] => way.strip_prefix(mesh).and_then(|rest| rest.strip_prefix(' ')),
-        _ => None,
-    };
-    own.unwrap_or(way)
+/// "gear aft" for "forward gear aft" and "carrier and reverse gear aft": the pack says which gear,
+/// and the words fit beside an arrow.
+fn short(way: &'static str) -> &'static str {
+    way.rfind("gear ").and_then(|at| way.get(at..)).unwrap_or(way)
 }
 
 #[cfg(test)]
@@ -291,9 +288,11 @@ mod tests {
     }
 
     #[test]
-    fn the_own_gear_is_not_named_twice() {
+    fn the_ways_are_short() {
         assert_eq!(Position::named("B2").unwrap().thicker, "gear aft");
         assert_eq!(Position::named("D3").unwrap().thinner, "gear down");
+        assert_eq!(Position::named("B3b").unwrap().thicker, "gear aft");
         assert_eq!(Position::named("A1").unwrap().thicker, "pinion down");
+        assert_eq!(Position::named("E1").unwrap().thicker, "pinion toward the gear");
     }
 }

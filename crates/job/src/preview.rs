@@ -43,6 +43,10 @@ pub struct Preview {
     pub fact: Option<Fact>,
 }
 
+/// How to come to a preload, which no gauge reads (common practice, no source).
+const PRELOAD: &str = "No gauge reads a preload. Read the play with a looser pack and fit the tighter \
+                       one after it: the preload is worked out, the rolling torque proves it.";
+
 /// A place of the series.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stop {
@@ -131,7 +135,11 @@ pub fn preview(
     Preview {
         predicted: prediction.map(|prediction| predicted(check, &prediction, band, shown)),
         band_says: band_says(check, sheet, band.is_some(), shown),
-        how: check.how(on.unwrap_or(ArmShaft::Driveshaft)),
+        how: if sheet.is_preload(check) {
+            PRELOAD.to_owned()
+        } else {
+            check.how(on.unwrap_or(ArmShaft::Driveshaft))
+        },
         missing: sheet.missing(check),
         apart: apart(check, &stops),
         stops,

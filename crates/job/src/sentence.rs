@@ -59,6 +59,8 @@ pub(crate) fn of(fact: &Fact) -> String {
             let arm = arm.as_ref().map(|arm| format!(" at the {arm} arm")).unwrap_or_default();
             format!("{} read {}{arm}.", check.name(), series(values))
         }
+        Fact::PackHeld { slot, held: true } => format!("{} stays as it is.", slot.tag()),
+        Fact::PackHeld { slot, held: false } => format!("{} may be changed again.", slot.tag()),
         Fact::PartsChanged { slot, marks } => {
             let each: Vec<String> = marks.iter().map(mark).collect();
             let told =

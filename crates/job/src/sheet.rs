@@ -7,8 +7,10 @@ use measure::{Decimal, Typed, Unit};
 
 use crate::procedure::Changes;
 use crate::{
-    Book, BookId, Check, Fact, Field, FieldFacts, FieldValue, Group, Position, Slot, demo,
-    field_rows, plan,
+    Book, BookId, Check, Fact, Field, FieldFacts, FieldValue, Group, Kind, Mesh, Position, Slot,
+    demo,
+    field_rows::{self, INPUT_SHAFTS},
+    plan,
 };
 
 /// A unit sheet as it stands.
@@ -92,7 +94,7 @@ impl Sheet {
 
     /// Whether it is the practice unit's, which nobody measured.
     pub fn is_invented(&self) -> bool {
-        self.name == demo::UNIT
+        demo::is_invented(&self.id)
     }
 
     /// A field's value.
@@ -138,6 +140,16 @@ impl Sheet {
             (_, Group::Gears | Group::Arm) => true,
         };
         field_rows::all().filter(is_here)
+    }
+
+    /// The words a field can be, and how each is shown for this layout; none for other fields.
+    pub fn choices(&self, field: Field) -> &'static [(&'static str, &'static str)] {
+        let is_input = self.layout().meshes.contains(&Check::Lash(Mesh::Upper).part());
+        match (field, field.facts().kind) {
+            (Field::ArmShaft, _) if is_input => INPUT_SHAFTS,
+            (_, Kind::Choice(choices)) => choices,
+            _ => &[],
+        }
     }
 
     /// How many of its fields have a value, and how many there are.

@@ -5,13 +5,13 @@ use proptest::prelude::*;
 
 use crate::bench::{Bench, mm};
 
-/// A short act in one of the books; many are refused, which is part of the test.
 const CHECKS: [Check; 4] = [Check::Depth, Check::FORWARD, Check::REVERSE, Check::END_PLAY];
 const SLOTS: [Slot; 4] = [Slot::B1, Slot::B2, Slot::B3, Slot::B4];
 
+/// A short act in one of the books; many are refused, which is part of the test.
 fn act() -> impl Strategy<Value = Vec<(BookId, Fact)>> {
     let job = || BookId::Job("demo-job".into());
-    let sheet = || BookId::Sheet("demo-sheet".into());
+    let sheet = || BookId::Sheet("invented-demo-sheet".into());
     let reading = (0usize..4, 10u32..90).prop_map(move |(check, hundredths)| {
         let check = CHECKS[check];
         let value = mm(&format!("0.{hundredths}"));

@@ -3,6 +3,7 @@
 #![allow(missing_docs)]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod any_layout;
 mod bad_input;
 mod bench;
 mod detours;

@@ -163,10 +163,10 @@ fn invented_shims_and_measured_ones_stay_apart() {
     };
     bench.record(vec![(BookId::Tin, real)]).unwrap();
     assert_eq!(bench.setup().advice, practice);
-    // The same unit under its own name is offered the real shim and nothing invented.
+    // The same unit on a sheet of its own is offered the real shim and nothing invented.
     let opened = Fact::SheetOpened { name: "Own unit".into(), layout: "b".into() };
     let stamp = Stamp { device: "d".into(), at: 0, act: "own".into() };
-    let mut own = Book::new(bench.sheet.id().clone());
+    let mut own = Book::new(BookId::Sheet("own".into()));
     own = own.clone().with(own.next(vec![opened], &stamp).unwrap());
     let typed = bench.sheet.live().into_iter().skip(1).map(|entry| entry.fact.clone()).collect();
     let stamp = Stamp { act: "own2".into(), ..stamp };

@@ -155,3 +155,22 @@ fn a_turned_sign_is_shown_with_its_reason() {
     assert!(cautions.iter().any(|it| it == says), "{cautions:?}");
     assert_eq!(rows(&view(&bench))[2], "B3: no effect, no effect, grows0.10, no effect");
 }
+
+#[test]
+fn a_held_pack_stays_and_others_are_told_with_what_they_reach() {
+    let mut bench = Bench::demo();
+    assert!(crate::unit::changed(&bench).contains(&"B1"));
+    let (job, sheet, tin) = bench.state();
+    let others = other_packs((&job, &sheet, &tin), Shown::default());
+    for other in &others {
+        let advised = bench.setup().advice;
+        let mut changed = other.packs.iter().filter(|pack| pack.act == PackAct::Fit);
+        assert!(changed.all(|pack| other.opens.contains(&pack.slot)));
+        assert!(other.probability <= advised.probability.unwrap() / 0.99);
+        assert!(other.says.contains(" of 100, about "), "{}", other.says);
+    }
+    let held = Fact::PackHeld { slot: Slot::B1, held: true };
+    bench.record(vec![(bench.job.id().clone(), held)]).unwrap();
+    assert!(!crate::unit::changed(&bench).contains(&"B1"));
+    assert!(bench.setup().advice.packs[0].held);
+}
