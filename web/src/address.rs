@@ -135,6 +135,8 @@ fn path_of_link(event: &MouseEvent) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
     use super::*;
 
     #[test]

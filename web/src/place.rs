@@ -60,6 +60,8 @@ fn parse(text: &str) -> Option<Place> {
 
 #[cfg(test)]
 mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
     use super::*;
 
     #[test]

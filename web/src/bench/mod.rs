@@ -13,10 +13,11 @@ use async_lock::Mutex;
 use job::{BookId, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use web_sys::Blob;
 
 use crate::device::now::{device_id, fresh_id, now};
 use crate::parts::{LastEntry, Standing};
-use crate::storage::{Row, Store, StoreError};
+use crate::storage::{Photo, Row, Store, StoreError};
 use books::Books;
 pub use error::RecordError;
 use export::Exported;
@@ -112,9 +113,21 @@ impl Bench {
     /// Where a book does not admit one of them, or the store does not take them. Nothing is
     /// shown as written then.
     pub async fn record(self, facts: Vec<(BookId, Fact)>) -> Result<Vec<String>, RecordError> {
+        self.record_with(facts, Vec::new()).await
+    }
+
+    /// The same with photos that the facts name: they are kept together or not at all.
+    ///
+    /// # Errors
+    /// As for [`Bench::record`].
+    pub async fn record_with(
+        self,
+        facts: Vec<(BookId, Fact)>,
+        photos: Vec<Photo>,
+    ) -> Result<Vec<String>, RecordError> {
         let before = self.last.get_untracked();
         let saving = |entries: &[Entry]| Last::of(entries, Standing::Saving);
-        let outcome = self.keep(&facts, saving).await;
+        let outcome = self.keep(&facts, &photos, saving).await;
         self.last.set(match &outcome {
             Ok(entries) => {
                 let last = Last::of(entries, Standing::Kept);
@@ -137,7 +150,7 @@ impl Bench {
             Standing::Kept => {
                 let retractions = self.retractions(&last).ok_or(Refusal::NotRetractable)?;
                 let saving = |_: &[Entry]| last.with(Standing::Saving);
-                let outcome = self.keep(&retractions, saving).await;
+                let outcome = self.keep(&retractions, &[], saving).await;
                 let stands = if outcome.is_ok() { Standing::TakenBack } else { Standing::Kept };
                 self.last.set(Some(last.with(stands)));
                 outcome.map(drop)
@@ -157,6 +170,7 @@ impl Bench {
     async fn keep(
         self,
         facts: &[(BookId, Fact)],
+        photos: &[Photo],
         saving: impl Fn(&[Entry]) -> Last,
     ) -> Result<Vec<Entry>, RecordError> {
         let turn = self.turn.get_value();
@@ -168,7 +182,7 @@ impl Bench {
             self.last.set(Some(saving(&entries)));
             let rows: Vec<Row> = entries.iter().map(row).collect();
             let names = names(&rows);
-            match store.add(&rows).await {
+            match store.add(&rows, photos).await {
                 Ok(()) => self.books.update(|books| books.take(&entries)),
                 Err(StoreError::Taken) => {
                     for name in &names {
@@ -217,6 +231,14 @@ impl Bench {
     pub async fn export_everything(self) -> Result<Exported, StoreError> {
         let rows = self.store.get_value().all().await?;
         export::hand_over(&rows).map_err(|thrown| StoreError::from_thrown(&thrown))
+    }
+
+    /// A photo; `None` where it is not on this device.
+    ///
+    /// # Errors
+    /// Why the store did not give it.
+    pub async fn photo(self, id: &str) -> Result<Option<Blob>, StoreError> {
+        self.store.get_value().photo(id).await
     }
 
     /// The last act of this visit, for the bar that offers Undo.

@@ -3,4 +3,6 @@
 pub mod awake;
 pub mod install;
 pub mod now;
+pub mod photo;
+mod picture_head;
 pub mod protection;

@@ -4,16 +4,19 @@ use js_sys::{Array, Function, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    IdbDatabase, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction,
+    Blob, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction,
 };
 
-use super::{Row, StoreError};
+use super::{Photo, Row, StoreError};
 
 /// The database's name; the crash card opens it by the same name.
 const NAME: &str = "shimwright";
-const VERSION: u32 = 1;
+/// 1: entries. 2: photos beside them.
+const VERSION: u32 = 2;
 /// Object store of all entries: key `[book, counter, device]`, value the entry's line.
 const ENTRIES: &str = "entries";
+/// Object store of all photos: key their id, value the picture itself.
+const PHOTOS: &str = "photos";
 
 #[wasm_bindgen]
 extern "C" {
@@ -24,7 +27,7 @@ extern "C" {
     #[wasm_bindgen(catch, method, js_name = transaction)]
     fn transaction_with(
         this: &DurableDatabase,
-        stores: &str,
+        stores: &Array,
         mode: &str,
         options: &JsValue,
     ) -> Result<IdbTransaction, JsValue>;
@@ -71,16 +74,24 @@ impl Database {
         Ok(Database { base, replaced })
     }
 
-    /// Adds rows, all or none; returns when they are on the disk.
-    pub(super) async fn add(&self, rows: &[Row]) -> Result<(), StoreError> {
+    /// Adds rows and photos, all or none; returns when they are on the disk.
+    pub(super) async fn add(&self, rows: &[Row], photos: &[Photo]) -> Result<(), StoreError> {
         let options = Object::new();
         Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(other)?;
+        let stores = match photos.is_empty() {
+            true => Array::of1(&ENTRIES.into()),
+            false => Array::of2(&ENTRIES.into(), &PHOTOS.into()),
+        };
         let transaction =
-            self.base.transaction_with(ENTRIES, "readwrite", &options).map_err(other)?;
+            self.base.transaction_with(&stores, "readwrite", &options).map_err(other)?;
         let put_in = || {
             let store = transaction.object_store(ENTRIES)?;
             rows.iter().try_for_each(|row| {
                 store.add_with_key(&JsValue::from_str(&row.line), &key(row)).map(drop)
+            })?;
+            photos.iter().try_for_each(|photo| {
+                let store = transaction.object_store(PHOTOS)?;
+                store.add_with_key(&photo.picture, &JsValue::from_str(&photo.id)).map(drop)
             })
         };
         if let Err(thrown) = put_in() {
@@ -93,7 +104,7 @@ impl Database {
 
     /// How many rows there are.
     pub(super) async fn count(&self) -> Result<usize, StoreError> {
-        let count = self.reading()?.count().map_err(other)?;
+        let count = self.reading(ENTRIES)?.count().map_err(other)?;
         Ok(succeeded(&count).await?.as_f64().unwrap_or_default() as usize)
     }
 
@@ -108,7 +119,7 @@ impl Database {
             }
             None => JsValue::UNDEFINED,
         };
-        let store = self.reading()?;
+        let store = self.reading(ENTRIES)?;
         let keys = store.get_all_keys_with_key(&range).map_err(other)?;
         let lines = store.get_all_with_key(&range).map_err(other)?;
         let lines = succeeded(&lines).await?;
@@ -121,9 +132,15 @@ impl Database {
             .collect())
     }
 
-    fn reading(&self) -> Result<IdbObjectStore, StoreError> {
-        let transaction = self.base.transaction_with_str(ENTRIES).map_err(other)?;
-        transaction.object_store(ENTRIES).map_err(other)
+    /// Reads one photo; `None` where it is not here.
+    pub(super) async fn photo(&self, id: &str) -> Result<Option<Blob>, StoreError> {
+        let request = self.reading(PHOTOS)?.get(&id.into()).map_err(other)?;
+        Ok(succeeded(&request).await?.dyn_into().ok())
+    }
+
+    fn reading(&self, store: &str) -> Result<IdbObjectStore, StoreError> {
+        let transaction = self.base.transaction_with_str(store).map_err(other)?;
+        transaction.object_store(store).map_err(other)
     }
 }
 
@@ -149,7 +166,8 @@ fn row(key: &JsValue, line: &JsValue) -> Row {
     }
 }
 
-/// Makes what version 1 holds; the browser waits for it before the connection opens.
+/// Makes what this version holds and an older one did not; the browser waits for it before the
+/// connection opens. What is there stays as it lies.
 fn make_stores(request: &IdbOpenDbRequest, event: &JsValue) {
     let base: IdbDatabase = match request.result() {
         Ok(base) => base.unchecked_into(),
@@ -158,8 +176,13 @@ fn make_stores(request: &IdbOpenDbRequest, event: &JsValue) {
     let lost = Reflect::get(event, &"dataLoss".into()).ok().and_then(|loss| loss.as_string());
     // Remembered on the request, which `opened` looks at; a failure to note it costs a notice only.
     Reflect::set(request, &"replaced".into(), &(lost.as_deref() == Some("total")).into()).ok();
-    // A store that could not be made shows as a failed open.
-    base.create_object_store(ENTRIES).ok();
+    let there = base.object_store_names();
+    for store in [ENTRIES, PHOTOS] {
+        if !there.contains(store) {
+            // A store that could not be made shows as a failed open.
+            base.create_object_store(store).ok();
+        }
+    }
 }
 
 /// Waits until the connection stands; true where a broken store was replaced by an empty one.

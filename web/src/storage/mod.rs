@@ -12,6 +12,7 @@ use std::rc::Rc;
 
 use database::Database;
 pub use error::StoreError;
+use web_sys::Blob;
 
 /// One entry as it is kept.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -24,6 +25,15 @@ pub struct Row {
     pub device: String,
     /// The entry itself, one JSON line.
     pub line: String,
+}
+
+/// A picture that belongs to an entry, kept beside it.
+#[derive(Clone, Debug)]
+pub struct Photo {
+    /// Its name, which the entry says.
+    pub id: String,
+    /// The picture, made anew by this app: nothing of the camera's own data is in it.
+    pub picture: Blob,
 }
 
 /// The store of this device. Cloning gives another handle to the same connection.
@@ -55,13 +65,22 @@ impl Store {
         self.connection.borrow().as_ref().is_some_and(|database| database.replaced)
     }
 
-    /// Adds rows, all or none; returns when they are on the disk.
+    /// Adds rows and the photos that belong to them, all or none; returns when they are on the
+    /// disk.
     ///
     /// # Errors
     /// [`StoreError::Taken`] where one of the keys is in use; otherwise what the browser gave as
-    /// its reason. No row was kept then.
-    pub async fn add(&self, rows: &[Row]) -> Result<(), StoreError> {
-        self.ask(async |database| database.add(rows).await).await
+    /// its reason. Nothing was kept then.
+    pub async fn add(&self, rows: &[Row], photos: &[Photo]) -> Result<(), StoreError> {
+        self.ask(async |database| database.add(rows, photos).await).await
+    }
+
+    /// One photo; `None` where it is not on this device.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn photo(&self, id: &str) -> Result<Option<Blob>, StoreError> {
+        self.ask(async |database| database.photo(id).await).await
     }
 
     /// How many rows there are.

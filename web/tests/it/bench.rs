@@ -125,7 +125,7 @@ async fn what_cannot_be_read_is_kept_counted_and_not_in_the_way() {
         line: line.to_owned(),
     };
     let newer = [row("job:a", "{\"v\":99,\"n\":1,\"device\":\"newer\"}"), row("photo:x", "…")];
-    Store::open(|| {}).await.unwrap().add(&newer).await.unwrap();
+    Store::open(|| {}).await.unwrap().add(&newer, &[]).await.unwrap();
     let (_owner, bench) = tab().await;
     assert_eq!(untrack(|| bench.unread()), 2);
     assert_eq!(untrack(|| bench.entries()), 2);

@@ -1,7 +1,7 @@
 //! A clean start for each test: they share one origin.
 
 use js_sys::{Function, Promise};
-use wasm_bindgen::JsCast;
+use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
 
 /// Deletes the database and everything in localStorage.
@@ -24,10 +24,13 @@ pub async fn fail_next_add(name: &str) {
     .await;
 }
 
-/// Runs a script and waits for what it returns.
+/// Runs a script and waits for it.
 pub async fn run(script: &str) {
-    let returned = Function::new_no_args(script).call0(&wasm_bindgen::JsValue::NULL).unwrap();
-    if let Some(promise) = returned.dyn_ref::<Promise>() {
-        JsFuture::from(promise.clone()).await.unwrap();
-    }
+    give(&format!("return (async () => {{ {script} }})()")).await;
+}
+
+/// Runs a script and waits for what it returns.
+pub async fn give(script: &str) -> JsValue {
+    let returned = Function::new_no_args(script).call0(&JsValue::NULL).unwrap();
+    JsFuture::from(Promise::resolve(&returned)).await.unwrap()
 }

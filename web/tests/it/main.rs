@@ -6,6 +6,7 @@
 mod bench;
 mod draft;
 mod fresh;
+mod photo;
 mod storage;
 mod typing;
 

@@ -77,6 +77,8 @@ fn megabytes(bytes: f64) -> String {
 
 #[cfg(test)]
 mod tests {
+    use wasm_bindgen_test::wasm_bindgen_test as test;
+
     use super::megabytes;
 
     #[test]
