@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::address::{Address, Screen, use_address};
 use crate::bench::{Bench, Opened, use_bench};
-use crate::code::{Code, Pieces, use_code};
+use crate::code::{Code, Piece, Pieces, use_code};
 use crate::device::awake::keep_awake;
 use crate::device::install::Installer;
 use crate::device::now::now;
@@ -116,6 +116,6 @@ fn Screens() -> impl IntoView {
         Screen::Sheet { sheet } => view! { <SheetScreen sheet/> }.into_any(),
         Screen::Tin => TinScreen().into_any(),
         Screen::Settings => SettingsScreen().into_any(),
-        later @ Screen::States => code.show(later),
+        screen @ Screen::States => code.show(Piece::Builders, screen),
     }
 }

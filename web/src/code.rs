@@ -22,13 +22,20 @@ pub type Open = fn(Opened, Pieces, bool);
 /// Builds any screen of its piece.
 pub type Build = fn(Screen) -> AnyView;
 
-/// The pieces beside the first one. Asked for again, a piece that has come costs nothing.
+/// Screens that are used together and come together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// The builders' pages.
+    Builders,
+}
+
+/// Where the pieces come from. Asked for again, a piece that has come costs nothing.
 #[derive(Clone, Copy)]
 pub struct Pieces {
-    /// Everything behind the first page.
+    /// Everything behind the first page that is not in a piece of its own.
     pub work: fn() -> Coming<Open>,
-    /// The builders' pages.
-    pub builders: fn() -> Coming<Build>,
+    /// One of the others.
+    pub other: fn(Piece) -> Coming<Build>,
 }
 
 /// What has come, in context of every screen.
@@ -45,14 +52,17 @@ impl Code {
         Code { pieces, builders: RwSignal::new(None), missing: RwSignal::new(false) }
     }
 
-    /// The screen, or what stands there until its code has come.
-    pub fn show(self, screen: Screen) -> AnyView {
-        if let Some(build) = self.builders.get() {
+    /// A screen of a piece, or what stands there until its code has come.
+    pub fn show(self, piece: Piece, screen: Screen) -> AnyView {
+        let place = match piece {
+            Piece::Builders => self.builders,
+        };
+        if let Some(build) = place.get() {
             return build(screen);
         }
         spawn_local(async move {
-            match (self.pieces.builders)().await {
-                Ok(build) => self.builders.set(Some(build)),
+            match (self.pieces.other)(piece).await {
+                Ok(build) => place.set(Some(build)),
                 Err(NotCome) => self.missing.set(true),
             }
         });

@@ -1,14 +1,20 @@
 //! Starts the app, and says which of its code comes later: each function here that is marked
 //! ends up, with all that only it needs, in a file of its own.
 
-use shimwright_web::code::{Build, NotCome, Open, Pieces};
+use shimwright_web::code::{Build, NotCome, Open, Piece, Pieces};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 fn main() {
     shimwright_web::start::start(Pieces {
         work: || Box::pin(async { work().await.map_err(|_| NotCome) }),
-        builders: || Box::pin(async { builders().await.map_err(|_| NotCome) }),
+        other: |piece| Box::pin(async move { other(piece).await.map_err(|_| NotCome) }),
     });
+}
+
+async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
+    match piece {
+        Piece::Builders => builders().await,
+    }
 }
 
 #[wasm_split(work, fallible)]
