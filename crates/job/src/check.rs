@@ -225,9 +225,14 @@ impl Check {
         self.row().part
     }
 
+    /// The check as the layouts call it.
+    pub(crate) fn words(self) -> &'static [&'static str] {
+        self.row().words
+    }
+
     /// Whether it is among checks as the layouts call them.
     pub(crate) fn is_among(self, words: &[&str]) -> bool {
-        self.row().words.iter().any(|word| words.contains(word))
+        self.words().iter().any(|word| words.contains(word))
     }
 
     /// The unit its numbers are worked out in: N·m for the rolling torque, else mm.

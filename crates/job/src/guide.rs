@@ -1,9 +1,10 @@
 //! The guided job: what is open, what is missing, what waits, worked out from a plan and a log.
 //!
-//! Everything here is derived and never stored. Time comes in as a [`Moment`]. A screen asks
-//! [`Course::of`] once and reads the rest from it; facts to record come from [`Course::finish`],
+//! Everything here is derived and never stored. Time comes in as a [`Moment`]. A screen takes the
+//! log from [`filled`], what the set-up says from [`told()`], asks [`Course::of`] once and reads the rest from it; facts to record come from [`Course::finish`],
 //! [`Course::skip`], [`capture`], [`bag`] and are ordinary values.
 
+mod beside;
 mod clocks;
 mod counts;
 mod course;
@@ -15,9 +16,12 @@ mod log;
 mod map;
 mod pack_list;
 mod packs;
+mod set_up;
+mod stages;
 mod typing;
 mod wake;
 
+pub use beside::{Beside, beside};
 pub use clocks::{ClockView, clock_warning, clocks, usual_minutes};
 pub use counts::{CountState, CountView, counts};
 pub use course::{Course, Moment, StepState, StepView, Told};
@@ -28,5 +32,7 @@ pub use ladder::{Ladder, Rung, RungState, bag, ladder};
 pub use log::{Clock, Consent, GuideLog, Judged, Kept, Mark, StepLog};
 pub use map::{Map, MapNode, map};
 pub use pack_list::{Item, PackList, pack_list};
+pub use set_up::{check_of, filled, for_set_up, told};
+pub use stages::{StageView, guide_stages};
 pub use typing::{CaptureRefusal, Doubtful, capture, pack_shims};
 pub use wake::{Wake, wake};

@@ -153,7 +153,9 @@ impl GuideLog {
         match &entry.fact {
             Fact::PackFitted { slot, shims, as_found } => {
                 let total = shims.iter().map(FittedShim::net).sum();
-                self.pack_is(slot.tag(), total, *as_found, mark, None);
+                // Found once: a later one corrects it. Fitted anew each time.
+                let corrects = as_found.then(|| (String::new(), slot.tag().to_owned()));
+                self.pack_is(slot.tag(), total, *as_found, mark, corrects);
             }
             Fact::Guided(fact) => self.guided(fact, entry, mark),
             _ => {}

@@ -47,11 +47,63 @@ pub(super) fn seat_changed<'a>(
     })
 }
 
-/// Whether a reading of that label is the check: "closing forward backlash" reads "forward
-/// backlash"; the check "depth" is read as "depth gap".
+/// Checks as the layouts call them, with how the labels of readings begin that read them. A check
+/// that is not here is read under its own name.
+const READ_AS: [(&str, &[&str]); 15] = [
+    ("depth", &["depth gap"]),
+    ("driveshaft pair setting", &["driveshaft end play"]),
+    ("end play", &["end play", "propshaft end play"]),
+    ("end play or preload", &["end play", "propshaft end play"]),
+    ("propshaft setting", &["end play", "propshaft end play"]),
+    ("inner setting", &["inner shaft end play", "end play, inner"]),
+    ("outer setting", &["outer shaft end play", "end play, outer"]),
+    ("outer preload", &["outer pair rolling torque"]),
+    ("pinion preload", &["pinion pair rolling torque"]),
+    ("preload", &["rolling torque, total", "upper gear end play"]),
+    ("setting", &["upper gear end play"]),
+    ("vertical setting", &["upper gear end play"]),
+    ("total rolling torque", &["rolling torque, total"]),
+    ("dog travel", &["engagement length"]),
+    ("clutch gap split", &["gap up", "gap down"]),
+];
+
+/// Whether a reading of that label reads the check: "closing forward backlash" reads "forward
+/// backlash", "driveshaft end play" does not read "end play".
 pub(super) fn reads(label: &str, check: &str) -> bool {
-    match check {
-        "depth" => label.contains("depth gap"),
-        _ => label.contains(check),
+    let label = label.strip_prefix("closing ").unwrap_or(label);
+    let row = READ_AS.iter().find(|row| row.0 == check);
+    row.map_or(label.starts_with(check), |row| row.1.iter().any(|start| label.starts_with(start)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::procedure::{NEWEST, Procedure};
+
+    #[test]
+    fn every_check_that_a_pack_disturbs_is_read_on_a_step() {
+        for layout in gearing::layout::LAYOUTS {
+            let address = Procedure::address(layout.id, NEWEST);
+            let path = format!("{}/../../public{address}", env!("CARGO_MANIFEST_DIR"));
+            let text = std::fs::read_to_string(path).unwrap();
+            let procedure = Procedure::parse(layout.id, NEWEST, &text).unwrap();
+            let labels: Vec<&str> = procedure
+                .steps
+                .iter()
+                .filter(|step| step.phase >= Phase::SetUp)
+                .flat_map(|step| step.records.iter().map(|record| record.label.as_str()))
+                .collect();
+            for check in layout.positions.iter().flat_map(|position| position.rereads) {
+                let read = labels.iter().any(|label| reads(label, check));
+                assert!(read, "{}: nothing reads {check}", layout.id);
+            }
+        }
+    }
+
+    #[test]
+    fn a_reading_of_another_shaft_is_not_taken_for_the_check() {
+        assert!(reads("closing end play", "end play"));
+        assert!(!reads("driveshaft end play", "end play"));
+        assert!(!reads("backlash", "forward backlash"));
     }
 }

@@ -39,16 +39,26 @@ impl Hand {
         };
         let job = bench.job.id().clone();
         bench.record(vec![(job, opened)]).unwrap();
-        let procedure = procedures::procedure("b");
-        let mut hand = Hand { bench, procedure, scope, told: Vec::new() };
+        let mut hand = Hand::on(bench, scope);
         hand.write(Guided::ProcedurePinned { layout: "b".into(), revision: NEWEST });
         hand.write(Guided::ScopeChosen { scope, reason: String::new() });
         hand
     }
 
+    /// The job of a bench.
+    pub fn on(bench: Bench, scope: Scope) -> Hand {
+        Hand { bench, procedure: procedures::procedure("b"), scope, told: Vec::new() }
+    }
+
     pub fn write(&mut self, fact: Guided) {
-        let job = self.bench.job.id().clone();
-        self.bench.record(vec![(job, fact.into())]).unwrap();
+        self.write_all(vec![fact]);
+    }
+
+    /// One act with several facts.
+    pub fn write_all(&mut self, facts: Vec<Guided>) {
+        let job = self.bench.job.id();
+        let facts = facts.into_iter().map(|fact| (job.clone(), fact.into())).collect();
+        self.bench.record(facts).unwrap();
     }
 
     pub fn log(&self) -> GuideLog {
@@ -85,10 +95,13 @@ impl Hand {
     pub fn capture_all(&mut self, step: &str) {
         let plan = self.plan();
         let planned = plan.step(step).unwrap().clone();
-        for label in self.course().step(step).unwrap().to_capture.clone() {
-            let value = usual(planned.record(&label).unwrap(), self.bench.at);
-            self.capture(step, &label, value);
-        }
+        let at = self.bench.at;
+        let to_capture = self.course().step(step).unwrap().to_capture.clone();
+        let facts = to_capture.into_iter().map(|label| {
+            let value = usual(planned.record(&label).unwrap(), at);
+            Guided::Captured { step: step.to_owned(), label, value }
+        });
+        self.write_all(facts.collect());
     }
 
     /// Bags what comes off, ticks what goes on, captures the rest, judges the gate, closes the step.

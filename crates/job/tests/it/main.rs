@@ -12,6 +12,7 @@ mod guided;
 mod guided_job;
 mod guided_parts;
 mod guided_refusals;
+mod guided_set_up;
 mod laws;
 mod layout_a;
 mod layout_cde;
