@@ -26,16 +26,17 @@ KEPT = math.log(0.99)
 # Cells less likely than this are left out, the next floor if nothing reaches it.
 FLOORS = [0.5, 1e-3, 1e-9, 1e-30]
 MINUTE = 1000  # A minute outweighs every shim.
+LIMIT = 30.0  # Seconds for one run of the solver.
 
 
 class Programme:
     """A programme under construction, and the time its solving takes."""
 
-    def __init__(self, seconds=math.inf):
+    def __init__(self):
         self.highs = highspy.Highs()
         for name, value in [("output_flag", False), ("threads", 1), ("mip_rel_gap", 0.0), ("mip_abs_gap", 1e-9),
                             ("mip_feasibility_tolerance", 1e-9), ("primal_feasibility_tolerance", 1e-9),
-                            ("time_limit", seconds)]:
+                            ("time_limit", LIMIT)]:
             self.highs.setOptionValue(name, value)
         self.lower, self.upper, self.whole, self.rows = [], [], [], []
 
@@ -68,7 +69,8 @@ class Programme:
         self.highs.passModel(lp)
 
     def minimise(self, terms):
-        """The least Σ factor·variable and where it is; None if nothing is feasible. Seconds in `took`."""
+        """The least Σ factor·variable and where it is; None if nothing is feasible. Seconds in `took`;
+        TimeoutError after LIMIT of them."""
         costs = np.zeros(len(self.lower))
         for variable, factor in terms:
             costs[variable] += factor
@@ -210,11 +212,11 @@ class Choice(NamedTuple):
     seconds: float
 
 
-def chosen(model, shelves, seconds=math.inf):
+def chosen(model, shelves):
     """The choice; None where nothing reaches the last floor."""
     took = 0.0
     for floor in FLOORS:
-        whole = Whole(model, shelves, 0.98 * floor, seconds)
+        whole = Whole(model, shelves, 0.98 * floor)
         best = whole.best()
         if best and best[0] >= math.log(floor):
             cheapest = whole.cheapest(best[0] + KEPT)
@@ -226,9 +228,9 @@ def chosen(model, shelves, seconds=math.inf):
 class Whole:
     """The whole choice as one programme."""
 
-    def __init__(self, model, shelves, floor, seconds):
+    def __init__(self, model, shelves, floor):
         self.model, self.shelves, self.took = model, shelves, 0.0
-        self.programme = programme = Programme(seconds)
+        self.programme = programme = Programme()
         self.counts, self.stays = packs_in(programme, model, shelves)
         cells = candidates(model, shelves, floor)
         picks = []

@@ -90,7 +90,7 @@ fn bands_of(case: &Case) -> Result<Vec<Band>, CaseError> {
         let [low, high, aim] = band_at_arm(case, check).ok_or_else(fault)?;
         let band = Band::new(low, high).and_then(|band| band.with_aim(aim));
         let unusable =
-            |_| CaseError::new(format!("checks[{index}]"), Fault::LowAboveHigh { low, high });
+            |_| CaseError::new(format!("checks[{index}].low"), Fault::LowAboveHigh { low, high });
         band.map_err(unusable)
     };
     case.checks.iter().enumerate().map(band).collect()

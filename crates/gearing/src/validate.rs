@@ -39,12 +39,12 @@ pub fn validate(case: &Case) -> Result<(), CaseError> {
     gears(&case.gears)?;
     arm("arm", &case.arm, &case.gears)?;
     count("positions", case.positions.len(), 1, POSITIONS, "positions")?;
-    distinct("positions", case.positions.iter().map(|position| position.id.as_str()))?;
+    distinct("positions", ".id", case.positions.iter().map(|position| position.id.as_str()))?;
     for (index, position) in case.positions.iter().enumerate() {
         self::position(&format!("positions[{index}]"), position, case)?;
     }
     count("checks", case.checks.len(), 1, CHECKS, "checks")?;
-    distinct("checks", case.checks.iter().map(|check| check.id.as_str()))?;
+    distinct("checks", ".id", case.checks.iter().map(|check| check.id.as_str()))?;
     for (index, check) in case.checks.iter().enumerate() {
         self::check(&format!("checks[{index}]"), check, case)?;
     }
@@ -62,7 +62,7 @@ fn gears(gears: &Gears) -> Result<(), CaseError> {
     above_zero("gears.pinion_pitch_radius", radius)?;
     range("gears.pinion_pitch_radius", radius, Decimal::new(1, 1), FARTHEST)?;
     count("gears.driven", gears.driven.len(), 1, DRIVEN, "driven gears")?;
-    distinct("gears.driven", gears.driven.iter().map(|gear| gear.id.as_str()))?;
+    distinct("gears.driven", ".id", gears.driven.iter().map(|gear| gear.id.as_str()))?;
     for (index, gear) in gears.driven.iter().enumerate() {
         teeth(&format!("gears.driven[{index}].teeth"), gear.teeth)?;
     }
@@ -131,7 +131,7 @@ fn check(path: &str, check: &Check, case: &Case) -> Result<(), CaseError> {
             not_below_zero(&format!("{path}.low"), check.low)?;
         }
         CheckKind::EndPlay { positions } => {
-            distinct(&format!("{path}.positions"), positions.iter().map(String::as_str))?;
+            distinct(&format!("{path}.positions"), "", positions.iter().map(String::as_str))?;
             for (index, id) in positions.iter().enumerate() {
                 position_id(&format!("{path}.positions[{index}]"), id, case)?;
             }
@@ -154,13 +154,15 @@ fn band(path: &str, check: &Check) -> Result<(), CaseError> {
     range(&format!("{path}.high"), check.high, -FARTHEST, FARTHEST)?;
     let band = Band::new(check.low, check.high)
         .and_then(|band| check.aim.map_or(Ok(band), |aim| band.with_aim(aim)));
-    let fault = match band {
+    let (field, fault) = match band {
         Ok(_) => return Ok(()),
-        Err(BandError::LowAboveHigh { low, high }) => Fault::LowAboveHigh { low, high },
-        Err(BandError::NoWidth { limit }) => Fault::NoWidth { limit },
-        Err(BandError::AimOutside { aim, low, high }) => Fault::AimOutside { aim, low, high },
+        Err(BandError::LowAboveHigh { low, high }) => ("low", Fault::LowAboveHigh { low, high }),
+        Err(BandError::NoWidth { limit }) => ("low", Fault::NoWidth { limit }),
+        Err(BandError::AimOutside { aim, low, high }) => {
+            ("aim", Fault::AimOutside { aim, low, high })
+        }
     };
-    Err(CaseError::new(path, fault))
+    Err(CaseError::new(format!("{path}.{field}"), fault))
 }
 
 fn stock(case: &Case) -> Result<(), CaseError> {
@@ -280,12 +282,17 @@ fn count(
     }
 }
 
-fn distinct<'a>(path: &str, ids: impl Iterator<Item = &'a str>) -> Result<(), CaseError> {
+/// Checks that no id stands twice; `field` is the part of an item's path that holds its id.
+fn distinct<'a>(
+    path: &str,
+    field: &str,
+    ids: impl Iterator<Item = &'a str>,
+) -> Result<(), CaseError> {
     let mut seen = BTreeSet::new();
     for (index, id) in ids.enumerate() {
         if !seen.insert(id) {
             let fault = Fault::Twice { id: id.to_owned() };
-            return Err(CaseError::new(format!("{path}[{index}]"), fault));
+            return Err(CaseError::new(format!("{path}[{index}]{field}"), fault));
         }
     }
     Ok(())

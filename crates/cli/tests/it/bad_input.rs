@@ -67,9 +67,13 @@ fn a_sign_is_minus_one_zero_or_one() {
 
 #[test]
 fn a_band_has_its_low_limit_below_its_high_one() {
-    refused(&with("/checks/1/low", json!("0.50")), "checks[1]", "0.50 above the high limit 0.48");
-    refused(&with("/checks/1/low", json!("0.48")), "checks[1]", "0.48 as both limits");
-    refused(&with("/checks/0/aim", json!("0.70")), "checks[0]", "aim 0.70");
+    refused(
+        &with("/checks/1/low", json!("0.50")),
+        "checks[1].low",
+        "0.50 above the high limit 0.48",
+    );
+    refused(&with("/checks/1/low", json!("0.48")), "checks[1].low", "0.48 as both limits");
+    refused(&with("/checks/0/aim", json!("0.70")), "checks[0].aim", "aim 0.70");
     refused(&with("/checks/1/low", json!("-0.1")), "checks[1].low", "-0.1");
 }
 

@@ -73,6 +73,68 @@ fn extreme_numbers() {
     assert!((1000..3500).contains(&refused), "{refused}");
 }
 
+/// A change that makes a case senseless.
+type Spoil = fn(&mut Case);
+
+/// What makes no sense, and the start of the sentence that says so.
+const SENSELESS: [(Spoil, &str); 19] = [
+    (|case| case.positions[1].id = "P".into(), "positions[1].id: found \"P\" twice"),
+    (|case| case.checks[1].id = "depth".into(), "checks[1].id: found \"depth\" twice"),
+    (
+        |case| case.gears.driven[1].id = "forward".into(),
+        "gears.driven[1].id: found \"forward\" twice",
+    ),
+    (|case| case.positions[1].moves = driven("third"), "positions[1].moves: found \"third\""),
+    (|case| case.checks[1].kind = lash("third"), "checks[1].mesh: found \"third\""),
+    (|case| case.positions[0].after = vec!["Q".into()], "positions[0].after[0]: found \"Q\""),
+    (|case| case.frozen = vec!["Q".into()], "frozen[0]: found \"Q\""),
+    (
+        |case| case.positions[0].mesh_sign = 2,
+        "positions[0].mesh_sign: found 2, expected -1, 0 or 1",
+    ),
+    (|case| case.positions[0].setting_sign = -2, "positions[0].setting_sign: found -2"),
+    (|case| case.checks[1].low = hundredths(49), "checks[1].low: found the low limit 0.49 above"),
+    (|case| case.checks[1].low = hundredths(48), "checks[1].low: found 0.48 as both limits"),
+    (|case| case.checks[1].aim = Some(hundredths(50)), "checks[1].aim: found the aim 0.50"),
+    (|case| case.checks[1].low = hundredths(-1), "checks[1].low: found -0.01, expected 0 or more"),
+    (|case| case.checks[1].sigma = Some(hundredths(-1)), "checks[1].sigma: found -0.01"),
+    (|case| case.stock[0].thickness = hundredths(-10), "stock[0].thickness: found -0.10"),
+    (|case| case.trials.clear(), "trials: found 0 trials"),
+    (|case| case.trials[0].packs[0] = vec![hundredths(-5)], "trials[0].packs.P[0]: found -0.05"),
+    (|case| case.checks[1].kind = end_play(&[]), "checks[1]: no position changes this reading"),
+    (
+        |case| case.stock = vec![case.stock[0].clone(); 10_000],
+        "stock: found 10000 lines, expected from 0 to 4000",
+    ),
+];
+
+#[test]
+fn what_makes_no_sense_is_refused_at_its_place() {
+    for (spoil, sentence) in SENSELESS {
+        let mut case = random(0);
+        answered(&case).unwrap();
+        spoil(&mut case);
+        let refused = answered(&case).unwrap_err().to_string();
+        assert!(refused.starts_with(sentence), "{refused:?}, expected {sentence:?}");
+    }
+}
+
+/// The same packs, readings that cannot both be right: an answer, and a word of warning.
+#[test]
+fn trials_that_contradict() {
+    for off in [10, 50, 300] {
+        let mut case = random(0);
+        let mut again = case.trials[0].clone();
+        for series in &mut again.readings {
+            for reading in series {
+                *reading += hundredths(off);
+            }
+        }
+        case.trials = vec![case.trials[0].clone(), again];
+        assert!(!answered(&case).unwrap().alarms.is_empty(), "{off}");
+    }
+}
+
 /// A tin of many sizes that have no step in common.
 fn tin(family: &str, sizes: i64, places: u32) -> Vec<StockLine> {
     let line = |n: i64| StockLine {
