@@ -137,7 +137,7 @@ def main(program):
         ("random choices of 2 to 4 packs together", compare_joint, map(joint, range(JOINT)), FEWEST),
     ]
     for name, shared, step, cases in SPEEDS:
-        lines = (speed(seed, shared, step) for seed in range(cases))
+        lines = [speed(seed, shared, step) for seed in range(cases)]
         plans.append((f"4 positions × 40 sizes, {name}", compare_joint, lines, cases // 2))
     groups = []
     for name, compare, instances, fewest in plans:
