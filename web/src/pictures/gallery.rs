@@ -1,5 +1,6 @@
 //! Every picture in its states, for the builders' page.
 
+use gearing::layout::LAYOUTS;
 use leptos::prelude::*;
 
 use super::Picture;
@@ -7,7 +8,7 @@ use super::band::Band;
 use super::drawing::Drawing;
 use super::gauge::Gauge;
 use super::layouts::Layout;
-use super::section::{Pack, Section, View};
+use super::section::{Section, View};
 use super::tin::{Comb, Shim, ring, stack};
 use super::trials::{Trial, Trials};
 
@@ -16,6 +17,7 @@ use super::trials::{Trial, Trials};
 pub fn Gallery() -> impl IntoView {
     let groups = [
         ("Section", sections()),
+        ("Units", units()),
         ("Layouts", layouts()),
         ("Small bands", small_bands()),
         ("Large bands", large_bands()),
@@ -57,29 +59,51 @@ fn written(value: f64, parts: i64) -> String {
     format!("{whole}.{rest}")
 }
 
-fn sections() -> Vec<Drawing> {
-    let unit = |depth: Pack, reverse: Pack| vec![depth, Pack::B2, reverse, Pack::B4];
-    let sketch = |packs, chosen, change, note: &str, view| {
-        let note = note.to_owned();
-        Section { packs, chosen: Some(chosen), change, note, view, label: None }.draw()
+/// Units that have every place of every layout between them.
+const UNITS: [&[&str]; 12] = [
+    &["A1", "A2", "A3"],
+    &["A1b", "A2b", "A3b"],
+    &["A1c", "A2"],
+    &["A1d", "A2b", "A3"],
+    &["B1", "B2", "B3", "B4"],
+    &["B1b", "B2", "B3b", "B4"],
+    &["C1c", "C2", "C3", "C4", "C5"],
+    &["C1d", "C2", "C3b"],
+    &["D1", "D2", "D3", "D4", "D5"],
+    &["D1b", "D2", "D3", "D4", "D4b"],
+    &["E1", "E2", "E3", "E4"],
+    &["E1b", "E2", "E3", "E4"],
+];
+
+/// Every unit bare, then each of its packs a tenth thicker.
+fn units() -> Vec<Drawing> {
+    let chosen = |section: &Section, id: &str| {
+        let words = LAYOUTS.into_iter().find_map(|layout| layout.position(id));
+        let note = words.map(|position| position.thicker.to_owned()).unwrap_or_default();
+        Section { change: 0.1, note, ..section.clone().choosing(id) }.draw()
     };
-    let common = || unit(Pack::B1, Pack::B3);
+    let unit = |ids: &&[&str]| {
+        let section = Section::of(ids.iter().copied());
+        let each = ids.iter().map(|id| chosen(&section, id));
+        [section.draw()].into_iter().chain(each).collect::<Vec<_>>()
+    };
+    UNITS.iter().flat_map(unit).collect()
+}
+
+fn sections() -> Vec<Drawing> {
+    let sketch = |id: &str, change, turned, note: &str, view| {
+        let section = Section::of(["B1", "B2", "B3", "B4"]).choosing(id);
+        Section { change, turned, note: note.to_owned(), view, ..section }.draw()
+    };
     vec![
-        Section { packs: common(), ..Section::default() }.draw(),
-        sketch(common(), Pack::B2, 0.0, "gear aft", View::Whole),
-        sketch(common(), Pack::B2, 0.1, "gear aft", View::Whole),
-        sketch(common(), Pack::B2, -0.1, "gear forward", View::Whole),
-        sketch(common(), Pack::B1, 0.1, "pinion down", View::Whole),
-        sketch(unit(Pack::B1b, Pack::B3), Pack::B1b, 0.1, "pinion up", View::Whole),
-        sketch(unit(Pack::B1c, Pack::B3), Pack::B1c, 0.1, "pinion up", View::Whole),
-        sketch(unit(Pack::B1d, Pack::B3), Pack::B1d, 0.1, "pinion down", View::Whole),
-        sketch(common(), Pack::B3, 0.1, "gear forward", View::Whole),
-        sketch(unit(Pack::B1, Pack::B3b), Pack::B3b, 0.1, "gear aft", View::Whole),
-        sketch(common(), Pack::B4, 0.05, "end play smaller", View::Whole),
-        sketch(common(), Pack::B2, 0.0, "", View::Low),
-        sketch(common(), Pack::B1, 0.0, "pinion down", View::Close),
-        sketch(common(), Pack::B2, 0.0, "gear aft", View::Close),
-        sketch(common(), Pack::B3, 0.0, "gear forward", View::Close),
+        sketch("B2", 0.0, false, "gear aft", View::Whole),
+        sketch("B2", -0.1, false, "gear forward", View::Whole),
+        sketch("B2", 0.1, true, "gear forward", View::Whole),
+        sketch("B2", 0.0, false, "", View::Low),
+        sketch("B1", 0.0, false, "pinion down", View::Close),
+        sketch("B2", 0.0, false, "gear aft", View::Close),
+        sketch("B3", 0.0, false, "gear forward", View::Close),
+        sketch("B4", 0.0, false, "end play smaller", View::Close),
     ]
 }
 

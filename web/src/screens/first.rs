@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::device::install::{Install, use_installer};
 use crate::parts::{Act, Back, Dock, Door, Glyph, Icon, Message, Notice, Plate, Says, live, press};
 use crate::pictures::Picture;
-use crate::pictures::section::{Section, View};
+use crate::pictures::section::glance;
 
 /// What it is, and the ways to begin; `children` is the way to the practice job.
 #[component]
@@ -45,11 +45,9 @@ pub fn FirstScreen(children: Children) -> impl IntoView {
 
 #[component]
 fn WhatItIs() -> impl IntoView {
-    let packs = Section::of(["B1", "B2", "B3", "B4"]);
-    let drawing = Section { view: View::Low, ..packs }.draw();
     view! {
         <div class="sheet">
-            <Picture drawing=drawing class="sk sk--slice"/>
+            <Picture drawing=glance() class="sk sk--slice"/>
             <ol class="firsts">
                 <li>
                     <b>"1."</b>

@@ -1,30 +1,49 @@
 //! The section sketch: where each pack lies, and what the chosen one moves.
 
-mod layout_b;
-mod pack;
+mod nose;
 pub mod pieces;
+mod plan;
+mod plan_a;
+mod plan_b;
+mod plan_c;
+mod plan_d;
+mod plan_e;
+mod scene;
 mod tags;
+#[cfg(test)]
+mod tests;
+mod view;
+mod words;
 
-use super::drawing::{Anchor, Drawing, Point, text};
+use super::drawing::{Drawing, Mark, Point, text};
 use super::scale::held;
-use layout_b::LayoutB;
-use pack::Member;
-pub use pack::Pack;
+pub use plan::Plan;
+use plan::{Place, Set, Tells, wide};
+use scene::Scene;
 pub use tags::pointer;
+pub use view::View;
 
 /// Drawn px for a millimetre of pack: 0.1 mm is seen as 4 px, some forty times too much.
 const EXAGGERATION: f64 = 40.0;
 
-/// The section sketch of layout (b), nose left.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// Every layout's plan.
+static PLANS: [&Plan; 5] =
+    [&plan_a::PLAN, &plan_b::PLAN, &plan_c::PLAN, &plan_d::PLAN, &plan_e::PLAN];
+
+/// The section sketch of a unit.
+#[derive(Clone)]
 pub struct Section {
-    /// The packs this unit has, each where it lies.
-    pub packs: Vec<Pack>,
-    /// The pack that is ringed; its member glows.
-    pub chosen: Option<Pack>,
+    /// The layout.
+    pub plan: &'static Plan,
+    /// The places of packs that the unit has, a bit each.
+    pub unit: Set,
+    /// The place that is ringed; its member glows.
+    pub chosen: Option<usize>,
     /// How much thicker than it lies the chosen pack is thought, mm; less than 0 thinner.
     pub change: f64,
-    /// The words at the arrow, up to some 16 letters: "gear aft". Without them no arrow is drawn.
+    /// A person has found that the chosen pack pushes the other way: the arrow is turned.
+    pub turned: bool,
+    /// The words at the arrow: "gear aft". Without them no arrow is drawn.
     pub note: String,
     /// How much of the unit is shown.
     pub view: View,
@@ -32,172 +51,126 @@ pub struct Section {
     pub label: Option<String>,
 }
 
-/// How much of the unit is shown.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum View {
-    /// All of it, with tags, arrow and note.
-    #[default]
-    Whole,
-    /// A low strip with the gears, for a card.
-    Low,
-    /// The chosen pack and its member, with the arrow.
-    Close,
+impl Default for Section {
+    fn default() -> Section {
+        Section {
+            plan: &plan_b::PLAN,
+            unit: 0,
+            chosen: None,
+            change: 0.0,
+            turned: false,
+            note: String::new(),
+            view: View::Whole,
+            label: None,
+        }
+    }
 }
 
 impl Section {
-    /// The sketch of the packs named; names that layout (b) does not have are left out.
+    /// The sketch of the packs named: of the layout the first known name belongs to. Names that
+    /// it does not have are left out.
     pub fn of<'a>(ids: impl IntoIterator<Item = &'a str>) -> Section {
-        Section { packs: ids.into_iter().filter_map(Pack::named).collect(), ..Section::default() }
+        let mut section = Section::default();
+        for id in ids {
+            if section.unit == 0 {
+                let with = PLANS.into_iter().find(|plan| plan.number(id).is_some());
+                section.plan = with.unwrap_or(section.plan);
+            }
+            section.unit |= section.plan.number(id).map_or(0, |at| 1 << at);
+        }
+        section
+    }
+
+    /// The sketch of a layout, `a` to `e`, as its card shows it; `None` for any other word.
+    pub fn card(layout: &str) -> Option<Section> {
+        let plan = PLANS.into_iter().find(|plan| plan.layout == layout)?;
+        Some(Section { plan, unit: plan.usual, view: View::Card, ..Section::default() })
     }
 
     /// The same with the pack of that name chosen.
     pub fn choosing(self, id: &str) -> Section {
-        Section { chosen: Pack::named(id), ..self }
+        Section { chosen: self.plan.number(id), ..self }
     }
 
     /// The drawing.
     pub fn draw(&self) -> Drawing {
-        let grow = held(self.change * EXAGGERATION, -4.0, 8.0);
-        let mut marks = LayoutB { packs: &self.packs, chosen: self.chosen, grow }.marks();
+        let scene = self.scene();
+        let mut marks = scene.marks();
         if self.view == View::Whole {
-            marks.extend(tags::tags(&self.packs));
+            marks.extend(self.places().flat_map(tags::tag));
         }
-        if let Some(pack) = self.chosen
+        let lines = words::lines(&self.note);
+        let view = self.view.frame(&scene, lines.len());
+        if let Some(place) = scene.place()
             && !self.note.is_empty()
-            && self.view != View::Low
         {
-            let way = if self.change < 0.0 { pack.way().turned() } else { pack.way() };
-            let (arrow, note) = self.arrow_place(pack);
-            marks.extend(tags::arrow(way, arrow));
-            marks.extend(note.map(|(at, anchor)| text("k-note", at, anchor, &*self.note)));
+            match self.view {
+                View::Whole => {
+                    marks.extend(self.arrow(place, wide(place.arrow)));
+                    marks.extend(note(place, &lines));
+                }
+                View::Close => {
+                    marks.extend(self.arrow(place, view::close_arrow(place, view)));
+                }
+                View::Low | View::Card => {}
+            }
         }
-        Drawing { view: self.frame(), width: None, label: self.spoken(), marks }
+        Drawing { view, width: None, label: self.spoken(), marks }
     }
 
-    fn frame(&self) -> [f64; 4] {
-        match (self.view, self.chosen) {
-            (View::Low, _) => [-146.0, -72.0, 366.0, 144.0],
-            (View::Close, Some(Pack::B1 | Pack::B1b | Pack::B1c)) => [-125.0, -166.0, 250.0, 160.0],
-            (View::Close, Some(Pack::B1d)) => [-125.0, -140.0, 250.0, 160.0],
-            (View::Close, Some(Pack::B2)) => [-146.0, -80.0, 250.0, 160.0],
-            (View::Close, Some(_)) => [-30.0, -80.0, 250.0, 160.0],
-            (View::Whole, _) | (View::Close, None) => [-146.0, -162.0, 366.0, 282.0],
-        }
+    fn scene(&self) -> Scene {
+        let push = held(self.change * EXAGGERATION, -3.5, 8.0);
+        // The sketch does not know where a pack lies that pushes the other way: it keeps its size.
+        let (grow, push) = if self.turned { (0.0, -push) } else { (push, push) };
+        Scene { plan: self.plan, unit: self.unit, chosen: self.chosen, grow, push }
     }
 
-    /// Middle of the arrow, and where the note hangs if there is room for it.
-    fn arrow_place(&self, pack: Pack) -> (Point, Option<(Point, Anchor)>) {
-        match (self.view, pack.member()) {
-            (View::Whole, Member::Forward) => {
-                ((-86.0, 84.0), Some(((-140.0, 116.0), Anchor::Start)))
-            }
-            (View::Whole, Member::Pinion) => ((66.0, 95.0), Some(((86.0, 102.0), Anchor::Start))),
-            (View::Whole, _) => ((116.0, 84.0), Some(((216.0, 116.0), Anchor::End))),
-            (_, Member::Forward) => ((-32.0, 62.0), None),
-            (_, Member::Pinion) => ((84.0, -108.0), None),
-            (_, Member::Reverse | Member::Float) => ((32.0, 62.0), None),
-        }
+    /// The places of the unit's packs.
+    fn places(&self) -> impl Iterator<Item = &'static Place> {
+        let all = self.plan.places.iter().enumerate();
+        all.filter(|(at, _)| self.unit & (1 << at) != 0).map(|(_, place)| place)
     }
 
-    fn spoken(&self) -> String {
-        if let Some(label) = &self.label {
-            return label.clone();
-        }
-        let start = "Section, nose left.";
-        match self.chosen {
-            Some(pack) if self.note.is_empty() => format!("{start} {}", pack.sentence()),
-            Some(pack) => {
-                let drawn = match self.change {
-                    change if change > 0.0 => "Drawn with a thicker pack",
-                    change if change < 0.0 => "Drawn with a thinner pack",
-                    _ => "The arrow shows",
-                };
-                format!("{start} {} {drawn}: {}.", pack.sentence(), self.note)
-            }
-            None => {
-                let ids: Vec<_> = self.packs.iter().map(|pack| pack.id()).collect();
-                format!("{start} The packs {} where they lie.", ids.join(", "))
-            }
+    /// The arrow of a place with its middle at `at`.
+    fn arrow(&self, place: &Place, at: Point) -> Vec<Mark> {
+        let is_back = (self.change < 0.0) != self.turned;
+        let (dx, dy) = place.grows();
+        match place.tells {
+            Tells::Move if is_back => tags::moving((-dx, -dy), at),
+            Tells::Move => tags::moving((dx, dy), at),
+            tells => tags::gap((tells == Tells::Parting) != is_back, (dx.abs(), dy.abs()), at),
         }
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use wasm_bindgen_test::wasm_bindgen_test as test;
+/// The words of an arrow, line by line.
+fn note(place: &Place, lines: &[String]) -> Vec<Mark> {
+    let (at, anchor) = place.note;
+    let (x, y) = wide(at);
+    let line = |(row, words): (usize, &String)| {
+        text("k-note", (x, y + words::LEADING * row as f64), anchor, words.clone())
+    };
+    lines.iter().enumerate().map(line).collect()
+}
 
-    use super::*;
-    use crate::pictures::drawing::{Mark, Shape};
-
-    fn sketch(pack: Pack, change: f64) -> Drawing {
-        let packs = vec![pack, Pack::B2, Pack::B3, Pack::B4];
-        Section { packs, chosen: Some(pack), change, ..Section::default() }.draw()
+impl Plan {
+    /// The number of the place named `id`.
+    fn number(&self, id: &str) -> Option<usize> {
+        self.places.iter().position(|place| place.id == id)
     }
+}
 
-    /// Middle of everything drawn in an ink.
-    fn middle(drawing: &Drawing, ink: &str) -> Option<Point> {
-        let inked = |mark: &&Mark| mark.ink == ink;
-        let points: Vec<Point> = drawing
-            .marks
-            .iter()
-            .filter(inked)
-            .flat_map(|mark| match &mark.shape {
-                Shape::Outline(points) => points.clone(),
-                _ => Vec::new(),
-            })
-            .collect();
-        let count = points.len() as f64;
-        let sum = points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0, sum.1 + point.1));
-        (count > 0.0).then(|| (sum.0 / count, sum.1 / count))
-    }
+/// The low strip of layout (b) with its packs, for the first page: it must not wait for the other
+/// layouts.
+pub fn glance() -> Drawing {
+    let plan = &plan_b::PLAN;
+    let scene = Scene { plan, unit: plan.usual, chosen: None, grow: 0.0, push: 0.0 };
+    let label = "Section, nose left. The packs B1, B2, B3, B4 where they lie.".to_owned();
+    Drawing { view: View::low(plan), width: None, label, marks: scene.marks() }
+}
 
-    // The ways follow from the swelling test: picture the pack growing and see what it shoves
-    // (common practice, no source).
-    #[test]
-    fn a_thicker_pack_is_seen_to_move_its_member_its_way() {
-        for (pack, dx, dy) in [
-            (Pack::B1, 0.0, 4.0),
-            (Pack::B1b, 0.0, -4.0),
-            (Pack::B1c, 0.0, -4.0),
-            (Pack::B1d, 0.0, 4.0),
-            (Pack::B2, 4.0, 0.0),
-            (Pack::B3, -4.0, 0.0),
-            (Pack::B3b, 4.0, 0.0),
-        ] {
-            let before = middle(&sketch(pack, 0.0), pieces::HOT_GEAR).expect("a member glows");
-            let after = middle(&sketch(pack, 0.1), pieces::HOT_GEAR).expect("a member glows");
-            let moved = (after.0 - before.0, after.1 - before.1);
-            assert!((moved.0 - dx).abs() < 1e-9, "{pack:?} went {moved:?}");
-            assert!((moved.1 - dy).abs() < 1e-9, "{pack:?} went {moved:?}");
-        }
-    }
-
-    #[test]
-    fn the_washer_moves_no_gear() {
-        assert_eq!(middle(&sketch(Pack::B4, 0.05), pieces::HOT_GEAR), None);
-        assert!(middle(&sketch(Pack::B4, 0.05), pieces::HOT_SHIM).is_some());
-    }
-
-    #[test]
-    fn a_thinner_pack_turns_the_arrow() {
-        let arrow = |change| {
-            let section = Section::of(["B1", "B2"]).choosing("B2");
-            let note = "gear".to_owned();
-            let drawing = Section { change, note, ..section }.draw();
-            drawing.marks.into_iter().find(|mark| mark.ink == "k-arrow").expect("an arrow").path()
-        };
-        assert_eq!(arrow(0.0), arrow(0.05));
-        assert_ne!(arrow(0.0), arrow(-0.05));
-    }
-
-    #[test]
-    fn every_pack_is_drawn_and_tagged_where_the_unit_has_it() {
-        for pack in Pack::ALL {
-            let drawing = Section { packs: vec![pack], ..Section::default() }.draw();
-            let tags = drawing.marks.iter().filter(|mark| mark.ink == "k-tag").count();
-            assert_eq!(tags, 1, "{pack:?}");
-            assert_eq!(Pack::named(pack.id()), Some(pack));
-        }
-        assert_eq!(Pack::named("A1"), None);
-    }
+/// A case with a nose that has not been opened; `label` is spoken.
+pub fn closed(label: &str) -> Drawing {
+    let marks = scene::forms(&nose::CLOSED, false);
+    Drawing { view: nose::CARD.map(f64::from), width: None, label: label.to_owned(), marks }
 }

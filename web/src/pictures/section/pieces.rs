@@ -1,6 +1,6 @@
 //! The pieces every layout is put together from, nose left, axis at zero.
 
-use super::super::drawing::{Mark, Point, curve, line, moved, outline, rect};
+use super::super::drawing::{Mark, Point, line, outline, rect};
 
 /// Cut metal of the case.
 pub const CASE: &str = "k-case";
@@ -10,8 +10,6 @@ pub const BORE: &str = "k-bore";
 pub const STEEL: &str = "k-steel";
 /// Gears.
 pub const GEAR: &str = "k-gear";
-/// The gear that the chosen pack moves.
-pub const HOT_GEAR: &str = "k-gear k-hot";
 /// Races, cones, dogs.
 pub const RACE: &str = "k-race";
 /// Rollers, balls and the tooth faces in mesh.
@@ -27,9 +25,6 @@ pub const GHOST: &str = "k-ghost";
 /// Thin lines.
 pub const LEAD: &str = "k-lead";
 
-/// The case with a nose, as layouts (a), (b) and (c) have it.
-pub const NOSE_CASE: &str = "M-46 -150V-86C-70 -76 -112 -62 -130 -28Q-138 0 -130 28C-118 52 -96 64 -70 67L-34 69L-22 106H34L52 69L176 62V-62L66 -71L50 -86V-150Z";
-
 /// An outline and its image on the other side of the axis.
 pub fn both(ink: &'static str, points: &[Point]) -> Vec<Mark> {
     let upper = outline(ink, points);
@@ -43,26 +38,29 @@ pub fn ring(ink: &'static str, x: f64, width: f64, (inner, outer): (f64, f64)) -
     both(ink, &[(x, inner), (right, inner), (right, outer), (x, outer)])
 }
 
-/// A shaft: a rectangle with the axis in its middle.
-pub fn shaft(x: f64, length: f64, radius: f64) -> Mark {
-    rect(STEEL, x, -radius, length, 2.0 * radius)
+/// A rectangle with the axis in its middle.
+pub fn solid(ink: &'static str, x: f64, length: f64, radius: f64) -> Mark {
+    rect(ink, x, -radius, length, 2.0 * radius)
 }
 
-/// A taper bearing: cone, rollers and cup. The rollers' big ends are at `big`; the cup is thick
-/// at the other end, its back.
-pub fn taper(back: f64, big: f64, (bore, outside): (f64, f64)) -> Vec<Mark> {
-    let at = |part: f64| bore + part * (outside - bore);
+/// Cone and rollers of a taper bearing; the rollers' big ends are at `big`.
+pub fn cone(ink: &'static str, back: f64, big: f64, radii: Point) -> Vec<Mark> {
+    let at = |part| part_way(radii, part);
     [
-        both(RACE, &[(back, at(0.0)), (big, at(0.0)), (big, at(0.34)), (back, at(0.13))]),
+        both(ink, &[(back, at(0.0)), (big, at(0.0)), (big, at(0.34)), (back, at(0.13))]),
         both(ROLLER, &[(back, at(0.17)), (big, at(0.38)), (big, at(0.8)), (back, at(0.53))]),
-        both(RACE, &[(back, at(0.57)), (big, at(0.84)), (big, at(1.0)), (back, at(1.0))]),
     ]
     .concat()
 }
 
-/// A needle bearing: one race and its rollers.
-pub fn needles(x: f64, width: f64, radii: (f64, f64), rollers: (f64, f64)) -> Vec<Mark> {
-    [ring(RACE, x, width, radii), ring(ROLLER, x + 3.0, width - 6.0, rollers)].concat()
+/// Its cup, thick at its back.
+pub fn cup(ink: &'static str, back: f64, big: f64, radii: Point) -> Vec<Mark> {
+    let at = |part| part_way(radii, part);
+    both(ink, &[(back, at(0.57)), (big, at(0.84)), (big, at(1.0)), (back, at(1.0))])
+}
+
+fn part_way((bore, outside): Point, part: f64) -> f64 {
+    bore + part * (outside - bore)
 }
 
 /// The body of a driven gear ahead of the pinion, teeth aft; its hub ends at `hub_end`.
@@ -105,40 +103,17 @@ pub fn pinion(ink: &'static str) -> Vec<Mark> {
     vec![pinion_body(ink), face.clone(), face.placed(|(x, y)| (-x, y))]
 }
 
-/// The nut under the pinion.
-pub fn pinion_nut() -> Mark {
-    rect(STEEL, -9.0, -29.0, 18.0, 6.0)
-}
-
-/// The case with a nose and its bore; `neck` lists radius and top of each step of the neck's bore.
-pub fn nose_case(case: &'static str, neck: &[Point]) -> Vec<Mark> {
-    let foot = -52.0;
+/// The hollow of a case: the neck's steps by radius and top, and the rest of the outline from the
+/// neck's left foot round to its right one.
+pub fn hollow(neck: &[Point], rest: &[Point]) -> Mark {
+    let foot = rest.first().map_or(0.0, |point| point.1);
     let mut left = Vec::new();
     for (index, (radius, top)) in neck.iter().enumerate() {
         let bottom = neck.get(index + 1).map_or(foot, |(_, next)| *next);
         left.extend([(-radius, *top), (-radius, bottom)]);
     }
     let right: Vec<Point> = left.iter().rev().map(|(x, y)| (-x, *y)).collect();
-    let nose = [(-54.0, -52.0), (-54.0, -40.5), (-100.5, -40.5), (-100.5, -22.0), (-108.0, -22.0)];
-    left.extend(nose);
-    left.extend(nose.iter().rev().map(|(x, y)| (*x, -y)));
-    left.extend([(176.0, 52.0), (176.0, -52.0)]);
-    left.extend(right);
-    vec![curve(CASE, case), outline(BORE, &left)]
-}
-
-/// The driveshaft of layouts (a), (b) and (c), lying down with its top to the right; the pack is
-/// above the race and drawn `grow` thicker.
-pub fn driveshaft(shim: &'static str, grow: f64) -> Vec<Mark> {
-    let running = [
-        vec![shaft(58.0, 102.0, 9.0)],
-        taper(129.0, 99.0, (9.0, 22.5)),
-        ring(STEEL, 94.0, 4.5, (9.0, 14.0)),
-    ]
-    .concat();
-    let lowered = moved(running, -grow, 0.0);
-    let fixed = needles(68.0, 22.0, (9.0, 22.0), (11.0, 19.0));
-    [lowered, fixed, ring(shim, 130.0 - grow, 6.0 + grow, (11.5, 22.0))].concat()
+    outline(BORE, &[&left, rest, &right].concat())
 }
 
 /// The thread of a ring, on both sides of the axis, from `x` on.
