@@ -7,6 +7,7 @@ use super::Picture;
 use super::band::Band;
 use super::drawing::Drawing;
 use super::gauge::Gauge;
+use super::influence::{Cell, Does, Grid, InfluenceGrid, Row};
 use super::layouts::Layout;
 use super::section::{Section, View};
 use super::tin::{Comb, Shim, ring, stack};
@@ -25,7 +26,7 @@ pub fn Gallery() -> impl IntoView {
         ("Shims", shims()),
         ("Gauges", gauges()),
     ];
-    groups
+    let drawn = groups
         .into_iter()
         .map(|(title, drawings)| {
             view! {
@@ -40,7 +41,75 @@ pub fn Gallery() -> impl IntoView {
                 </section>
             }
         })
-        .collect::<Vec<_>>()
+        .collect::<Vec<_>>();
+    view! {
+        {drawn}
+        <Influence/>
+    }
+}
+
+/// The influence grid with a few checks, and with as many as a unit can have.
+#[component]
+fn Influence() -> impl IntoView {
+    let chosen = RwSignal::new(Some(0));
+    let choose = Callback::new(move |at| chosen.set(Some(at)));
+    view! {
+        <section class="sheet sheet--quiet">
+            <h2>"Influence"</h2>
+            <InfluenceGrid grid=grid(&FEW, &FEW_MOVES) chosen on_choose=choose/>
+            <InfluenceGrid grid=grid(&MANY, &MANY_MOVES)/>
+        </section>
+    }
+}
+
+const FEW: [&str; 4] = ["Depth gap", "Forward lash", "Reverse lash", "End play"];
+/// A pack, and a digit for each check: tenths of the pack's change; 0 nothing, 9 read again. The
+/// check with the biggest is the pack's own.
+const FEW_MOVES: [(&str, &str); 4] =
+    [("B1", "8440"), ("B2", "0700"), ("B3", "0060"), ("B4", "0008")];
+const MANY: [&str; 7] = [
+    "Depth gap",
+    "Front lash",
+    "Rear lash",
+    "Driveshaft setting",
+    "Inner setting",
+    "Outer setting",
+    "Rolling torque",
+];
+const MANY_MOVES: [(&str, &str); 5] = [
+    ("C1", "8440009"),
+    ("C2", "0700609"),
+    ("C3b", "0060769"),
+    ("C4", "0000809"),
+    ("C5", "0000089"),
+];
+
+fn grid(checks: &[&str], moves: &[(&str, &str)]) -> Grid {
+    let cell = |digit: u32, own: bool| match digit {
+        0 | 9 => Cell {
+            own: false,
+            strength: 0.0,
+            number: String::new(),
+            does: if digit == 9 { Does::Again } else { Does::Stays },
+        },
+        tenths => Cell {
+            own,
+            strength: f64::from(tenths) / 10.0,
+            number: two_places(f64::from(tenths) / 100.0),
+            does: if tenths == 7 { Does::Grows } else { Does::Falls },
+        },
+    };
+    let row = |(id, digits): &(&str, &str)| {
+        let digits: Vec<u32> = digits.chars().filter_map(|digit| digit.to_digit(10)).collect();
+        let most = digits.iter().copied().filter(|digit| *digit < 9).max();
+        let cells = digits.iter().map(|digit| cell(*digit, Some(*digit) == most)).collect();
+        Row { id: (*id).to_owned(), cells }
+    };
+    Grid {
+        thicker: "0.10 more".to_owned(),
+        checks: checks.iter().map(|check| (*check).to_owned()).collect(),
+        rows: moves.iter().map(row).collect(),
+    }
 }
 
 fn two_places(value: f64) -> String {

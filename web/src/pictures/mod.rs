@@ -5,6 +5,7 @@ pub mod band;
 pub mod drawing;
 pub mod gallery;
 pub mod gauge;
+pub mod influence;
 pub mod layouts;
 mod picture;
 pub mod scale;
