@@ -8,8 +8,14 @@ pub(crate) struct Node {
     pub position: usize,
     /// Whether nothing is decided before it.
     pub root: bool,
+    /// Positions decided before it.
+    pub above: u16,
     /// Checks all of whose positions are decided with this one.
     pub checks: Vec<usize>,
+    /// Positions decided before it that make a difference to this tree.
+    pub depends: u16,
+    /// Those of them that make a difference to its own checks.
+    pub judged_by: u16,
     /// The shared shelf whose last member this is.
     pub completes: Option<usize>,
     pub branches: Vec<Node>,
@@ -41,14 +47,21 @@ impl Search<'_> {
         let here = above | bit(position);
         let completed = |scope: u16| scope & bit(position) != 0 && scope & !here == 0;
         let checks = self.targets.iter().enumerate();
-        let checks = checks.filter(|(_, target)| completed(target.scope)).map(|(check, _)| check);
+        let checks = checks.filter(|(_, target)| completed(target.scope));
+        let judged_by = checks.clone().fold(0, |all, (_, target)| all | target.scope);
         let mut shared = self.stocks.iter().enumerate();
         let completes =
             shared.find(|(_, stock)| stock.shared() && completed(stock.members)).map(|(i, _)| i);
+        let scopes = self.targets.iter().map(|target| target.scope);
+        let scopes = scopes.chain(self.stocks.iter().map(|stock| stock.members));
+        let touching = scopes.filter(|scope| scope & component != 0);
         Node {
             position,
             root: above == 0,
-            checks: checks.collect(),
+            above,
+            depends: above & touching.fold(0, |all, scope| all | scope),
+            checks: checks.map(|(check, _)| check).collect(),
+            judged_by: above & judged_by,
             completes,
             branches: self.grow(component & !bit(position), here),
         }

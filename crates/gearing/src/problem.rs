@@ -115,8 +115,19 @@ pub(crate) fn problem<'a>(
     }
     let places = places.into_iter().flatten().collect();
     let in_band = wanted.in_band;
-    let (shared, below) = (HashMap::new(), HashMap::new());
-    Ok(Search { targets, places, stocks, spans, in_band, most, effort, shared, below })
+    Ok(Search {
+        targets,
+        places,
+        stocks,
+        spans,
+        in_band,
+        most,
+        effort,
+        shared: HashMap::new(),
+        judged: HashMap::new(),
+        known: HashMap::new(),
+        below: HashMap::new(),
+    })
 }
 
 /// Whether a position must stay as it is.

@@ -71,7 +71,7 @@ pub(crate) fn refine(search: &mut Search, forest: &[Node], goals: &[Goal]) -> Op
     let mut decided = search.undecided();
     let mut open: Vec<Open> = Vec::with_capacity(forest.len());
     for node in forest {
-        open.push((node, Rc::new(search.frontier(node, &mut decided))));
+        open.push((node, search.frontier(node, &mut decided)));
     }
     let mut best = None;
     for &goal in goals {
@@ -128,7 +128,7 @@ fn descend(
         }
         let mut next: Vec<Open> = Vec::with_capacity(node.branches.len() + rest.len());
         for branch in &node.branches {
-            next.push((branch, Rc::new(search.frontier(branch, decided))));
+            next.push((branch, search.frontier(branch, decided)));
         }
         next.extend(rest.iter().cloned());
         descend(search, &next, left, so_far, decided, best);

@@ -12,7 +12,7 @@ use measure::normal;
 
 use crate::effort::Effort;
 use crate::forest::Node;
-use crate::frontier::Entry;
+use crate::frontier::{Entry, Key};
 use crate::reading_model::{ReadingModel, bit};
 use crate::shelf::{Pack, Shelf, Totals};
 
@@ -146,6 +146,10 @@ pub(crate) struct Search<'a> {
     pub effort: Rc<Effort>,
     /// Fewest shims of shared shelves for totals already asked.
     pub shared: HashMap<(usize, u16, Vec<usize>), Option<usize>>,
+    /// What candidates add, where that does not depend on all that is decided before them.
+    pub judged: HashMap<Key, Rc<Vec<(usize, Entry)>>>,
+    /// Frontiers of trees that do not depend on all that is decided before them.
+    pub known: HashMap<Key, Rc<Vec<Entry>>>,
     /// Frontiers below the candidates of the forest's roots.
     pub below: HashMap<(usize, usize), Rc<Vec<Entry>>>,
 }

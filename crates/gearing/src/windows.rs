@@ -10,6 +10,7 @@ impl Search<'_> {
     pub fn raise_floors(&mut self, probability: f64) {
         let wanted = Wanted { probability, in_band: self.in_band, free: 0 };
         set_floors(&mut self.targets, wanted, &self.spans);
+        self.judged.clear();
     }
 }
 

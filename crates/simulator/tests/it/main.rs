@@ -9,7 +9,7 @@
     clippy::indexing_slicing
 )]
 
-use gearing::layout::Layout;
+use gearing::layout::{LAYOUTS, Layout};
 use simulator::{Calibration, Dice, Fault, FaultKind, Gearcase, Geometry, Report, Run, run};
 
 fn layout_b() -> &'static Layout {
@@ -90,4 +90,15 @@ fn a_wrong_sign_moves_the_other_way() {
     let sign = f64::from(gearcase.known.positions[0].mesh_sign);
     // A pack thinner by `taken` opens the gap by as much where s = +1, and closes it if it is wrong.
     assert!((sound - wrong - sign * 2.0 * taken).abs() < 0.01, "{sound} {wrong} {taken}");
+}
+
+#[test]
+fn every_layout_can_be_set_up() {
+    for layout in LAYOUTS {
+        for geometry in [Geometry::Known, Geometry::Unknown] {
+            let report = run(Run { layout, ..asked(8, geometry) }).unwrap();
+            assert_eq!(report.advice.unfinished, 0, "{} {report:?}", layout.id);
+            assert!(report.ratio() < 0.75, "{} {report:?}", layout.id);
+        }
+    }
 }
