@@ -131,7 +131,10 @@ impl Course {
                 own: step.own,
             });
         }
-        let next = steps.iter().position(|view| view.ready && !view.is_settled());
+        // What need not wait for a clock goes first.
+        let can = |view: &StepView| view.ready && !view.is_settled();
+        let next = steps.iter().position(|view| can(view) && view.waits.is_empty());
+        let next = next.or_else(|| steps.iter().position(can));
         let settled = steps.iter().filter(|view| view.is_settled()).count();
         Course { steps, next, settled }
     }

@@ -120,6 +120,12 @@ impl<'a> Look<'a> {
                     record.choices.iter().any(|choice| choice.shuts && choice.word == **word)
                 })
                 .map(|word| format!("{label}: {word}. Put it right, then answer again.")),
+            Capture::Text(text) if record.label.starts_with("second initials") => {
+                let own = self.log.steps.get(&self.step.id)?;
+                let (_, by) = own.passed.as_ref()?;
+                let same = by.trim().eq_ignore_ascii_case(text.trim());
+                same.then(|| format!("{label}: {by} judged the gate too. A second person looks."))
+            }
             Capture::Readings(values) if record.is_count() => {
                 let counts: Vec<_> = values.iter().map(|value| value.amount().value).collect();
                 let differ = counts.iter().any(|count| counts.first() != Some(count));
