@@ -23,21 +23,25 @@ pub struct GateView {
 }
 
 /// Words of conditions that only the manual, the sheet or an eye can decide.
-const ASKS: [&str; 14] = [
-    "band",
-    "limit",
+const ASKS: [&str; 18] = [
+    "in band",
+    "its band",
+    "unit sheet",
+    "low limit",
+    "inside the limit",
     "within",
-    "agree",
+    "agrees with",
     "as found",
     "by manual",
     "unchanged",
-    "inside",
-    "rated",
     "warm",
     "explained",
+    "equals set-up",
     "equal set-up",
-    "match",
-    "in the unit sheet",
+    "all match",
+    "spread",
+    "as set",
+    "as at its setting",
 ];
 
 pub(super) fn view(plan: &Plan, log: &GuideLog, step: &Step, told: &[Told]) -> Option<GateView> {
