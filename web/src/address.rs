@@ -8,6 +8,8 @@ use leptos::prelude::*;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, HtmlAnchorElement};
 
+use crate::page;
+
 /// A screen and what it is about.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Screen {
@@ -28,6 +30,11 @@ pub enum Screen {
         job: String,
         /// The check.
         check: String,
+    },
+    /// What each pack of a job disturbs.
+    Influence {
+        /// The job.
+        job: String,
     },
     /// Record of a job.
     Record {
@@ -57,6 +64,7 @@ impl Screen {
             ["new-job"] => Screen::NewJob,
             ["job", job, "setup"] => Screen::SetUp { job: owned(job) },
             ["job", job, "read", check] => Screen::Reading { job: owned(job), check: owned(check) },
+            ["job", job, "influence"] => Screen::Influence { job: owned(job) },
             ["job", job, "record"] => Screen::Record { job: owned(job) },
             ["sheet", sheet] => Screen::Sheet { sheet: owned(sheet) },
             ["tin"] => Screen::Tin,
@@ -79,9 +87,9 @@ impl Address {
         let address = Address { path: RwSignal::new(path_now()) };
         let back = window_event_listener(popstate, move |_| address.path.set(path_now()));
         let link = window_event_listener(click, move |event| {
-            if let Some(path) = path_of_link(&event) {
+            if let Some(to) = target_of_link(&event) {
                 event.prevent_default();
-                address.go(&path);
+                address.go(&to);
             }
         });
         on_cleanup(move || {
@@ -96,17 +104,25 @@ impl Address {
         self.path.get()
     }
 
-    /// Goes to a path of the app; the browser's back comes back here.
-    pub fn go(self, path: &str) {
-        if path == self.path.get_untracked() {
+    /// Goes to a path of the app, and where it ends in `#field` on to that place; the browser's
+    /// back comes back here.
+    pub fn go(self, to: &str) {
+        let (path, place) = to.split_once('#').unwrap_or((to, ""));
+        let is_here = path == self.path.get_untracked();
+        if is_here && place.is_empty() {
             return;
         }
         if let Ok(history) = window().history() {
             // Refused, the screen changes all the same.
-            history.push_state_with_url(&JsValue::NULL, "", Some(path)).ok();
+            history.push_state_with_url(&JsValue::NULL, "", Some(to)).ok();
         }
-        self.path.set(path.to_owned());
-        window().scroll_to_with_x_and_y(0.0, 0.0);
+        if !is_here {
+            self.path.set(path.to_owned());
+            window().scroll_to_with_x_and_y(0.0, 0.0);
+        }
+        if !place.is_empty() {
+            page::lead_to(place);
+        }
     }
 }
 
@@ -119,9 +135,9 @@ fn path_now() -> String {
     window().location().pathname().unwrap_or_default()
 }
 
-/// Where a plain press on a link of the app leads. What is meant for the browser stays with it:
-/// another tab, a file, another site, a place on the same page.
-fn path_of_link(event: &MouseEvent) -> Option<String> {
+/// Where a plain press on a link of the app leads, with the place on that screen. What is meant for
+/// the browser stays with it: another tab, a file, another site.
+fn target_of_link(event: &MouseEvent) -> Option<String> {
     let for_browser = event.ctrl_key() || event.meta_key() || event.shift_key() || event.alt_key();
     if event.default_prevented() || for_browser || event.button() != 0 {
         return None;
@@ -130,7 +146,7 @@ fn path_of_link(event: &MouseEvent) -> Option<String> {
     let link: HtmlAnchorElement = pressed.closest("a[href]").ok()??.dyn_into().ok()?;
     let is_own = link.origin() == window().location().origin().ok()?;
     let is_screen = link.target().is_empty() && !link.has_attribute("download");
-    (is_own && is_screen && link.hash().is_empty()).then(|| link.pathname())
+    (is_own && is_screen).then(|| link.pathname() + &link.hash())
 }
 
 #[cfg(test)]

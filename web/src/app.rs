@@ -17,8 +17,8 @@ use crate::pictures::PictureDefs;
 use crate::place;
 use crate::prefs::{NumberEntry, Prefs};
 use crate::screens::{
-    Asked, BenchScreen, FirstScreen, NewJobScreen, Practice, ReadingScreen, RecordScreen,
-    SettingsScreen, SetupScreen, SheetScreen, TinScreen,
+    Asked, BenchScreen, FirstScreen, InfluenceScreen, NewJobScreen, Practice, ReadingScreen,
+    RecordScreen, SettingsScreen, SetupScreen, SheetScreen, TinScreen,
 };
 
 /// Opens the app, with the practice job at once where that was asked for.
@@ -112,6 +112,7 @@ fn Screens() -> impl IntoView {
         Screen::NewJob => NewJobScreen().into_any(),
         Screen::SetUp { job } => view! { <SetupScreen job/> }.into_any(),
         Screen::Reading { job, check } => view! { <ReadingScreen job check/> }.into_any(),
+        Screen::Influence { job } => view! { <InfluenceScreen job/> }.into_any(),
         Screen::Record { job } => view! { <RecordScreen job/> }.into_any(),
         Screen::Sheet { sheet } => view! { <SheetScreen sheet/> }.into_any(),
         Screen::Tin => TinScreen().into_any(),

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use web_sys::{Element, HtmlElement};
 
 use crate::prefs::{Prefs, Theme};
 
@@ -30,6 +30,33 @@ pub(crate) fn focus_if_lost() {
     }
 }
 
+/// Puts the focus on the element of that id, once it stands; inside a group that takes none itself
+/// on its first control.
+pub(crate) fn lead_to(id: &str) {
+    let id = id.to_owned();
+    request_animation_frame(move || {
+        let Some(found) = document().get_element_by_id(&id) else { return };
+        let within = || found.query_selector("input:checked, input, button").ok().flatten();
+        let inside = if found.has_attribute("tabindex") { None } else { within() };
+        take_focus(inside.unwrap_or(found));
+    });
+}
+
+/// Puts the focus on the part of that id as a whole, from its top.
+pub(crate) fn show(id: &str) {
+    if let Some(found) = document().get_element_by_id(id) {
+        take_focus(found);
+    }
+}
+
+fn take_focus(element: Element) {
+    // An element that is no HTML element takes no focus, and none of ours is.
+    if let Ok(element) = element.dyn_into::<HtmlElement>() {
+        element.focus().ok();
+        element.scroll_into_view();
+    }
+}
+
 /// Sets an attribute of the page, or takes it away.
 pub(crate) fn set(name: &str, value: Option<&str>) {
     let Some(page) = document().document_element() else { return };
@@ -38,6 +65,11 @@ pub(crate) fn set(name: &str, value: Option<&str>) {
         Some(value) => page.set_attribute(name, value).ok(),
         None => page.remove_attribute(name).ok(),
     };
+}
+
+/// Names the page after the screen the caller stands on.
+pub(crate) fn title(screen: Signal<String>) {
+    name(Signal::derive(move || Some(format!("{} · {NAME}", screen.get()))));
 }
 
 /// Names the page while the caller is on the screen: a printed file takes that name.

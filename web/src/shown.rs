@@ -1,6 +1,6 @@
 //! How numbers are shown to this person, and how pictures take and write them.
 
-use job::{Figure, Shown, figure};
+use job::{Check, Figure, Shown, figure};
 use leptos::prelude::*;
 use measure::{Amount, Decimal, Unit, real};
 
@@ -18,6 +18,14 @@ pub fn use_shown() -> Memo<Shown> {
     })
 }
 
+/// A number of a check as pictures take it: a length in the unit that is shown, a torque as it is.
+pub fn gauged(value: Decimal, check: Check, shown: Shown) -> f64 {
+    match check.figure() {
+        Figure::Torque => real::from_decimal(value),
+        _ => drawn(value, shown),
+    }
+}
+
 /// A length of `millimetres` as pictures take it: in the unit that is shown.
 pub fn drawn(millimetres: Decimal, shown: Shown) -> f64 {
     let amount = Amount { value: millimetres, unit: Unit::Millimetre };
@@ -28,6 +36,9 @@ pub fn drawn(millimetres: Decimal, shown: Shown) -> f64 {
 pub fn writing(kind: Figure, shown: Shown) -> impl Fn(f64) -> String + Copy {
     move |value| {
         let value = real::to_decimal(value, 9).unwrap_or_default();
+        if kind == Figure::Torque {
+            return figure(value, kind, shown);
+        }
         let length = Amount { value, unit: shown.unit }.to(Unit::Millimetre);
         figure(length.map_or(value, |length| length.value), kind, shown)
     }

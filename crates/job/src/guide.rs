@@ -32,7 +32,7 @@ pub use ladder::{Ladder, Rung, RungState, bag, ladder};
 pub use log::{Clock, Consent, GuideLog, Judged, Kept, Mark, StepLog};
 pub use map::{Map, MapNode, map};
 pub use pack_list::{Item, PackList, pack_list};
-pub use set_up::{address_of, check_of, filled, for_set_up, plan_of, told};
+pub use set_up::{check_of, filled, for_set_up, told};
 pub use stages::{StageView, guide_stages};
 pub use typing::{CaptureRefusal, Doubtful, capture, pack_shims};
 pub use wake::{Wake, wake};

@@ -74,6 +74,29 @@ pub enum Known {
     Learnt,
 }
 
+impl InfluenceView {
+    /// Why the packs are set in that order, or which of them reopens what was set before it.
+    pub fn order_says(&self) -> String {
+        let mut back = Vec::new();
+        for (number, row) in self.rows.iter().enumerate() {
+            let before = self.rows.iter().take(number);
+            let set: Vec<&str> = before
+                .filter_map(|it| it.slot.check().filter(|check| row.rereads.contains(check)))
+                .map(Check::short)
+                .collect();
+            if !set.is_empty() {
+                back.push(format!("{} also reopens {}.", row.slot.tag(), listed(&set)));
+            }
+        }
+        if back.is_empty() {
+            "Each pack then disturbs only what comes after it. Going back up reopens all below."
+                .to_owned()
+        } else {
+            format!("{} Read that again after it. Going back up reopens all below.", back.join(" "))
+        }
+    }
+}
+
 /// A slope counts as learnt once its spread is under this share of the formula's.
 const LEARNT: f64 = 0.8;
 

@@ -95,7 +95,7 @@ pub fn record(job: &Job, sheet: &Sheet, shown: Shown) -> Record {
         arm_says: arm_says(job, sheet, shown),
         draft: draft(job, sheet, &checks),
         not_recorded: format!("Not recorded here: {}.", listed(&missing)),
-        notes: job.notes.clone(),
+        notes: sheet.turned_says().into_iter().chain(job.notes.iter().cloned()).collect(),
         history: job
             .history
             .iter()

@@ -100,12 +100,7 @@ fn cautions(sheet: &Sheet, bridge: &Result<Bridge, Blocked>) -> Vec<String> {
             if unseen.len() == 1 { "pushes" } else { "push" },
         ));
     }
-    for position in sheet.positions() {
-        if let Some(reason) = sheet.turned_because(&position) {
-            let id = position.id;
-            cautions.push(format!("{id} is taken to push the other way than usual: {reason}."));
-        }
-    }
+    cautions.extend(sheet.turned_says());
     let angles = [Field::PressureAngle, Field::SpiralAngle];
     if bridge.is_ok() && angles.iter().any(|field| sheet.number(*field).is_none()) {
         cautions.push(

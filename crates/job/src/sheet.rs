@@ -1,6 +1,6 @@
 //! A unit sheet: its book folded.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use gearing::layout::Layout;
 use measure::{Decimal, Typed, Unit};
@@ -25,6 +25,8 @@ pub struct Sheet {
     /// The shop's own changes to the procedure of this unit.
     pub changes: Changes,
     values: BTreeMap<Field, FieldValue>,
+    /// Values that were written down twice: a person looked again and they stand.
+    looked_at: BTreeSet<Field>,
     variants: BTreeMap<Slot, Option<String>>,
     /// Positions whose sign a person has seen, and why it goes the other way where it does.
     signs: BTreeMap<String, Option<String>>,
@@ -52,10 +54,16 @@ impl Sheet {
                 self.layout.clone_from(layout);
             }
             Fact::FieldTyped { field, value } => {
-                self.values.insert(*field, value.clone());
+                let before = self.values.insert(*field, value.clone());
+                if before.as_ref() == Some(value) {
+                    self.looked_at.insert(*field);
+                } else {
+                    self.looked_at.remove(field);
+                }
             }
             Fact::FieldCleared { field } => {
                 self.values.remove(field);
+                self.looked_at.remove(field);
             }
             Fact::VariantChosen { slot, position } => {
                 self.variants.insert(*slot, position.clone());
@@ -102,6 +110,11 @@ impl Sheet {
         self.values.get(&field)
     }
 
+    /// Whether a person looked at a field's value again and let it stand: it was written down twice.
+    pub(crate) fn is_looked_at(&self, field: Field) -> bool {
+        self.looked_at.contains(&field)
+    }
+
     /// A field's number as it was typed.
     pub fn number(&self, field: Field) -> Option<&Typed> {
         match self.values.get(&field)? {
@@ -129,6 +142,11 @@ impl Sheet {
             FieldValue::Word(word) => Some(word),
             FieldValue::Number(_) | FieldValue::Count(_) => None,
         }
+    }
+
+    /// Every check a unit of the layout can have, in the order of work.
+    pub fn layout_checks(&self) -> &'static [Check] {
+        plan::checks(self.layout())
     }
 
     /// The fields this unit can have, in the order of the sheet.
@@ -227,6 +245,16 @@ impl Sheet {
     /// Why a person said that a thicker pack pushes the other way than usual.
     pub fn turned_because(&self, position: &Position) -> Option<&str> {
         self.signs.get(position.id)?.as_deref()
+    }
+
+    /// Every pack that pushes the other way than usual, with the reason, a sentence each.
+    pub fn turned_says(&self) -> Vec<String> {
+        let says = |position: Position| {
+            let reason = self.turned_because(&position)?;
+            let (id, reason) = (position.id, reason.trim_end_matches('.'));
+            Some(format!("{id} is taken to push the other way than usual: {reason}."))
+        };
+        self.positions().into_iter().filter_map(says).collect()
     }
 
     /// The way the member goes with a thicker pack, and with a thinner one, as this unit has it.

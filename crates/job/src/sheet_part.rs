@@ -91,6 +91,33 @@ mod tests {
     }
 
     #[test]
+    fn a_value_in_doubt_may_stand() {
+        let low = Field::Low(Check::REVERSE);
+        let doubtful = sheet(&[(low, "0.012"), (Field::High(Check::REVERSE), "0.30")]);
+        let stands = doubtful.stands(low).unwrap();
+        let mut book = Book::new(BookId::Sheet("s".to_owned()));
+        let opened = Fact::SheetOpened { name: "Invented".to_owned(), layout: "b".to_owned() };
+        let typed = |text: &str| {
+            read_fields(&Sheet::default(), &[(low, text, Unit::Millimetre)]).unwrap().remove(0)
+        };
+        let doubts = |facts: Vec<Fact>, book: &mut Book| {
+            for fact in facts {
+                let stamp = Stamp { device: "d".to_owned(), at: 0, act: "a".to_owned() };
+                let entries = book.next(vec![fact], &stamp).unwrap();
+                *book = book.clone().with(entries);
+            }
+            Sheet::fold(book).doubt(low).is_some()
+        };
+        assert!(doubts(vec![opened, typed("0.012")], &mut book));
+        assert!(!doubts(vec![stands], &mut book));
+        assert!(Sheet::fold(&book).stands(low).is_none());
+        assert!(doubts(vec![typed("0.013")], &mut book));
+        let back = Fact::FieldCleared { field: low };
+        assert!(!doubts(vec![back], &mut book));
+        assert!(doubts(vec![typed("0.012")], &mut book));
+    }
+
+    #[test]
     fn the_ratio_is_gear_over_pinion() {
         let sheet = sheet(&[(Field::PinionTeeth, "14"), (Field::Teeth(Mesh::Forward), "21")]);
         assert_eq!(sheet.ratio(Check::FORWARD), Some(Decimal::new(15, 1)));

@@ -145,9 +145,15 @@ impl Field {
 }
 
 impl Sheet {
-    /// What is doubtful about a field as it stands.
+    /// What is doubtful about a field as it stands; nothing once a person has looked again.
     pub fn doubt(&self, field: Field) -> Option<Doubt> {
-        field.doubt(self.number(field)?)
+        field.doubt(self.number(field)?).filter(|_| !self.is_looked_at(field))
+    }
+
+    /// The fact that a value in doubt was looked at again and stands: it is written down once more.
+    pub fn stands(&self, field: Field) -> Option<Fact> {
+        let value = self.value(field)?.clone();
+        self.doubt(field).map(|_| Fact::FieldTyped { field, value })
     }
 }
 

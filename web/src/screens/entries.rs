@@ -14,6 +14,8 @@ pub struct Entries {
     texts: StoredValue<Vec<Draft>>,
     /// The unit of digits without one: that of the first digit typed, whatever is shown later.
     unit: Draft,
+    /// The one unit they can have, where that is no length.
+    own: Option<Unit>,
     prefs: Prefs,
 }
 
@@ -22,7 +24,12 @@ impl Entries {
     pub fn at(place: &str, names: &[&str]) -> Entries {
         let texts = names.iter().map(|name| use_draft(place, name)).collect();
         let unit = use_draft(place, "unit");
-        Entries { texts: StoredValue::new(texts), unit, prefs: use_prefs() }
+        Entries { texts: StoredValue::new(texts), unit, own: None, prefs: use_prefs() }
+    }
+
+    /// The same in a unit that is no length, such as N·m.
+    pub fn always_in(self, unit: Unit) -> Entries {
+        Entries { own: Some(unit), ..self }
     }
 
     /// The texts as typed so far, in order.
@@ -32,10 +39,11 @@ impl Entries {
 
     /// The unit that digits without one take.
     pub fn unit(self) -> Unit {
-        match self.unit.text().as_str() {
-            "in" => Unit::Inch,
-            "mm" => Unit::Millimetre,
-            _ => self.prefs.unit(),
+        match (self.own, self.unit.text().as_str()) {
+            (Some(own), _) => own,
+            (None, "in") => Unit::Inch,
+            (None, "mm") => Unit::Millimetre,
+            (None, _) => self.prefs.unit(),
         }
     }
 

@@ -8,8 +8,10 @@ use measure::Unit;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::use_bench;
+use crate::page;
 use crate::parts::{
     Back, Dock, Empty, Jump, LastEntry, Place, Plate, Rail, UndoBar, UndoLast, UnitToggle, live,
+    words,
 };
 use crate::prefs::use_prefs;
 use crate::shown::use_shown;
@@ -31,12 +33,28 @@ pub enum Here {
     Setup,
     /// A reading, which belongs to the set-up.
     Reading,
+    /// What each pack disturbs.
+    Map,
     /// The shim tin.
     Tin,
     /// The unit sheet.
     Sheet,
     /// The record.
     Record,
+}
+
+impl Here {
+    /// The name of the screen in the page's title; the record names itself for its file.
+    fn title(self) -> Option<&'static str> {
+        Some(match self {
+            Here::Setup => "Set-up",
+            Here::Reading => "Reading",
+            Here::Map => "Map",
+            Here::Tin => "Shim tin",
+            Here::Sheet => "Unit sheet",
+            Here::Record => return None,
+        })
+    }
 }
 
 impl OpenJob {
@@ -107,11 +125,15 @@ pub fn JobScreen(
     children: ChildrenFn,
 ) -> impl IntoView {
     let is_there = Memo::new(move |_| of.look(|_, _| ()).is_some());
+    if let Some(title) = here.title() {
+        let boat = move || of.look(|(job, ..), _| job.boat.clone()).unwrap_or_default();
+        page::title(words(move || format!("{title} · {}", boat())));
+    }
     live(move || {
         if !is_there.get() {
             return view! { <NoSuchJob/> }.into_any();
         }
-        let ((href, words), act) = (back.clone(), act.run());
+        let ((href, name), act) = (back.clone(), act.run());
         view! {
             <JobPlate of/>
             {live(move || view! { <Rail places=places(of, here)/> }.into_any())}
@@ -120,7 +142,7 @@ pub fn JobScreen(
                 <Undo/>
             </main>
             <Dock>
-                <Back href words/>
+                <Back href words=name/>
                 {act}
                 {live(move || view! { <JumpAround of here/> }.into_any())}
             </Dock>
@@ -166,10 +188,10 @@ pub fn JobPlate(
 ) -> impl IntoView {
     let boat = Signal::derive(move || of.look(|(job, ..), _| job.boat.clone()).unwrap_or_default());
     let which = Signal::derive(move || {
-        let words = |(job, sheet, _): (&Job, &Sheet, &Tin), _| {
+        let unit = |(job, sheet, _): (&Job, &Sheet, &Tin), _| {
             format!("Job {} · {}", job.number, sheet.name)
         };
-        of.look(words).unwrap_or_default()
+        of.look(unit).unwrap_or_default()
     });
     view! {
         <Plate title=boat subtitle=which>
@@ -227,6 +249,7 @@ fn places(of: OpenJob, here: Here) -> Vec<Place> {
     vec![
         place("Bench", nothing(), "/".to_owned(), &[]),
         place("Set-up", format!("{readings} read"), of.at("setup"), &[Here::Setup, Here::Reading]),
+        place("Map", nothing(), of.at("influence"), &[Here::Map]),
         place("Shim tin", shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
         place("Unit sheet", to_do, of.at_sheet(), &[Here::Sheet]),
         place("Record", nothing(), of.at("record"), &[Here::Record]),

@@ -3,8 +3,8 @@
 mod bench;
 mod entries;
 mod first;
-mod focus;
 mod frame;
+mod influence;
 mod new_job;
 mod reading;
 mod record;
@@ -19,6 +19,7 @@ mod told;
 
 pub use bench::{Asked, BenchScreen, Practice};
 pub use first::{FirstScreen, PracticeDoor};
+pub use influence::InfluenceScreen;
 pub use new_job::NewJobScreen;
 pub use reading::ReadingScreen;
 pub use record::RecordScreen;

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::{Bench, use_bench};
+use crate::page;
 use crate::parts::{
     Act, Back, Dock, DockedPad, Empty, Jump, Place, Plate, Rail, UndoBar, UndoLast,
 };
@@ -53,6 +54,7 @@ pub fn ShopScreen(
     let last = Signal::derive(move || bench.last());
     let places = Signal::derive(move || places(bench, here, sheet.as_deref()));
     let (href, words) = back;
+    page::title(Signal::stored(title.clone()));
     view! {
         <Plate title subtitle>
             <UnitSwitch/>
@@ -90,6 +92,7 @@ pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Plac
     [
         Some(place("Bench", "/".to_owned(), None)),
         of_job("setup").map(|href| place("Set-up", href, Some(Here::Setup))),
+        of_job("influence").map(|href| place("Map", href, Some(Here::Map))),
         Some(Place { note: tin, ..place("Shim tin", "/tin".to_owned(), Some(Here::Tin)) }),
         sheet.map(|id| place("Unit sheet", format!("/sheet/{id}"), Some(Here::Sheet))),
         of_job("record").map(|href| place("Record", href, Some(Here::Record))),

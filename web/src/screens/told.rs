@@ -1,13 +1,12 @@
 //! What the core says of a check, as signs, words and bands.
 
-use job::{CheckState, CheckView, Figure, Judged, Missing, Predicted, Shown, Typing, figure};
+use job::{Check, CheckState, CheckView, Judged, Missing, Predicted, Shown, Typing, figure};
 use leptos::prelude::*;
-use measure::Decimal;
 
 use super::frame::OpenJob;
 use crate::parts::{Says, Sign};
 use crate::pictures::band::Band;
-use crate::shown::drawn;
+use crate::shown::gauged;
 
 /// The sign of a state.
 pub fn sign(state: &CheckState) -> Sign {
@@ -22,11 +21,11 @@ pub fn sign(state: &CheckState) -> Sign {
 }
 
 /// "0.63 in band"; without a reading, the state alone.
-pub fn verdict(state: &CheckState, mean: Option<Decimal>, shown: Shown) -> String {
-    let word = state.to_string();
-    match mean {
-        Some(mean) => {
-            format!("{} {}", figure(mean, Figure::Reading, shown), word.to_lowercase())
+pub fn verdict(view: &CheckView, shown: Shown) -> String {
+    let word = view.state.to_string();
+    match view.judged.as_ref() {
+        Some(judged) => {
+            format!("{} {}", figure(judged.mean, view.check.figure(), shown), word.to_lowercase())
         }
         None => word,
     }
@@ -37,28 +36,30 @@ pub fn band(view: &CheckView, shown: Shown) -> Option<Band> {
     let judged = view.judged.as_ref();
     Some(Band {
         name: view.check.name().to_owned(),
-        mean: judged.map(|judged| drawn(judged.mean, shown)),
+        mean: judged.map(|judged| gauged(judged.mean, view.check, shown)),
         stale: matches!(view.state, CheckState::Stale { .. }),
         verdict: view.state.to_string(),
-        ..limits(view.band?, judged, shown)
+        ..limits(view.check, view.band?, judged, shown)
     })
 }
 
 /// The band of a prediction; `None` without limits.
 pub fn predicted_band(predicted: &Predicted, shown: Shown) -> Option<Band> {
+    let draw = |value| gauged(value, predicted.check, shown);
     Some(Band {
         name: predicted.check.name().to_owned(),
-        predicted: Some((drawn(predicted.mean, shown), drawn(predicted.expanded, shown))),
-        ..limits(predicted.band?, None, shown)
+        predicted: Some((draw(predicted.mean), draw(predicted.expanded))),
+        ..limits(predicted.check, predicted.band?, None, shown)
     })
 }
 
 /// Limits, with the zone in which a mean is not proven.
-pub fn limits(band: measure::Band, judged: Option<&Judged>, shown: Shown) -> Band {
+pub fn limits(check: Check, band: measure::Band, judged: Option<&Judged>, shown: Shown) -> Band {
+    let draw = |value| gauged(value, check, shown);
     Band {
-        low: drawn(band.low(), shown),
-        high: drawn(band.high(), shown),
-        near: judged.map_or(0.0, |judged| drawn(judged.near, shown)),
+        low: draw(band.low()),
+        high: draw(band.high()),
+        near: judged.map_or(0.0, |judged| draw(judged.near)),
         ..Band::default()
     }
 }

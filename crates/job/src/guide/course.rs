@@ -131,10 +131,7 @@ impl Course {
                 own: step.own,
             });
         }
-        // What need not wait for a clock goes first.
-        let can = |view: &StepView| view.ready && !view.is_settled();
-        let next = steps.iter().position(|view| can(view) && view.waits.is_empty());
-        let next = next.or_else(|| steps.iter().position(can));
+        let next = steps.iter().position(|view| view.ready && !view.is_settled());
         let settled = steps.iter().filter(|view| view.is_settled()).count();
         Course { steps, next, settled }
     }

@@ -23,25 +23,21 @@ pub struct GateView {
 }
 
 /// Words of conditions that only the manual, the sheet or an eye can decide.
-const ASKS: [&str; 18] = [
-    "in band",
-    "its band",
-    "unit sheet",
-    "low limit",
-    "inside the limit",
+const ASKS: [&str; 14] = [
+    "band",
+    "limit",
     "within",
-    "agrees with",
+    "agree",
     "as found",
     "by manual",
     "unchanged",
+    "inside",
+    "rated",
     "warm",
     "explained",
-    "equals set-up",
     "equal set-up",
-    "all match",
-    "spread",
-    "as set",
-    "as at its setting",
+    "match",
+    "in the unit sheet",
 ];
 
 pub(super) fn view(plan: &Plan, log: &GuideLog, step: &Step, told: &[Told]) -> Option<GateView> {
@@ -124,12 +120,6 @@ impl<'a> Look<'a> {
                     record.choices.iter().any(|choice| choice.shuts && choice.word == **word)
                 })
                 .map(|word| format!("{label}: {word}. Put it right, then answer again.")),
-            Capture::Text(text) if record.label.starts_with("second initials") => {
-                let own = self.log.steps.get(&self.step.id)?;
-                let (_, by) = own.passed.as_ref()?;
-                let same = by.trim().eq_ignore_ascii_case(text.trim());
-                same.then(|| format!("{label}: {by} judged the gate too. A second person looks."))
-            }
             Capture::Readings(values) if record.is_count() => {
                 let counts: Vec<_> = values.iter().map(|value| value.amount().value).collect();
                 let differ = counts.iter().any(|count| counts.first() != Some(count));

@@ -194,10 +194,6 @@ impl GuideLog {
             }
             Guided::Captured { step, label, value } => {
                 self.pack(step, label, value, mark);
-                if let ("scope", Capture::Chosen(words)) = (label.as_str(), value) {
-                    let chosen = words.first().and_then(|word| Scope::named(word));
-                    self.scope = chosen.or(self.scope);
-                }
                 let kept = Kept { entry: entry.id.clone(), value: value.clone(), mark };
                 self.captures.insert((step.clone(), label.clone()), kept);
             }

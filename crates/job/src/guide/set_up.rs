@@ -6,33 +6,18 @@ use super::course::Told;
 use super::log::{GuideLog, Kept, Mark};
 use super::packs::reads;
 use crate::guided::Capture;
-use crate::procedure::{NEWEST, Phase, Plan, Procedure, Record, RecordKind, Scope, Step};
+use crate::procedure::{Phase, Plan, Record, RecordKind, Step};
 use crate::standing::standing;
 use crate::{Check, CheckState, Fact, FittedShim, Job, PackFit, Reading, Sheet, Shown, Slot};
 
-/// Where the procedure lies that a job follows: the revision it pinned, else the newest.
-pub fn address_of(job: &Job, sheet: &Sheet) -> String {
-    match &job.guide.procedure {
-        Some((layout, revision)) => Procedure::address(layout, *revision),
-        None => Procedure::address(sheet.layout().id, NEWEST),
-    }
-}
-
-/// The plan of a job: its scope, the widest until one is agreed, with the shop's own changes.
-pub fn plan_of(job: &Job, sheet: &Sheet, procedure: &Procedure) -> Plan {
-    Plan::of(procedure, job.guide.scope.unwrap_or(Scope::GearSet), &sheet.changes)
-}
-
-/// What was done of the guided job, with what the set-up and the sheet know in the records that ask
-/// for it.
+/// What was done of the guided job, with what the set-up knows in the records that ask for it.
 ///
 /// The later of the two counts: a value captured on the step, or one of the set-up's.
-pub fn filled(job: &Job, sheet: &Sheet, plan: &Plan) -> GuideLog {
+pub fn filled(job: &Job, plan: &Plan) -> GuideLog {
     let mut log = job.guide.clone();
     for step in &plan.steps {
         for record in &step.records {
-            let found = known(job, plan, step, record).or_else(|| sign_seen(sheet, record));
-            let Some(kept) = found else { continue };
+            let Some(kept) = known(job, plan, step, record) else { continue };
             let key = (step.id.clone(), record.label.clone());
             if log.captures.get(&key).is_none_or(|own| own.mark < kept.mark) {
                 log.captures.insert(key, kept);
@@ -104,13 +89,6 @@ fn known(job: &Job, plan: &Plan, step: &Step, record: &Record) -> Option<Kept> {
         false => job.last_reading(check)?,
     };
     Some(kept(reading, reading.values.clone()))
-}
-
-/// A sign that was seen on the sheet's sketch, before the job began.
-fn sign_seen(sheet: &Sheet, record: &Record) -> Option<Kept> {
-    let slot = Slot::named(&record.label).filter(|_| record.kind == RecordKind::Sign)?;
-    let seen = sheet.is_confirmed(&sheet.position(slot)?);
-    seen.then(|| Kept { entry: String::new(), value: Capture::SignSeen, mark: Mark::default() })
 }
 
 fn kept(reading: &Reading, values: Vec<Typed>) -> Kept {

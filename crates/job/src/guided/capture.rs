@@ -74,16 +74,10 @@ impl Capture {
     /// What packs say instead of shims, as the step data has it.
     pub const NO_PACK: [&'static str; 3] = ["none here", "not disturbed", "still behind its race"];
 
-    /// The sum of a pack's shims, mm; zero where there are none; `None` where it was left alone.
+    /// The sum of a pack's shims, mm.
     pub fn pack_total(&self) -> Option<Decimal> {
-        let [none_here, ..] = Capture::NO_PACK;
-        match self {
-            Capture::Pack(shims) => {
-                Some(shims.iter().map(|shim| shim.in_unit(measure::Unit::Millimetre)).sum())
-            }
-            Capture::None(why) if why == none_here => Some(Decimal::ZERO),
-            _ => None,
-        }
+        let Capture::Pack(shims) = self else { return None };
+        Some(shims.iter().map(|shim| shim.in_unit(measure::Unit::Millimetre)).sum())
     }
 
     /// Where its photo is kept.

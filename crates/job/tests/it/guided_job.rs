@@ -205,21 +205,3 @@ fn a_failed_gate_opens_its_step_and_what_needs_it() {
     hand.work_to("b42");
     assert!(matches!(hand.state("b41a"), StepState::Done { .. }));
 }
-
-#[test]
-fn only_what_the_core_cannot_see_is_asked() {
-    let asks = |layout: &str, id: &str| {
-        let procedure = procedures::procedure(layout);
-        let plan = Plan::of(&procedure, Scope::GearSet, &Changes::default());
-        let course = Course::of(&plan, &GuideLog::default(), &[], &Moment::default());
-        course.step(id).unwrap().gate.clone().unwrap().asks
-    };
-    // Counts, bags, packs and choices are seen; bands, spreads and "as found" are compared by eye.
-    for id in ["b08", "b13", "b17", "b27", "b28", "b35a", "b38", "b39", "b41a", "b47b"] {
-        assert!(!asks("b", id), "{id}");
-    }
-    for id in ["b29", "b32", "b34", "b35", "b36", "b41", "b43", "b47a", "b48"] {
-        assert!(asks("b", id), "{id}");
-    }
-    assert!(asks("d", "d31") && asks("e", "e38") && !asks("d", "d13"));
-}

@@ -148,34 +148,6 @@ fn what_is_typed_on_a_step_is_held_to_its_record() {
 }
 
 #[test]
-fn a_second_person_is_a_second_person() {
-    let mut hand = Hand::new(Scope::GearSet);
-    hand.work_to("b35");
-    hand.capture("b35", "second initials", Capture::Text("jk".into()));
-    let refused = hand.finish("b35").unwrap_err().to_string();
-    assert_eq!(
-        refused,
-        "Gate shut. Second initials: JK judged the gate too. A second person looks."
-    );
-    hand.capture("b35", "second initials", Capture::Text("MR".into()));
-    hand.finish("b35").unwrap();
-}
-
-#[test]
-fn a_pack_that_is_none_here_is_no_pack() {
-    let mut hand = Hand::new(Scope::GearSet);
-    hand.work_to("b35");
-    let none = || Capture::None("none here".into());
-    hand.capture("b35", "B4 frozen", none());
-    hand.work_to("b39");
-    hand.capture("b39", "B4 fitted", pack(&["0.30"]));
-    let shut = "B4 fitted is 0.300 mm, frozen was 0.000 mm. Fit the frozen pack.";
-    assert_eq!(hand.missing("b39")[0], shut);
-    hand.capture("b39", "B4 fitted", none());
-    hand.finish("b39").unwrap();
-}
-
-#[test]
 fn a_part_is_bagged_once() {
     let mut hand = Hand::new(Scope::GearSet);
     hand.work_to("b10");

@@ -17,14 +17,12 @@ fn packs_and_readings_of_the_set_up_stand_in_the_steps_records() {
     let hand = Hand::on(bench, Scope::GearSet);
     let job = Job::fold(&hand.bench.job);
     let plan = hand.plan();
-    let sheet = Sheet::fold(&hand.bench.sheet);
-    let log = filled(&job, &sheet, &plan);
+    let log = filled(&job, &plan);
     let words = |step: &str, label: &str| log.capture(step, label).map(|kept| kept.value.words());
     assert_eq!(words("b32", "forward backlash").as_deref(), Some("0.31 0.32 0.31 0.32 mm"));
     assert_eq!(words("b35", "forward backlash"), words("b32", "forward backlash"));
     assert!(words("b32", "arm radius").is_some());
     assert!(words("b18", "B1 as found").is_some());
-    assert_eq!(words("b32", "B2").as_deref(), Some("seen"), "on the sheet's sketch");
     assert_eq!(words("b41", "closing forward backlash"), None, "closing is read again");
     assert_eq!(words("b29", "driveshaft end play"), None, "another shaft");
 
@@ -32,8 +30,7 @@ fn packs_and_readings_of_the_set_up_stand_in_the_steps_records() {
     let mut hand = hand;
     hand.capture("b32", "forward backlash", readings(&["0.4"; 4], Unit::Millimetre));
     let now = |hand: &Hand| {
-        let sheet = Sheet::fold(&hand.bench.sheet);
-        let log = filled(&Job::fold(&hand.bench.job), &sheet, &hand.plan());
+        let log = filled(&Job::fold(&hand.bench.job), &hand.plan());
         log.capture("b32", "forward backlash").unwrap().value.words()
     };
     assert_eq!(now(&hand), "0.4 0.4 0.4 0.4 mm");
@@ -50,7 +47,7 @@ fn the_gate_hears_what_the_set_up_says_of_its_check() {
     hand.told = told(&job, &sheet, Shown::default());
     let forward = hand.told.iter().find(|told| told.check == "forward backlash").unwrap();
     assert_eq!((forward.in_band, forward.words.as_str()), (false, "Out"));
-    let log = filled(&job, &sheet, &hand.plan());
+    let log = filled(&job, &hand.plan());
     let course = Course::of(&hand.plan(), &log, &hand.told, &hand.moment());
     let gate = course.step("b32").unwrap().gate.clone().unwrap();
     assert_eq!(gate.missing, ["Forward backlash: out."]);
@@ -67,10 +64,7 @@ fn a_pack_found_on_a_step_is_the_set_ups_too() {
     hand.bench.record(vec![(book, fact)]).unwrap();
     let job = Job::fold(&hand.bench.job);
     assert_eq!(job.found.len(), 1);
-    assert_eq!(
-        filled(&job, &Sheet::default(), &plan).capture("b14", "B3 as found").unwrap().value,
-        value
-    );
+    assert_eq!(filled(&job, &plan).capture("b14", "B3 as found").unwrap().value, value);
     assert_eq!(for_set_up(record, &Capture::None("none here".into())), None);
     let step = plan.step("b33").unwrap();
     let record = step.record("reverse backlash").unwrap();
@@ -88,20 +82,6 @@ fn what_was_seen_stands_beside_the_step_that_puts_it_back() {
     assert_eq!(find("Carrier as it leaves").step, "b14");
     assert_eq!(find("Key, up mark, thrust washer faces").words, "as found");
     assert_eq!(find("B3 frozen").words, "0.40 + 0.05 mm");
-}
-
-#[test]
-fn a_job_keeps_its_revision_and_takes_the_scope_that_was_agreed() {
-    let mut hand = Hand::on(Bench::demo(), Scope::GearSet);
-    let (job, sheet, _) = hand.bench.state();
-    let newest = format!("/procedures/layout-b-r{}.jsonl", procedure::NEWEST);
-    assert_eq!(address_of(&job, &sheet), newest);
-    assert_eq!(plan_of(&job, &sheet, &hand.procedure).scope, Scope::GearSet, "not agreed yet");
-    hand.write(Guided::ProcedurePinned { layout: "b".into(), revision: 7 });
-    hand.capture("b08", "scope", Capture::Chosen(vec!["reseal".into()]));
-    let job = Job::fold(&hand.bench.job);
-    assert_eq!(address_of(&job, &sheet), "/procedures/layout-b-r7.jsonl");
-    assert_eq!(plan_of(&job, &sheet, &hand.procedure).scope, Scope::Reseal);
 }
 
 #[test]

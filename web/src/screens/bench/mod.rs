@@ -12,7 +12,9 @@ use super::frame::{Undo, last_act};
 use super::shop::{current_job, places};
 use crate::bench::{Bench, use_bench};
 use crate::device::now::{now, utc_offset_minutes};
+use crate::page;
 use crate::parts::{Act, Back, Dock, Glyph, Icon, Jump, Place, Plate, UndoLast, live};
+pub use carry_on::next;
 pub use practice::{Asked, Invented, Practice};
 
 /// The bench.
@@ -20,6 +22,7 @@ pub use practice::{Asked, Invented, Practice};
 pub fn BenchScreen() -> impl IntoView {
     let today = date(now(), utc_offset_minutes(now()));
     let words = format!("Bench · {today}");
+    page::title(Signal::stored("Bench".to_owned()));
     view! {
         <Plate title="Shimwright" subtitle=words/>
         <main class="main" id="main" tabindex="-1">

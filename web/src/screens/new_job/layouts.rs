@@ -2,53 +2,53 @@
 
 use leptos::prelude::*;
 
+use super::Form;
+use crate::bench::use_bench;
 use crate::parts::PictureCard;
 use crate::pictures::Picture;
 use crate::pictures::layouts::Layout;
 
-/// A layout, its name and how to tell it from the others.
-type Card = (Layout, &'static str, &'static str);
+/// A layout: its letter, its sketch, its name and how to tell it from the others.
+type Card = (&'static str, Layout, &'static str, &'static str);
 
-/// The one this version can set up.
-const BUILT: Card =
-    (Layout::B, "Forward and reverse", "One pinion, two gears, sliding dog. Packs B1 to B4.");
-
-/// The others, shown so that nobody takes theirs for the one above.
-const LATER: [Card; 4] = [
+/// The most usual one first.
+const CARDS: [Card; 5] = [
+    ("b", Layout::B, "Forward and reverse", "One pinion, two gears, sliding dog. Packs B1 to B4."),
+    ("a", Layout::A, "Single driven gear", "Shift is upstream. Threaded ring. Packs A1 to A3."),
+    ("c", Layout::C, "Twin propshafts", "One pinion, two gears, shaft in shaft. Packs C1 to C5."),
     (
-        Layout::A,
-        "Single driven gear",
-        "Shift is upstream. Threaded ring. Packs A1 to A3. Cannot be chosen yet.",
-    ),
-    (
-        Layout::C,
-        "Twin propshafts",
-        "One pinion, two gears, shaft in shaft. Packs C1 to C5. Cannot be chosen yet.",
-    ),
-    (
+        "d",
         Layout::D,
         "Upper unit, cone clutch",
-        "Input from the left, two gears on a vertical shaft. Packs D1 to D4. Cannot be chosen yet.",
+        "Input from the left, two gears on a vertical shaft. Packs D1 to D5.",
     ),
     (
+        "e",
         Layout::E,
         "Single, both shafts preloaded",
-        "Taper pairs on pinion and gear. Packs E1 to E4. Cannot be chosen yet.",
+        "Taper pairs on pinion and gear. Packs E1 to E4.",
     ),
 ];
 
-/// The layouts as cards.
-#[component]
-pub fn Layouts() -> impl IntoView {
-    let cards = [card(BUILT, false)].into_iter().chain(LATER.map(|later| card(later, true)));
-    view! { <div class="list2">{cards.collect::<Vec<_>>()}</div> }
+/// The name of a layout as its card has it.
+pub fn name(letter: &str) -> &'static str {
+    let card = CARDS.iter().find(|(own, ..)| *own == letter);
+    card.map_or("Another layout", |(_, _, name, _)| *name)
 }
 
-fn card((layout, title, words): Card, shut: bool) -> AnyView {
-    // There is one to choose, so choosing it changes nothing.
-    let keep = Callback::new(|()| ());
+/// The layouts as cards.
+#[component]
+pub fn Layouts(form: Form) -> impl IntoView {
+    let cards: Vec<AnyView> = CARDS.into_iter().map(|it| card(form, it)).collect();
+    view! { <div class="list2">{cards}</div> }
+}
+
+fn card(form: Form, (letter, layout, title, words): Card) -> AnyView {
+    let bench = use_bench();
+    let chosen = Signal::derive(move || form.layout_chosen(bench) == letter);
+    let choose = Callback::new(move |()| form.choose_layout(bench, letter));
     view! {
-        <PictureCard title words chosen=Signal::stored(!shut) shut on_choose=keep>
+        <PictureCard title words chosen on_choose=choose>
             <Picture drawing=layout.draw("") class="sk"/>
         </PictureCard>
     }

@@ -23,6 +23,8 @@ pub const PLACE: &str = "new-job";
 struct Form {
     boat: Draft,
     complaint: Draft,
+    /// Letter of the layout; empty until a card is chosen.
+    layout: Draft,
     /// Id of the unit sheet.
     sheet: Draft,
     /// What the store or the log said against it.
@@ -42,6 +44,7 @@ impl Form {
         Form {
             boat: use_draft(PLACE, "boat"),
             complaint: use_draft(PLACE, "complaint"),
+            layout: use_draft(PLACE, "layout"),
             sheet: use_draft(PLACE, "sheet"),
             refused: RwSignal::new(None),
             busy: RwSignal::new(false),
@@ -52,6 +55,27 @@ impl Form {
     fn chosen(self, bench: Bench) -> Option<String> {
         let id = self.sheet.text();
         bench.sheets().iter().any(|sheet| sheet.id == id).then_some(id)
+    }
+
+    /// The layout: that of the sheet that is chosen, else that of the card; at first the most
+    /// usual one.
+    fn layout_chosen(self, bench: Bench) -> String {
+        let id = self.sheet.text();
+        let sheet = bench.sheets().into_iter().find(|sheet| sheet.id == id);
+        let card = self.layout.text();
+        match sheet {
+            Some(sheet) => sheet.layout.clone(),
+            None if card.is_empty() => "b".to_owned(),
+            None => card,
+        }
+    }
+
+    /// Takes a card; a sheet of another layout is no longer chosen.
+    fn choose_layout(self, bench: Bench, letter: &str) {
+        if untrack(|| self.layout_chosen(bench)) != letter {
+            self.sheet.clear();
+        }
+        self.layout.set(letter);
     }
 
     fn waits(self, bench: Bench) -> Option<Waits> {
@@ -72,7 +96,7 @@ impl Form {
     }
 
     fn clear(self) {
-        for draft in [self.boat, self.complaint, self.sheet] {
+        for draft in [self.boat, self.complaint, self.layout, self.sheet] {
             draft.clear();
         }
     }
@@ -95,8 +119,8 @@ pub fn NewJobScreen() -> impl IntoView {
                 <h1>"Which layout is in the case?"</h1>
                 <p>"Nose left. Pick the sketch that looks like yours."</p>
             </div>
-            <layouts::Layouts/>
-            <sheets::Sheets chosen=form.sheet/>
+            <layouts::Layouts form/>
+            <sheets::Sheets form/>
             <Who form/>
             <Caution
                 title="Milky or empty lube:".to_owned()
@@ -153,8 +177,8 @@ fn OpenJob(form: Form) -> impl IntoView {
         });
     });
     let lead = Callback::new(move |()| match waits.get_untracked() {
-        Some(Waits::Sheet) => super::focus::lead_to("sheets"),
-        Some(Waits::Boat) | None => super::focus::lead_to("boat"),
+        Some(Waits::Sheet) => crate::page::lead_to("sheets"),
+        Some(Waits::Boat) | None => crate::page::lead_to("boat"),
     });
     let is_waiting = Signal::derive(move || waits.get().is_some());
     view! { <Act words waits=is_waiting busy=form.busy on_press=press on_waiting=lead/> }

@@ -6,24 +6,27 @@ use job::{BookId, Fact, Sheet};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
-use super::PLACE;
+use super::{Form, PLACE, layouts};
 use crate::address::use_address;
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
 use crate::parts::{Choice, Glyph, Icon, Says, TextField, live};
 
-/// Chooses a unit sheet or starts one.
+/// Chooses a unit sheet of the layout, or starts one.
 #[component]
-pub fn Sheets(
-    /// Id of the chosen one.
-    chosen: Draft,
-) -> impl IntoView {
+pub fn Sheets(form: Form) -> impl IntoView {
     let bench = use_bench();
     let name = use_draft(PLACE, "unit");
     let starting = RwSignal::new(!name.text_untracked().is_empty());
+    let layout = Memo::new(move |_| form.layout_chosen(bench));
+    let of_layout = move || {
+        let layout = layout.get();
+        let all = bench.sheets().into_iter();
+        all.filter(|sheet| sheet.layout == layout).collect::<Vec<_>>()
+    };
     let sheets = live(move || {
-        let choices = bench.sheets().into_iter().map(|sheet| choice(bench, &sheet, chosen));
+        let choices = of_layout().into_iter().map(|sheet| choice(bench, &sheet, form.sheet));
         view! {
             <div role="radiogroup" aria-label="Unit sheet">
                 {choices.collect::<Vec<_>>()}
@@ -31,13 +34,14 @@ pub fn Sheets(
         }
         .into_any()
     });
+    let must_start = Memo::new(move |_| starting.get() || of_layout().is_empty());
     let start = live(move || {
-        if starting.get() || bench.sheets().is_empty() {
-            view! { <NewSheet name chosen/> }.into_any()
+        if must_start.get() {
+            view! { <NewSheet name form/> }.into_any()
         } else {
             let start = move |_| {
                 starting.set(true);
-                crate::screens::focus::lead_to("unit");
+                crate::page::lead_to("unit");
             };
             view! {
                 <button class="btn btn--wide" type="button" on:click=start>
@@ -69,7 +73,7 @@ fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
         1 => "used once".to_owned(),
         times => format!("used {times} times"),
     };
-    let note = format!("Forward and reverse · {typed} of {all} values · {used}");
+    let note = format!("{} · {typed} of {all} values · {used}", layouts::name(&sheet.layout));
     let is_chosen = Signal::derive({
         let id = id.clone();
         move || chosen.text() == id
@@ -97,7 +101,7 @@ fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
 
 /// Asks what the unit is called, and opens its sheet.
 #[component]
-fn NewSheet(name: Draft, chosen: Draft) -> impl IntoView {
+fn NewSheet(name: Draft, form: Form) -> impl IntoView {
     let bench = use_bench();
     let address = use_address();
     let refused = RwSignal::new(None::<String>);
@@ -105,13 +109,13 @@ fn NewSheet(name: Draft, chosen: Draft) -> impl IntoView {
         let id = fresh_id();
         let fact = Fact::SheetOpened {
             name: name.text_untracked().trim().to_owned(),
-            layout: "b".to_owned(),
+            layout: untrack(|| form.layout_chosen(bench)),
         };
         spawn_local(async move {
             match bench.record(vec![(BookId::Sheet(id.clone()), fact)]).await {
                 Ok(_) => {
                     name.clear();
-                    chosen.set(&id);
+                    form.sheet.set(&id);
                     address.go(&format!("/sheet/{id}"));
                 }
                 Err(why) => drop(refused.try_set(Some(why.to_string()))),

@@ -7,8 +7,8 @@ use wasm_bindgen_futures::spawn_local;
 use super::series::{Series, id};
 use crate::address::use_address;
 use crate::bench::use_bench;
+use crate::page::lead_to;
 use crate::parts::{Act, Keys, whether, words};
-use crate::screens::focus::lead_to;
 
 /// Waits for the series, then keeps it and leads to the next act.
 #[component]

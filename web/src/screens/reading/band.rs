@@ -1,6 +1,6 @@
 //! The band with the readings in it, and the verdict.
 
-use job::{Figure, Preview, Shown, figure};
+use job::{Preview, Shown, figure};
 use leptos::prelude::*;
 use measure::Decimal;
 
@@ -9,7 +9,7 @@ use crate::parts::{Sign, State, live, words};
 use crate::pictures::Picture;
 use crate::pictures::band::Band;
 use crate::screens::told;
-use crate::shown::{drawn, writing};
+use crate::shown::{gauged, writing};
 
 /// The verdict, the spread, and the band as it fills.
 #[component]
@@ -19,7 +19,7 @@ pub fn Live(series: Series) -> impl IntoView {
     let spread = words(move || {
         let spread = |preview: &Preview| {
             let judged = preview.judged.as_ref()?;
-            Some(format!("spread {}", figure(judged.spread, Figure::Reading, shown())))
+            Some(format!("spread {}", figure(judged.spread, series.check.figure(), shown())))
         };
         series.look(spread).flatten().unwrap_or_default()
     });
@@ -27,7 +27,7 @@ pub fn Live(series: Series) -> impl IntoView {
         let missing = series.look(|preview| preview.missing.clone()).flatten();
         match series.look(|preview| band(series, preview, shown())).flatten() {
             Some(band) => {
-                let drawing = band.large(writing(Figure::Reading, shown()));
+                let drawing = band.large(writing(series.check.figure(), shown()));
                 view! { <Picture drawing/> }.into_any()
             }
             None => missing.map(|missing| view! { <told::Lacks of=series.of missing/> }).into_any(),
@@ -56,15 +56,15 @@ fn verdict(preview: &Preview) -> (Sign, String) {
 
 fn band(series: Series, preview: &Preview, shown: Shown) -> Option<Band> {
     let judged = preview.judged.as_ref();
-    let draw = |value: Decimal| drawn(value, shown);
+    let draw = |value: Decimal| gauged(value, series.check, shown);
     Some(Band {
-        name: format!("{}, {}", series.check.name(), shown.unit),
+        name: format!("{}, {}", series.check.name(), series.check.shown_unit(shown)),
         readings: judged
             .map(|it| it.readings.iter().map(|it| draw(*it)).collect())
             .unwrap_or_default(),
         mean: judged.map(|judged| draw(judged.mean)),
         predicted: preview.predicted.as_ref().map(|it| (draw(it.mean), draw(it.expanded))),
         verdict: judged.map(|judged| judged.state.to_string()).unwrap_or_default(),
-        ..told::limits(preview.band?, judged, shown)
+        ..told::limits(series.check, preview.band?, judged, shown)
     })
 }

@@ -4,11 +4,11 @@ mod act;
 mod band;
 mod series;
 
-use job::{ArmShaft, Check, Field, Figure, Preview, figure};
+use job::{ArmShaft, Check, Field, Figure, Preview, Sheet, figure};
 use leptos::prelude::*;
 
 use super::frame::{Here, JobScreen, OpenJob};
-use crate::parts::{Empty, Keys, Pad, Slots, live, words};
+use crate::parts::{Caution, Empty, Keys, Pad, Slots, live, words};
 use crate::pictures::Picture;
 use crate::pictures::gauge::Gauge;
 use series::Series;
@@ -101,11 +101,13 @@ fn Typed(series: Series) -> impl IntoView {
 /// What is said under the pad: the prediction once it cannot lead the eye, and the band's ground.
 fn note(series: Series, preview: &Preview) -> String {
     let shown = series.of.shown();
-    let length = |value| figure(value, Figure::Reading, shown);
+    let length = |value| figure(value, series.check.figure(), shown);
+    let unit = series.check.shown_unit(shown);
     let prediction = match (&preview.predicted, &preview.fact) {
         (Some(it), _) => {
-            format!("Predicted {} ± {} {}. ", length(it.mean), length(it.expanded), shown.unit)
+            format!("Predicted {} ± {} {unit}. ", length(it.mean), length(it.expanded))
         }
+        (None, None) if series.check == Check::Torque => String::new(),
         (None, None) => format!(
             "A prediction stays hidden until all {} are in, so it cannot lead your eye. ",
             series.check.stops().len(),
@@ -122,29 +124,48 @@ fn note(series: Series, preview: &Preview) -> String {
 /// The picture of the gauge, and how to hold what.
 #[component]
 fn SetTheGauge(series: Series) -> impl IntoView {
-    let drawing = Signal::derive(move || {
-        series.look(|preview| gauge(series, preview).draw()).unwrap_or_default()
+    let picture = live(move || {
+        let drawing = series.look(|preview| gauge(series, preview).map(|gauge| gauge.draw()));
+        drawing.flatten().map(|drawing| view! { <Picture drawing/> }).into_any()
     });
+    let preload = live(move || no_gauge(series).into_any());
     let how = words(move || series.look(|preview| preview.how.clone()).unwrap_or_default());
     view! {
         <div class="sheet sheet--quiet">
             <h2>"Set the gauge"</h2>
-            <Picture drawing/>
+            {picture}
             <p>{how}</p>
+            {preload}
         </div>
     }
 }
 
-fn gauge(series: Series, preview: &Preview) -> Gauge {
+/// What is said where the limits are a preload's.
+fn no_gauge(series: Series) -> Option<AnyView> {
+    let is_preload = |(_, sheet, _): (&_, &Sheet, &_), _| sheet.is_preload(series.check);
+    series.of.look(is_preload).filter(|is_preload| *is_preload).map(|_| {
+        view! {
+            <Caution
+                title="No gauge reads a preload."
+                words="Fit a pack that leaves some play, read that play here, then fit the advised pack. The app works the preload out; rolling torque proves it."
+            />
+        }
+        .into_any()
+    })
+}
+
+/// The picture of the gauge; a torque has none.
+fn gauge(series: Series, preview: &Preview) -> Option<Gauge> {
     let shown = series.of.shown();
-    match series.check {
+    Some(match series.check {
         Check::Depth => {
             let limit = |value| figure(value, Figure::Reading, shown);
             let gap =
                 preview.band.map(|band| format!("{} to {}", limit(band.low()), limit(band.high())));
             Gauge::Depth { gap: gap.unwrap_or_default() }
         }
-        Check::Setting(_) | Check::Torque => Gauge::EndPlay,
+        Check::Torque => return None,
+        Check::Setting(_) => Gauge::EndPlay,
         Check::Lash(_) => {
             let radius = preview.arm.as_ref().map(|arm| {
                 let radius = arm.in_unit(measure::Unit::Millimetre);
@@ -153,7 +174,7 @@ fn gauge(series: Series, preview: &Preview) -> Gauge {
             let on = preview.on.map(ArmShaft::id).unwrap_or("shaft");
             Gauge::Lash { radius: radius.unwrap_or_default(), on: on.to_owned() }
         }
-    }
+    })
 }
 
 #[component]

@@ -25,6 +25,10 @@ impl Series {
     pub fn of(of: OpenJob, check: Check) -> Series {
         let place = format!("job/{}/read/{}", of.id(), check.id());
         let entries = Entries::at(&place, check.stops());
+        let entries = match check.unit() {
+            Unit::Millimetre => entries,
+            unit => entries.always_in(unit),
+        };
         let refused = RwSignal::new(None);
         let preview = Memo::new(move |_| {
             let texts = entries.texts();
@@ -48,7 +52,11 @@ impl Series {
     /// The slots, for the screen.
     pub fn slots(self) -> Vec<Slot> {
         let (unit, is_told) = self.unit();
-        let spoken = if unit == Unit::Inch { "inches" } else { "millimetres" };
+        let spoken = match unit {
+            Unit::Inch => "inches",
+            Unit::NewtonMetre => "newton metres",
+            _ => "millimetres",
+        };
         let slot = |(at, label): (usize, &&'static str)| Slot {
             id: id(at),
             place: if is_told { format!("{label} {unit}") } else { (*label).to_owned() },

@@ -1,13 +1,13 @@
 //! As found and as left: each check with its limits and its verdict.
 
-use job::{CheckState, Figure, Judged, Record, RecordCheck, Shown, figure};
+use job::{Check, CheckState, Figure, Judged, Record, RecordCheck, Shown, figure};
 use leptos::prelude::*;
 
 use super::super::told;
 use crate::parts::State;
 use crate::pictures::Picture;
 use crate::pictures::band::Band;
-use crate::shown::{drawn, writing};
+use crate::shown::{gauged, writing};
 
 /// The table of checks, with the arm the lashes were read at.
 pub fn table(told: &Record, shown: Shown) -> AnyView {
@@ -39,18 +39,18 @@ pub fn table(told: &Record, shown: Shown) -> AnyView {
 
 fn row(check: &RecordCheck, shown: Shown) -> AnyView {
     let picture = band(check, shown).map(|band| {
-        let drawing = band.narrow(writing(Figure::Reading, shown));
+        let drawing = band.narrow(writing(check.check.figure(), shown));
         view! { <Picture drawing/> }
     });
     view! {
         <tr>
             <th scope="row">
-                <b>{check.check.name()}</b>
+                <b>{named(check.check, shown)}</b>
                 <br/>
                 <span class="small">{limits(check, shown)}</span>
             </th>
-            <td class="n" data-as="found">{series(check.found.as_ref(), shown)}</td>
-            <td class="n" data-as="left">{series(check.left.as_ref(), shown)}</td>
+            <td class="n" data-as="found">{series(check.check, check.found.as_ref(), shown)}</td>
+            <td class="n" data-as="left">{series(check.check, check.left.as_ref(), shown)}</td>
             <td class="pic">{picture}</td>
             <td>
                 <State sign=told::sign(&check.state) words=check.state.to_string()/>
@@ -60,15 +60,27 @@ fn row(check: &RecordCheck, shown: Shown) -> AnyView {
     .into_any()
 }
 
+/// The check, with its unit where that is not the table's.
+fn named(check: Check, shown: Shown) -> String {
+    match check.shown_unit(shown) {
+        unit if unit == shown.unit => check.name().to_owned(),
+        unit => format!("{}, {unit}", check.name()),
+    }
+}
+
 /// "0.66 ± 0.02", or that it was not read.
-fn series(judged: Option<&Judged>, shown: Shown) -> AnyView {
+fn series(check: Check, judged: Option<&Judged>, shown: Shown) -> AnyView {
     let Some(judged) = judged else {
         return view! { <span class="small">"not read"</span> }.into_any();
     };
-    let more = format!(" ± {}", figure(judged.expanded, Figure::Reading, shown));
+    let more = format!(" ± {}", figure(judged.expanded, check.figure(), shown));
+    let worked_out = judged.worked_out.then(|| {
+        view! { <br/><small>"worked out"</small> }
+    });
     view! {
-        {figure(judged.mean, Figure::Reading, shown)}
+        {figure(judged.mean, check.figure(), shown)}
         <small>{more}</small>
+        {worked_out}
     }
     .into_any()
 }
@@ -77,7 +89,7 @@ fn series(judged: Option<&Judged>, shown: Shown) -> AnyView {
 fn limits(check: &RecordCheck, shown: Shown) -> String {
     let Some(band) = check.sheet_band else { return "no limits typed".to_owned() };
     let written = |band: measure::Band| {
-        let limit = |value| figure(value, Figure::Reading, shown);
+        let limit = |value| figure(value, check.check.figure(), shown);
         format!("{} to {}", limit(band.low()), limit(band.high()))
     };
     let radius = check
@@ -101,10 +113,10 @@ fn band(check: &RecordCheck, shown: Shown) -> Option<Band> {
     let left = check.left.as_ref();
     Some(Band {
         name: check.check.name().to_owned(),
-        found: found.map(|found| drawn(found.mean, shown)),
-        mean: left.map(|left| drawn(left.mean, shown)),
+        found: found.map(|found| gauged(found.mean, check.check, shown)),
+        mean: left.map(|left| gauged(left.mean, check.check, shown)),
         stale: matches!(check.state, CheckState::Stale { .. }),
         verdict: check.state.to_string(),
-        ..told::limits(check.band?, left, shown)
+        ..told::limits(check.check, check.band?, left, shown)
     })
 }

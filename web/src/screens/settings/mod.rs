@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::use_bench;
+use crate::page;
 use crate::parts::{Act, Back, Dock, Glyph, Plate};
 
 /// Settings and backup.
@@ -23,6 +24,7 @@ pub fn SettingsScreen() -> impl IntoView {
             outcome.try_set(Some(made));
         });
     });
+    page::title(Signal::stored("Settings".to_owned()));
     view! {
         <Plate title="Settings" subtitle="This device"/>
         <main class="main" id="main" tabindex="-1">

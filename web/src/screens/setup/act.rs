@@ -8,8 +8,8 @@ use super::Fitting;
 use crate::address::use_address;
 use crate::bench::use_bench;
 use crate::device::now::fresh_id;
+use crate::page::{lead_to, show};
 use crate::parts::{Act, Message, Says, live, whether};
-use crate::screens::focus::{lead_to, show};
 
 /// What the button does.
 #[derive(Clone, PartialEq)]

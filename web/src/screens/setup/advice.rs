@@ -46,7 +46,7 @@ fn card(fitting: Fitting, told: &SetUp) -> AnyView {
                 {predictions(fitting.of, told)}
                 <div>{advice.packs.iter().map(|pack| row(fitting.of, pack)).collect_view()}</div>
                 {reopens(advice)}
-                {ways(told)}
+                {ways()}
             </div>
         </div>
     }
@@ -107,21 +107,29 @@ fn predictions(of: OpenJob, told: &SetUp) -> AnyView {
         let radius = arm(check).map(|radius| figure(radius, Figure::Radius, shown));
         radius.map(|radius| format!(" at your {radius} {} arm", shown.unit)).unwrap_or_default()
     };
-    let sizes = std::iter::once("fig fig--5").chain(std::iter::repeat("fig"));
-    wanted
-        .zip(sizes)
-        .map(|(it, size)| prediction(of, it, &arm_words(it.check), size))
-        .collect_view()
-        .into_any()
+    let wanted: Vec<&Predicted> = wanted.collect();
+    match wanted.as_slice() {
+        [one] => prediction(of, one, &arm_words(one.check)),
+        [] => ().into_any(),
+        all => {
+            let rows = all.iter().map(|it| short(of, it)).collect_view();
+            view! {
+                <div>
+                    <p>
+                        <b>"You will read"</b>
+                    </p>
+                    {rows}
+                </div>
+            }
+            .into_any()
+        }
+    }
 }
 
-fn prediction(of: OpenJob, predicted: &Predicted, at: &str, size: &'static str) -> AnyView {
-    let shown = of.shown();
-    let length = |value| figure(value, Figure::Reading, shown);
+/// The one prediction, large.
+fn prediction(of: OpenJob, predicted: &Predicted, at: &str) -> AnyView {
     let what = format!(" {}{at}", predicted.check.short());
-    let more = format!(" ± {} {}", length(predicted.expanded), shown.unit);
-    let drawing = told::predicted_band(predicted, shown)
-        .map(|band| band.small(writing(Figure::Reading, shown)));
+    let (mean, more) = figures(of, predicted);
     view! {
         <div>
             <p>
@@ -129,14 +137,46 @@ fn prediction(of: OpenJob, predicted: &Predicted, at: &str, size: &'static str) 
                 <span class="dim">{what}</span>
             </p>
             <p>
-                <span class=size>{length(predicted.mean)}</span>
+                <span class="fig fig--5">{mean}</span>
                 <b class="t-2">{more}</b>
             </p>
-            {drawing.map(|drawing| view! { <Picture drawing/> })}
+            {band(of, predicted)}
             <p>{predicted.says.clone()}</p>
         </div>
     }
     .into_any()
+}
+
+/// One prediction of several: figure and band abreast.
+fn short(of: OpenJob, predicted: &Predicted) -> AnyView {
+    let (mean, more) = figures(of, predicted);
+    view! {
+        <div class="pred">
+            <p>
+                <span class="dim">{predicted.check.short()}</span>
+                <br/>
+                <b class="t-2">{mean}</b>
+                {more}
+            </p>
+            {band(of, predicted)}
+        </div>
+    }
+    .into_any()
+}
+
+/// Mean, then ± and unit.
+fn figures(of: OpenJob, predicted: &Predicted) -> (String, String) {
+    let (shown, check) = (of.shown(), predicted.check);
+    let figure = |value| figure(value, check.figure(), shown);
+    let more = format!(" ± {} {}", figure(predicted.expanded), check.shown_unit(shown));
+    (figure(predicted.mean), more)
+}
+
+fn band(of: OpenJob, predicted: &Predicted) -> Option<AnyView> {
+    let shown = of.shown();
+    let band = told::predicted_band(predicted, shown)?;
+    let drawing = band.small(writing(predicted.check.figure(), shown));
+    Some(view! { <Picture drawing/> }.into_any())
 }
 
 /// A pack in the order of work: kept or fitted, and the state of the check it sets.
@@ -169,16 +209,15 @@ fn reopens(advice: &AdviceView) -> Option<AnyView> {
 }
 
 /// Where else to look.
-fn ways(told: &SetUp) -> AnyView {
-    let why = (!told.trials.is_empty()).then(|| {
-        view! { <a class="btn" href="#why">"Why this?"</a> }
-    });
+fn ways() -> AnyView {
     view! {
         <div class="btns">
             <a class="btn" href="/tin">
                 "Other packs"
             </a>
-            {why}
+            <a class="btn" href="#why">
+                "Why this?"
+            </a>
         </div>
     }
     .into_any()

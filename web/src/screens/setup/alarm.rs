@@ -1,6 +1,6 @@
 //! Reading and prediction disagree: what to look at before another shim is touched.
 
-use job::{AlarmView, CauseView, Figure, Shown, figure};
+use job::{AlarmView, CauseView, Shown, figure};
 use leptos::prelude::*;
 use measure::Decimal;
 
@@ -9,7 +9,7 @@ use crate::parts::{Alarm, live, press};
 use crate::pictures::Picture;
 use crate::pictures::band::Band;
 use crate::screens::told;
-use crate::shown::{drawn, writing};
+use crate::shown::{gauged, writing};
 
 /// The alarm, where there is one.
 #[component]
@@ -76,7 +76,8 @@ fn cause((cause, number): (&CauseView, i32)) -> AnyView {
 }
 
 fn figures(alarm: &AlarmView, shown: Shown) -> AnyView {
-    let length = |value: Decimal| figure(value, Figure::Reading, shown);
+    let length = |value: Decimal| figure(value, alarm.check.figure(), shown);
+    let unit = alarm.check.shown_unit(shown);
     let figure = |name: &'static str, value: String, more: String| {
         view! {
             <p class="grow">
@@ -90,7 +91,7 @@ fn figures(alarm: &AlarmView, shown: Shown) -> AnyView {
     let predicted = alarm.predicted.as_ref().map(|predicted| {
         figure("Predicted", length(predicted.mean), format!(" ± {}", length(predicted.expanded)))
     });
-    let read = alarm.read.map(|read| figure("Read", length(read), format!(" {}", shown.unit)));
+    let read = alarm.read.map(|read| figure("Read", length(read), format!(" {unit}")));
     view! {
         {predicted}
         {read}
@@ -100,7 +101,7 @@ fn figures(alarm: &AlarmView, shown: Shown) -> AnyView {
 
 fn picture(alarm: &AlarmView, shown: Shown) -> Option<AnyView> {
     let band = told::predicted_band(alarm.predicted.as_ref()?, shown)?;
-    let band = Band { mean: alarm.read.map(|read| drawn(read, shown)), ..band };
-    let drawing = band.small(writing(Figure::Reading, shown));
+    let band = Band { mean: alarm.read.map(|read| gauged(read, alarm.check, shown)), ..band };
+    let drawing = band.small(writing(alarm.check.figure(), shown));
     Some(view! { <Picture drawing/> }.into_any())
 }

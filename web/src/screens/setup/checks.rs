@@ -31,9 +31,8 @@ pub fn Checks(fitting: Fitting) -> impl IntoView {
 fn row(of: OpenJob, check: &CheckView) -> AnyView {
     let shown = of.shown();
     let tag = check.position.map(|position| position.slot.tag());
-    let mean = check.judged.as_ref().map(|judged| judged.mean);
     let picture = told::band(check, shown).map(|band| {
-        let drawing = band.small(writing(Figure::Reading, shown));
+        let drawing = band.small(writing(check.check.figure(), shown));
         view! { <Picture drawing/> }
     });
     let says = (!check.says.is_empty() && check.missing.is_none()).then(|| {
@@ -49,7 +48,7 @@ fn row(of: OpenJob, check: &CheckView) -> AnyView {
                 " "
                 <span class="dim">{tag}</span>
             </p>
-            <State sign=told::sign(&check.state) words=told::verdict(&check.state, mean, shown)/>
+            <State sign=told::sign(&check.state) words=told::verdict(check, shown)/>
             <div class="span">
                 {picture}
                 {says}
@@ -65,7 +64,7 @@ fn row(of: OpenJob, check: &CheckView) -> AnyView {
 fn from_sheet(check: &CheckView, of: OpenJob) -> Option<AnyView> {
     let (band, source) = (check.sheet_band?, check.source.as_ref()?);
     let shown = of.shown();
-    let limit = |value| figure(value, Figure::Reading, shown);
+    let limit = |value| figure(value, check.check.figure(), shown);
     let radius = check
         .sheet_radius
         .map(|radius| format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.unit));

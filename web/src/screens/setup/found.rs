@@ -4,9 +4,9 @@ use job::{BookId, Fact, PackPreview, Slot, pack_preview};
 use leptos::prelude::*;
 
 use super::Fitting;
+use crate::page::lead_to;
 use crate::parts::{Field, Says, live, press, words};
 use crate::screens::entries::Entries;
-use crate::screens::focus::lead_to;
 use crate::screens::frame::OpenJob;
 use crate::screens::told::told;
 

@@ -5,8 +5,11 @@ mod advice;
 mod alarm;
 mod checks;
 mod found;
+mod parts_changed;
 mod sketch;
+mod tin;
 mod trials;
+mod why;
 
 use job::{SetUp, setup};
 use leptos::prelude::*;
@@ -75,6 +78,9 @@ pub fn SetupScreen(
                 </section>
                 <section class="col">
                     <trials::AtPack fitting/>
+                    <why::WhyThis fitting/>
+                    <tin::CanMake fitting/>
+                    <parts_changed::NewParts fitting/>
                 </section>
             </div>
             <DockedPad/>

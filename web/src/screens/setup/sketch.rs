@@ -34,6 +34,17 @@ impl Thought {
         self.slot.get().or(advised)
     }
 
+    /// The thickness the chosen pack is thought to have, mm; `None` while it is not known.
+    pub fn total(self) -> Option<Decimal> {
+        let now = self.told.with(|told| {
+            let slot = self.slot();
+            let packs = &told.as_ref()?.advice.packs;
+            let pack = packs.iter().find(|pack| Some(pack.slot) == slot)?;
+            (pack.act != PackAct::Unknown).then_some(pack.now)
+        });
+        now.map(|now| now + self.by())
+    }
+
     /// How much thicker it is thought, mm; less than zero thinner.
     fn by(self) -> Decimal {
         let advised = self.told.with(|told| {
@@ -167,17 +178,11 @@ fn drawing(fitting: Fitting) -> Option<Drawing> {
         let packs = sheet.positions().into_iter().map(|position| position.id);
         let position = sheet.position(slot)?;
         let section = Section::of(packs).choosing(position.id);
-        Some(match (sheet.is_turned(&position), what.way.as_str()) {
-            (false, "") => Section { note: position.thicker.to_owned(), ..section },
-            (false, way) => Section { change: by, note: way.to_owned(), ..section },
-            // A person said that it pushes the other way: the arrow is turned with it.
-            (true, "") => section,
-            (true, way) => Section {
-                change: -by,
-                note: way.to_owned(),
-                label: Some(format!("Section, nose left. {}: {}.", position.id, what.says)),
-                ..section
-            },
+        let turned = sheet.is_turned(&position);
+        let (thicker, _) = sheet.ways(&position);
+        Some(match what.way.as_str() {
+            "" => Section { turned, note: thicker.to_owned(), ..section },
+            way => Section { turned, change: by, note: way.to_owned(), ..section },
         })
     };
     fitting.of.look(sketch)?.map(|section| section.draw())

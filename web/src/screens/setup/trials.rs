@@ -9,7 +9,7 @@ use crate::parts::live;
 use crate::pictures::Picture;
 use crate::pictures::drawing::Drawing;
 use crate::pictures::trials::{Trial, Trials};
-use crate::shown::{drawn, writing};
+use crate::shown::{drawn, gauged, writing};
 
 /// The trials at the pack chosen in the sketch; of the first pack that has some otherwise.
 #[component]
@@ -28,7 +28,7 @@ pub fn AtPack(fitting: Fitting) -> impl IntoView {
 fn sheet(trials: &TrialsView, shown: Shown) -> AnyView {
     let drawing = drawing(trials, shown);
     view! {
-        <div class="sheet" id="why">
+        <div class="sheet">
             <h2>{format!("Trials at {}", trials.slot.tag())}</h2>
             {drawing.map(|drawing| view! { <Picture drawing/> })}
             <p>{trials.says.clone()}</p>
@@ -39,21 +39,22 @@ fn sheet(trials: &TrialsView, shown: Shown) -> AnyView {
 
 fn drawing(trials: &TrialsView, shown: Shown) -> Option<Drawing> {
     let draw = |value: Decimal| drawn(value, shown);
+    let read = |value: Decimal| gauged(value, trials.check, shown);
     let band = trials.band?;
     let built = trials.points.iter().map(|point| Trial {
         pack: draw(point.pack),
-        reading: draw(point.reading),
+        reading: read(point.reading),
         left_out: false,
     });
-    let last = trials.points.last().map(|last| (draw(last.pack), draw(last.reading)));
+    let last = trials.points.last().map(|last| (draw(last.pack), read(last.reading)));
     let picture = Trials {
         across: format!("{} pack, {}", trials.slot.tag(), shown.unit),
-        up: format!("{}, {}", trials.check.short(), shown.unit),
-        low: draw(band.low()),
-        high: draw(band.high()),
+        up: format!("{}, {}", trials.check.short(), trials.check.shown_unit(shown)),
+        low: read(band.low()),
+        high: read(band.high()),
         built: built.collect(),
         learnt: last.map(|last| (last, trials.slope)),
-        next: trials.next.map(|(pack, mean, more)| (draw(pack), draw(mean), draw(more))),
+        next: trials.next.map(|(pack, mean, more)| (draw(pack), read(mean), read(more))),
     };
-    Some(picture.draw(writing(Figure::Shim, shown), writing(Figure::Reading, shown)))
+    Some(picture.draw(writing(Figure::Shim, shown), writing(trials.check.figure(), shown)))
 }

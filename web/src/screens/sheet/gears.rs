@@ -4,7 +4,7 @@ use job::{Field, Group, expected_says};
 use leptos::prelude::*;
 use measure::show;
 
-use super::limits::{choice, length, number, part_state};
+use super::limits::{choice, in_doubt, length, number, part_state};
 use super::typing::Typing;
 use crate::parts::{Pair, live};
 use crate::shown::use_shown;
@@ -39,6 +39,7 @@ pub fn Gears(typing: Typing) -> impl IntoView {
             <p class="small">
                 "Seldom in a manual. Leave the angles empty if yours has none: readings teach the rest."
             </p>
+            {in_doubt(typing, Group::Gears)}
             {expected(typing)}
         </div>
     }
@@ -76,6 +77,7 @@ pub fn YourArm(typing: Typing) -> impl IntoView {
             </div>
             {length(typing, Field::ArmRadius)}
             {choice(typing, Field::ArmShaft)}
+            {in_doubt(typing, Group::Arm)}
             <p class="small">
                 "From the middle of the shaft to where the indicator touches."
             </p>

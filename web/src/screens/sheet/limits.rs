@@ -6,7 +6,7 @@ use measure::{Band, Unit};
 
 use super::typing::Typing;
 use crate::parts::{
-    Field as NumberField, Pair, Pick, Seg, Sign, Spec, State, TextField, UnitButton, live,
+    Field as NumberField, Pair, Pick, Seg, Sign, Spec, State, TextField, UnitButton, live, press,
 };
 use crate::shown::use_shown;
 
@@ -28,6 +28,7 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
                 <UnitButton of unit on_press=turn/>
             </Pair>
             {where_it_holds(typing, check)}
+            {in_doubt(typing, group)}
             {shown(typing, check)}
             <TextField
                 id=source.facts().id
@@ -45,8 +46,28 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
 pub fn number(typing: Typing, field: Field, label: String) -> AnyView {
     let facts = field.facts();
     let says = typing.says(field);
-    view! { <NumberField id=facts.id label name=facts.name value=typing.text(field) says/> }
+    let signed = matches!(facts.kind, Kind::Play);
+    view! { <NumberField id=facts.id label name=facts.name value=typing.text(field) says signed/> }
         .into_any()
+}
+
+/// A way on from each value in doubt of a part: to say that it stands.
+pub fn in_doubt(typing: Typing, group: Group) -> AnyView {
+    let doubtful = Memo::new(move |_| {
+        let fields = Field::of(group).map(|facts| facts.field);
+        typing.look(|sheet| fields.filter(|it| sheet.doubt(*it).is_some()).collect::<Vec<_>>())
+    });
+    let stands = move |field: Field| {
+        let value = typing.look(|sheet| sheet.number(field).map(ToString::to_string));
+        let words = format!("{} {} is right", field.facts().label, value.unwrap_or_default());
+        let stand = Callback::new(move |()| typing.let_stand(field));
+        view! {
+            <button class="btn btn--plain btn--wide" type="button" on:click=press(stand)>
+                {words}
+            </button>
+        }
+    };
+    live(move || doubtful.get().into_iter().map(stands).collect_view().into_any())
 }
 
 /// A length that keeps its own unit, which stands in its label.
@@ -58,7 +79,7 @@ pub fn length(typing: Typing, field: Field) -> AnyView {
 /// A field that takes one of a few words.
 pub fn choice(typing: Typing, field: Field) -> AnyView {
     let facts = field.facts();
-    let Kind::Choice(words) = facts.kind else { return ().into_any() };
+    let words = typing.look(|sheet| sheet.choices(field));
     let chosen = Signal::derive(move || {
         typing.look(|sheet| words.iter().position(|(word, _)| sheet.word(field) == Some(word)))
     });
@@ -89,7 +110,20 @@ fn where_it_holds(typing: Typing, check: Check) -> AnyView {
             }
             .into_any();
         }
-        Check::Setting(_) | Check::Torque => return ().into_any(),
+        Check::Setting(_) => {
+            return view! {
+                <p class="small">
+                    "A preload is below 0, like -0.05. No gauge reads it: the app works it out."
+                </p>
+            }
+            .into_any();
+        }
+        Check::Torque => {
+            return view! {
+                <p class="small">"The whole case turned slowly, no seals. Never predicted."</p>
+            }
+            .into_any();
+        }
         Check::Lash(mesh) => (Field::Radius(mesh), Field::Shaft(mesh)),
     };
     view! {

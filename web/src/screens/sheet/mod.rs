@@ -7,18 +7,18 @@ mod typing;
 
 use std::sync::Arc;
 
-use job::{Check, Field, Sheet, ToDo};
+use job::{Field, Sheet, ToDo};
 use leptos::ev::{FocusEvent, KeyboardEvent};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{Event, HtmlElement};
 
-use super::focus::lead_to;
 use super::frame::Here;
 use super::new_job;
 use super::shop::{NoSuchSheet, ShopScreen, current_job};
 use crate::bench::use_bench;
 use crate::draft::use_draft;
+use crate::page::lead_to;
 use crate::parts::{Act, live};
 use typing::Typing;
 
@@ -60,9 +60,11 @@ fn Open(id: String) -> impl IntoView {
     if let Some(field) = hash.strip_prefix('#') {
         lead_to(field);
     }
-    let limits: Vec<Check> = typing.look(|sheet| sheet.limits());
-    let checks: Vec<AnyView> =
-        limits.into_iter().map(|check| limits::limits(typing, check)).collect();
+    let limits = Memo::new(move |_| typing.look(|sheet| sheet.limits()));
+    let checks = live(move || {
+        let checks = limits.get().into_iter().map(|check| limits::limits(typing, check));
+        checks.collect_view().into_any()
+    });
     view! {
         <ShopScreen title="Unit sheet" subtitle here=Here::Sheet sheet=id back=ways.back act>
             <div class="head">

@@ -32,7 +32,11 @@ pub fn Packs(typing: Typing) -> impl IntoView {
 fn pack(typing: Typing, slot: Slot) -> AnyView {
     let position = Memo::new(move |_| typing.look(|sheet| sheet.position(slot)));
     let way = live(move || match position.get() {
-        Some(position) => view! { <Push typing position/> }.into_any(),
+        Some(position) => view! {
+            {how_it_is_built(typing, position)}
+            <Push typing position/>
+        }
+        .into_any(),
         None => ().into_any(),
     });
     view! {
@@ -82,6 +86,51 @@ fn where_it_lies(typing: Typing, slot: Slot) -> AnyView {
     .into_any()
 }
 
+/// What the unit is like round the place, where that turns what the pack does.
+fn how_it_is_built(typing: Typing, position: Position) -> Option<AnyView> {
+    let all: Vec<&'static str> = position.builds().collect();
+    let usual = if all.is_empty() { None } else { Some("None of these") };
+    let group = format!("build-{}", position.id);
+    let answer = |(build, title): (Option<usize>, &'static str)| {
+        let chosen = Signal::stored(position.build == build);
+        let choose = Callback::new(move |()| {
+            let build = build.and_then(|build| u32::try_from(build).ok());
+            let position = position.id.to_owned();
+            typing.record(vec![Fact::BuildChosen { position, build }], drop);
+        });
+        let group = format!("build-{}", position.id);
+        view! { <Choice group title=sentence(title) chosen on_choose=choose/> }.into_any()
+    };
+    let answers = (0..).map(Some).zip(all).chain(usual.map(|usual| (None, usual))).map(answer);
+    let answers: Vec<AnyView> = answers.collect();
+    let question = format!("How is it built round {}?", position.id);
+    usual.map(|_| {
+        view! {
+            <h2>{question.clone()}</h2>
+            <div id=group role="radiogroup" aria-label=question>
+                {answers}
+            </div>
+        }
+        .into_any()
+    })
+}
+
+/// With a capital letter.
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
+    first.into_iter().chain(letters).collect()
+}
+
+/// What happens as the pack grows, for the build the unit has.
+fn swelling(position: &Position) -> &'static str {
+    let build = position.build.and_then(|at| position.facts.builds.get(at));
+    match build {
+        Some(build) => build.note.unwrap_or_default(),
+        None => position.swelling,
+    }
+}
+
 /// Which way the pack pushes.
 #[component]
 fn Push(typing: Typing, position: Position) -> impl IntoView {
@@ -112,6 +161,11 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
         true => view! { <OtherWay typing position asking/> }.into_any(),
         false => ().into_any(),
     });
+    let because = live(move || {
+        let told = |sheet: &Sheet| sheet.turned_because(&position).map(str::to_owned);
+        let says = typing.look(|sheet| told(sheet));
+        says.map(|says| view! { <p><b>"The other way than usual: "</b>{says}</p> }).into_any()
+    });
     let sketch = Signal::derive(move || {
         let is_turned = turned.get() == Some(true) || asking.get();
         section(typing, position, is_turned).draw()
@@ -122,11 +176,13 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
             {state}
         </div>
         <Picture drawing=sketch class="sk"/>
-        <p>{position.swelling}</p>
+        <p>{swelling(&position)}</p>
         <div id=way_id(position.slot)>
             <Seg id=format!("{}-choice", way_id(position.slot)) label=question picks chosen on_choose=choose/>
         </div>
         {reason}
+        {because}
+        {position.facts.note.map(|note| view! { <p class="small">{note}</p> })}
     }
 }
 
@@ -135,22 +191,11 @@ fn way(sheet: &Sheet, position: &Position) -> Option<bool> {
     sheet.is_confirmed(position).then(|| sheet.is_turned(position))
 }
 
-fn section(typing: Typing, position: Position, is_turned: bool) -> Section {
+fn section(typing: Typing, position: Position, turned: bool) -> Section {
     let packs = typing.look(|sheet| sheet.positions());
-    let thicker = if is_turned { position.thinner } else { position.thicker };
-    let [one, other] = position.between;
+    let thicker = if turned { position.thinner } else { position.thicker };
     let drawn = Section::of(packs.iter().map(|pack| pack.id)).choosing(position.id);
-    Section {
-        // A hair thinner turns the arrow and is not seen.
-        change: if is_turned { -0.001 } else { 0.0 },
-        note: thicker.to_owned(),
-        view: View::Close,
-        label: Some(format!(
-            "Section, nose left. {} lies between {one} and {other}. Thicker: {thicker}.",
-            position.id
-        )),
-        ..drawn
-    }
+    Section { turned, note: thicker.to_owned(), view: View::Close, ..drawn }
 }
 
 /// Asks why it pushes the other way.

@@ -45,10 +45,13 @@ impl Typing {
             Cell { draft, text, refused: RwSignal::new(None) }
         };
         let sheet = bench.sheet(id);
-        // What layout a unit has is known before its sheet is opened, and never changes.
+        // What layout a unit has is known before its sheet is opened, and never changes; which of
+        // its checks it has may.
         let fields: Vec<Field> = sheet.with_untracked(|sheet| {
-            let fields = sheet.as_ref().map(|sheet| sheet.fields().map(|facts| facts.field));
-            fields.map(Iterator::collect).unwrap_or_default()
+            let checks = sheet.as_ref().map(|sheet| sheet.layout_checks()).unwrap_or_default();
+            let limits = checks.iter().map(|check| Group::Limits(*check));
+            let groups = [Group::Gears, Group::Arm].into_iter().chain(limits);
+            groups.flat_map(Field::of).map(|facts| facts.field).collect()
         });
         let cells = fields.into_iter().map(|field| (field, cell(field))).collect();
         Typing {
@@ -164,10 +167,19 @@ impl Typing {
         self.read_texts(&[(field, word.to_owned(), Unit::Millimetre)]).ok();
     }
 
+    /// Lets a value in doubt stand: a person looked at the page again.
+    pub fn let_stand(self, field: Field) {
+        if let Some(fact) = untrack(|| self.look(|sheet| sheet.stands(field))) {
+            self.record(vec![fact], move |outcome| self.refuse(field, outcome.err()));
+        }
+    }
+
     /// Takes the next unit for the limits of a check: the digits stay, and mean that unit.
     pub fn turn_unit(self, group: Group) {
         let turned = match untrack(|| self.unit_of(group)) {
             Unit::Inch => Unit::Millimetre,
+            Unit::NewtonMetre => Unit::PoundForceInch,
+            Unit::PoundForceInch => Unit::NewtonMetre,
             _ => Unit::Inch,
         };
         self.units.update(|units| {

@@ -10,9 +10,9 @@ use wasm_bindgen_futures::spawn_local;
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
+use crate::page::lead_to;
 use crate::parts::{Keys, Says, Text};
 use crate::screens::entries::Entries;
-use crate::screens::focus::lead_to;
 use crate::shown::use_shown;
 
 /// A number at the micrometer.
