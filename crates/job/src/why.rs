@@ -3,11 +3,14 @@
 use gearing::{Influence, Source};
 use measure::{Decimal, Mark, real, show};
 
+use crate::case::Bridge;
 use crate::figure::with_unit;
 use crate::influence_view::{Known, influences, known};
 use crate::reading::length;
+use crate::standing::asked;
 use crate::{
-    Check, Figure, Job, PackAct, Position, Predicted, SetUp, Sheet, Shown, Slot, Tin, field, figure,
+    Check, Figure, FittedShim, Job, PackAct, PackView, Position, Predicted, SetUp, Sheet, ShimView,
+    Shown, Slot, Tin, field, figure,
 };
 
 /// Where one number comes from.
@@ -39,16 +42,20 @@ const GEOMETRY: &str = "Geometry of a bevel pair, small moves; agrees with a mes
                         0.25 %.";
 const SWELLING: &str = "The pack's sign: what a growing pack pushes (common practice, no source).";
 
-/// Where the numbers on the set-up screen come from: the probability, the labour, the bands at the
-/// arm, and what each pack is worth.
+/// Where the numbers on the set-up screen come from: the probability, the labour, the packs, what
+/// each gauge will read, the bands at the arm, and what each pack is worth.
 pub fn why(told: &SetUp, (job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> Vec<Why> {
     let mut all = Vec::new();
     if let Some(chance) = told.advice.probability {
         all.push(probability(chance, &told.advice.predicted, shown));
     }
     all.extend(minutes(told));
+    all.extend(told.advice.packs.iter().filter_map(|pack| thickness(pack, tin, shown)));
     all.extend(told.checks.iter().filter_map(|view| conversion(view.check, sheet, shown)));
     let influences = influences(job, sheet, tin);
+    let levels = levels(job, sheet, tin);
+    let of_check = |it| prediction(it, told, &levels, &influences, shown);
+    all.extend(told.advice.predicted.iter().filter_map(of_check));
     let trials = crate::case::builds(job, sheet).len();
     all.extend(
         influences.iter().map(|(slot, check, it)| slope((*slot, *check, it), sheet, trials)),
@@ -74,6 +81,74 @@ fn probability(chance: f64, predicted: &[Predicted], shown: Shown) -> Why {
         inputs: predicted.iter().map(of_check).collect(),
         source: MODEL.to_owned(),
     }
+}
+
+/// What each gauge reads on the packs of the last trial, as learnt from all trials.
+fn levels(job: &Job, sheet: &Sheet, tin: &Tin) -> Vec<(Check, Decimal)> {
+    let Ok(bridge) = Bridge::of(job, sheet, tin, &asked(job, sheet)) else { return Vec::new() };
+    let Some(last) = bridge.case.trials.last() else { return Vec::new() };
+    let predicted = gearing::predict(&bridge.case, &last.packs).unwrap_or_default();
+    let level = |(check, it): (&Check, Option<_>)| {
+        it.map(|it: gearing::advice::Prediction| (*check, length(it.mean)))
+    };
+    bridge.checks.iter().zip(predicted).filter_map(level).collect()
+}
+
+/// What a gauge will read with the packs advised.
+fn prediction(
+    it: &Predicted,
+    told: &SetUp,
+    levels: &[(Check, Decimal)],
+    influences: &[(Slot, Check, Influence)],
+    shown: Shown,
+) -> Option<Why> {
+    let (_, level) = levels.iter().find(|(check, _)| *check == it.check)?;
+    let reading = |value| with_unit(value, Figure::Reading, shown);
+    let mut inputs =
+        vec![Input { name: "level on the last packs".to_owned(), value: reading(*level) }];
+    for pack in told.advice.packs.iter().filter(|pack| pack.act == PackAct::Fit) {
+        let mut slopes = influences.iter();
+        let slope = slopes.find(|(slot, check, _)| (*slot, *check) == (pack.slot, it.check));
+        if let Some((.., influence)) = slope {
+            let change = with_unit(pack.total - pack.now, Figure::Shim, shown);
+            let value = format!("{} · {change}", number(influence.slope, 3));
+            inputs.push(Input { name: format!("slope · change at {}", pack.slot.tag()), value });
+        }
+    }
+    Some(Why {
+        what: format!("{} at the next build", it.check.name()),
+        value: format!("{} ± {}", figure(it.mean, Figure::Reading, shown), reading(it.expanded)),
+        formula: "μ = level + sum of slope · change; ± is 2 σ, the next reading's own scatter inside",
+        inputs,
+        source: MODEL.to_owned(),
+    })
+}
+
+/// How thick an advised pack is.
+fn thickness(pack: &PackView, tin: &Tin, shown: Shown) -> Option<Why> {
+    if pack.act != PackAct::Fit {
+        return None;
+    }
+    let of_shim = |view: &ShimView| {
+        let net = with_unit(view.net, Figure::Shim, shown);
+        let value = match &view.shim {
+            FittedShim::FromTin { shim, .. } => tin.shim(shim).map_or(net.clone(), |shim| {
+                let [one, other] = &shim.places;
+                format!("{net}: {one} and {other}, zero {}", shim.zero)
+            }),
+            FittedShim::Measured(typed) => format!("{net}: {typed}, net"),
+        };
+        Input { name: view.count.clone(), value }
+    };
+    let expanded = with_unit(pack.expanded, Figure::Shim, shown);
+    Some(Why {
+        what: format!("Pack {}", pack.slot.tag()),
+        value: format!("{} ± {expanded}", figure(pack.total, Figure::Shim, shown)),
+        formula: "sum over the shims of (mean of two places − zero of the micrometer)",
+        inputs: pack.shims.iter().map(of_shim).collect(),
+        source: "± from the steps of the micrometer; its zero is the same in every shim."
+            .to_owned(),
+    })
 }
 
 fn minutes(told: &SetUp) -> Option<Why> {

@@ -104,6 +104,28 @@ fn every_number_of_an_advice_says_where_it_comes_from() {
 }
 
 #[test]
+fn a_reading_to_come_is_its_level_and_what_the_packs_change() {
+    let bench = Bench::demo();
+    let (job, sheet, tin) = bench.state();
+    let told = bench.setup();
+    let all = why(&told, (&job, &sheet, &tin), Shown::default());
+    let find = |what: &str| all.iter().find(|why| why.what == what).unwrap();
+    let forward = find("Forward backlash at the next build");
+    assert_eq!(forward.inputs[0].value, "0.45 mm", "one trial: the mean of its four readings");
+    // Worked out from the words alone: level and every slope times change.
+    let mut sum = 0.45;
+    for input in &forward.inputs[1..] {
+        let (slope, change) = input.value.split_once(" · ").unwrap();
+        let change = change.strip_suffix(" mm").unwrap();
+        sum += slope.parse::<f64>().unwrap() * change.parse::<f64>().unwrap();
+    }
+    let mean: f64 = forward.value.split(' ').next().unwrap().parse().unwrap();
+    assert!((sum - mean).abs() < 0.006, "{sum} {mean}");
+    let pack = all.iter().find(|why| why.what.starts_with("Pack ")).unwrap();
+    assert!(pack.inputs.iter().any(|input| input.value.contains(", zero 0.002 mm")), "{pack:?}");
+}
+
+#[test]
 fn new_parts_are_answered_with_a_first_guess_and_make_readings_stale() {
     let mut bench = first_trial();
     bench.fit(&[(Slot::B2, pack(&["0.62"]))]).unwrap();
