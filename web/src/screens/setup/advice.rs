@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use measure::real;
 
 use super::Fitting;
-use crate::parts::{Sign, State, Tag, live};
+use super::others::Others;
+use crate::parts::{Sign, State, Tag, live, press, words};
 use crate::pictures::Picture;
 use crate::pictures::tin::{Shim, stack};
 use crate::screens::frame::OpenJob;
@@ -46,7 +47,8 @@ fn card(fitting: Fitting, told: &SetUp) -> AnyView {
                 {predictions(fitting.of, told)}
                 <div>{advice.packs.iter().map(|pack| row(fitting.of, pack)).collect_view()}</div>
                 {reopens(advice)}
-                {ways()}
+                {ways(fitting)}
+                <Others fitting/>
             </div>
         </div>
     }
@@ -83,6 +85,7 @@ fn change(of: OpenJob, pack: &PackView) -> AnyView {
             count: shim.count.clone(),
         })
         .collect();
+    let spread = format!("± {}", length(pack.expanded));
     let (name, total) = (format!("{}, {}", pack.slot.tag(), shown.unit), length(pack.total));
     view! {
         <div class="packed">
@@ -90,6 +93,7 @@ fn change(of: OpenJob, pack: &PackView) -> AnyView {
             <div class="grow">
                 <p class="dim">{name}</p>
                 <p class="fig">{total}</p>
+                <p class="dim">{spread}</p>
             </div>
         </div>
         <p>{pack.says.clone()}</p>
@@ -184,6 +188,9 @@ fn row(of: OpenJob, pack: &PackView) -> AnyView {
     let length = figure(pack.total, Figure::Shim, of.shown());
     let (words, sign, word) = match pack.act {
         PackAct::Fit => (format!("Fit {length}"), Sign::Open, "Change".to_owned()),
+        PackAct::Keep if pack.held => {
+            (format!("Held {length}"), told::sign(&pack.state), pack.state.to_string())
+        }
         PackAct::Keep => {
             (format!("Keep {length}"), told::sign(&pack.state), pack.state.to_string())
         }
@@ -209,12 +216,18 @@ fn reopens(advice: &AdviceView) -> Option<AnyView> {
 }
 
 /// Where else to look.
-fn ways() -> AnyView {
+fn ways(fitting: Fitting) -> AnyView {
+    let turn = Callback::new(move |()| fitting.others.update(|it| *it = !*it));
     view! {
         <div class="btns">
-            <a class="btn" href="/tin">
+            <button
+                class="btn"
+                type="button"
+                aria-expanded=words(move || fitting.others.get().to_string())
+                on:click=press(turn)
+            >
                 "Other packs"
-            </a>
+            </button>
             <a class="btn" href="#why">
                 "Why this?"
             </a>

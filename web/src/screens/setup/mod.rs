@@ -5,16 +5,20 @@ mod advice;
 mod alarm;
 mod checks;
 mod found;
+mod others;
 mod parts_changed;
 mod sketch;
 mod tin;
 mod trials;
 mod why;
 
-use job::{SetUp, setup};
+use job::{BookId, Fact, SetUp, setup};
 use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 
 use super::frame::{Here, JobScreen, OpenJob};
+use crate::bench::Bench;
+use crate::page::lead_to;
 use crate::parts::DockedPad;
 use found::Found;
 use sketch::Thought;
@@ -28,6 +32,8 @@ struct Fitting {
     thought: Thought,
     /// The advice is shown although reading and prediction disagree.
     all_the_same: RwSignal<bool>,
+    /// Other packs than the advised ones are shown.
+    others: RwSignal<bool>,
     /// Why an act was not written down.
     refused: RwSignal<Option<String>>,
 }
@@ -42,8 +48,21 @@ impl Fitting {
             found: Found::of(of),
             thought: Thought::of(told),
             all_the_same: RwSignal::new(false),
+            others: RwSignal::new(false),
             refused: RwSignal::new(None),
         }
+    }
+
+    /// Writes facts down; why they were not stands under the advice.
+    fn record(self, bench: Bench, facts: Vec<(BookId, Fact)>) {
+        self.refused.set(None);
+        spawn_local(async move {
+            if let Err(why) = bench.record(facts).await {
+                // The screen may have been left meanwhile.
+                self.refused.try_set(Some(why.to_string()));
+                lead_to("act-says");
+            }
+        });
     }
 
     /// Looks at what the core says.

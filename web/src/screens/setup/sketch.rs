@@ -1,11 +1,12 @@
 //! The section sketch: choose a pack, and see what a thicker or thinner one would do.
 
-use job::{Figure, PackAct, SetUp, Shown, Slot, WhatIf, figure, what_if};
+use job::{BookId, Fact, Figure, PackAct, SetUp, Shown, Slot, WhatIf, figure, what_if};
 use leptos::prelude::*;
 use measure::{Amount, Decimal, Unit, real};
 
 use super::Fitting;
-use crate::parts::{Pick, Seg, live, press};
+use crate::bench::use_bench;
+use crate::parts::{Chip, Pick, Seg, live, press, words};
 use crate::pictures::Picture;
 use crate::pictures::drawing::Drawing;
 use crate::pictures::section::Section;
@@ -79,16 +80,22 @@ pub fn Sketch(fitting: Fitting) -> impl IntoView {
         let slots = |told: &SetUp| told.advice.packs.iter().map(|pack| pack.slot).collect();
         fitting.look(slots).unwrap_or_default()
     });
+    // An upper unit has no nose: its input stands where the others have theirs.
+    let side = words(move || {
+        let is_upper = fitting.of.look(|(_, sheet, _), _| sheet.layout == "d") == Some(true);
+        if is_upper { "input left" } else { "nose left" }.to_owned()
+    });
     let row = live(move || view! { <Positions fitting slots=slots.get()/> }.into_any());
     view! {
         <div class="sheet">
             <div class="h">
                 <h1 class="t-2">"Fit the packs"</h1>
-                <small>"nose left"</small>
+                <small>{side}</small>
             </div>
             <Picture drawing class="sk"/>
             {row}
             {live(move || fitting.thought.slot().map(|slot| view! { <Steps fitting pack=slot/> }).into_any())}
+            {live(move || hold(fitting).into_any())}
         </div>
     }
 }
@@ -154,6 +161,24 @@ fn Steps(fitting: Fitting, pack: Slot) -> impl IntoView {
             {button("+", "thicker", Decimal::ONE)}
         </div>
     }
+}
+
+/// Whether the chosen pack must stay as it is.
+fn hold(fitting: Fitting) -> Option<AnyView> {
+    let bench = use_bench();
+    let slot = fitting.thought.slot()?;
+    let held = fitting.of.look(|(job, ..), _| job.held.contains(&slot))?;
+    let turn = Callback::new(move |()| {
+        let fact = Fact::PackHeld { slot, held: !held };
+        fitting.record(bench, vec![(BookId::Job(fitting.of.id()), fact)]);
+    });
+    let words = format!("Hold {} as it is", slot.tag());
+    let chip = view! {
+        <Chip pressed=Signal::stored(held) on_press=turn>
+            {words}
+        </Chip>
+    };
+    Some(chip.into_any())
 }
 
 fn what(fitting: Fitting, slot: Slot) -> Option<WhatIf> {

@@ -77,10 +77,10 @@ fn Open(id: String) -> impl IntoView {
                         <h2>"Set-up limits"</h2>
                         {checks}
                     </div>
-                </section>
-                <section class="col">
                     <gears::Gears typing/>
                     <gears::YourArm typing/>
+                </section>
+                <section class="col">
                     <packs::Packs typing/>
                 </section>
             </div>
