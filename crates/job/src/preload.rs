@@ -30,7 +30,7 @@ pub(crate) fn worked_out(job: &Job, sheet: &Sheet, reading: &Reading) -> Option<
         None => CheckState::NoBand,
     };
     let readings = judged.readings.iter().map(|reading| reading + change).collect();
-    Some(Judged { mean, readings, state, worked_out: true, ..judged })
+    Some(Judged { mean, readings, state, worked_out: !change.is_zero(), ..judged })
 }
 
 fn moves(sheet: &Sheet, fit: &PackFit, reading: &Reading) -> bool {

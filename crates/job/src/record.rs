@@ -5,8 +5,8 @@ use measure::{Band, Decimal, Unit};
 use crate::reading::Judged;
 use crate::standing::standing;
 use crate::{
-    Check, CheckState, Field, Figure, Job, PackFit, Position, Sheet, Shown, Slot, clock, field,
-    figure::with_unit, sheet::listed, stages,
+    ArmShaft, Check, CheckState, Field, Figure, Job, PackFit, Position, Sheet, Shown, Slot, clock,
+    field, figure::with_unit, sheet::listed, stages,
 };
 
 /// What the printed record is told. Lengths are mm.
@@ -145,7 +145,8 @@ fn arm_says(job: &Job, sheet: &Sheet, shown: Shown) -> String {
     else {
         return String::new();
     };
-    let shaft = reading.on.map(|on| on.id()).or(sheet.word(Field::ArmShaft)).unwrap_or_default();
+    let on = reading.on.or_else(|| sheet.word(Field::ArmShaft).and_then(ArmShaft::named));
+    let shaft = on.map(|on| sheet.shaft(on)).unwrap_or_default();
     format!(
         "Backlash read at a {} arm on the {shaft}, mean of {} positions.",
         with_unit(arm.in_unit(Unit::Millimetre), Figure::Radius, shown),

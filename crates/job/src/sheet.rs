@@ -7,8 +7,8 @@ use measure::{Decimal, Typed, Unit};
 
 use crate::procedure::Changes;
 use crate::{
-    Book, BookId, Check, Fact, Field, FieldFacts, FieldValue, Group, Kind, Mesh, Position, Slot,
-    demo,
+    ArmShaft, Book, BookId, Check, Fact, Field, FieldFacts, FieldValue, Group, Kind, Mesh,
+    Position, Slot, demo,
     field_rows::{self, INPUT_SHAFTS},
     plan,
 };
@@ -147,6 +147,14 @@ impl Sheet {
     /// Every check a unit of the layout can have, in the order of work.
     pub fn layout_checks(&self) -> &'static [Check] {
         plan::checks(self.layout())
+    }
+
+    /// What the shaft of an arm is called on this unit: "driveshaft".
+    pub fn shaft(&self, on: ArmShaft) -> String {
+        let choices = self.choices(Field::ArmShaft).iter();
+        let word =
+            choices.filter(|(id, _)| *id == on.id()).map(|(_, word)| word.to_lowercase()).next();
+        word.unwrap_or_else(|| on.id().to_owned())
     }
 
     /// The fields this unit can have, in the order of the sheet.

@@ -60,8 +60,19 @@ impl Family {
 impl Tin {
     /// Thicknesses of every pack that the offered shims of a family can make, mm, thin ones first.
     pub fn can_make(&self, family: &str) -> Vec<Decimal> {
+        self.can_make_with(family, &[])
+    }
+
+    /// The same with the shims that lie in the case now, net thicknesses in mm.
+    pub fn can_make_with(&self, family: &str, lie: &[Decimal]) -> Vec<Decimal> {
         let of_family = self.stock().into_iter().filter(|line| line.family == family);
-        let shims: Vec<_> = of_family.map(|line| (line.thickness, line.count)).collect();
+        let mut shims: Vec<_> = of_family.map(|line| (line.thickness, line.count)).collect();
+        for net in lie {
+            match shims.iter_mut().find(|(thickness, _)| thickness == net) {
+                Some((_, count)) => *count = count.saturating_add(1),
+                None => shims.push((*net, 1)),
+            }
+        }
         let totals = gearing::reachable_totals(&shims, MAX_SHIMS).unwrap_or_default();
         totals.into_iter().map(|(total, _)| total).collect()
     }
@@ -103,6 +114,8 @@ mod tests {
             tin.can_make("reverse").iter().map(|pack| pack.normalize().to_string()).collect();
         assert_eq!(made, texts);
         assert!(tin.can_make("carrier").is_empty());
+        let lies = [Decimal::new(40, 2)];
+        assert_eq!(tin.can_make_with("carrier", &lies), lies);
     }
 
     #[test]

@@ -9,8 +9,8 @@ use crate::influence_view::{Known, influences, known};
 use crate::reading::length;
 use crate::standing::asked;
 use crate::{
-    Check, Figure, FittedShim, Job, PackAct, PackView, Position, Predicted, SetUp, Sheet, ShimView,
-    Shown, Slot, Tin, field, figure,
+    ArmShaft, Check, Figure, FittedShim, Job, PackAct, PackView, Position, Predicted, SetUp, Sheet,
+    ShimView, Shown, Slot, Tin, field, figure,
 };
 
 /// Where one number comes from.
@@ -181,7 +181,8 @@ fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
     };
     let on = |radius, shaft| {
         let radius = with_unit(sheet.millimetres(radius)?, Figure::Radius, shown);
-        Some(format!("{radius} on the {}", sheet.word(shaft)?))
+        let shaft = sheet.shaft(ArmShaft::named(sheet.word(shaft)?)?);
+        Some(format!("{radius} on the {shaft}"))
     };
     let input = |name: &str, value| Input { name: name.to_owned(), value };
     Some(Why {

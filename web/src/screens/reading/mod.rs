@@ -4,7 +4,7 @@ mod act;
 mod band;
 mod series;
 
-use job::{ArmShaft, Check, Field, Figure, Preview, Sheet, figure};
+use job::{Check, Field, Figure, Preview, Sheet, figure};
 use leptos::prelude::*;
 
 use super::frame::{Here, JobScreen, OpenJob};
@@ -75,6 +75,7 @@ fn Head(series: Series) -> impl IntoView {
             <h1 class="grow t-2">{series.check.name()}</h1>
             {live(move || series.check.has_arm().then(chip).into_any())}
         </div>
+        {live(move || is_preload(series).then(|| view! { <p class="small">"A preload: read the play, the app works it out."</p> }).into_any())}
     }
 }
 
@@ -140,10 +141,14 @@ fn SetTheGauge(series: Series) -> impl IntoView {
     }
 }
 
+fn is_preload(series: Series) -> bool {
+    let is = |(_, sheet, _): (&_, &Sheet, &_), _| sheet.is_preload(series.check);
+    series.of.look(is) == Some(true)
+}
+
 /// What is said where the limits are a preload's.
 fn no_gauge(series: Series) -> Option<AnyView> {
-    let is_preload = |(_, sheet, _): (&_, &Sheet, &_), _| sheet.is_preload(series.check);
-    series.of.look(is_preload).filter(|is_preload| *is_preload).map(|_| {
+    is_preload(series).then(|| {
         view! {
             <Caution
                 title="No gauge reads a preload."
@@ -171,8 +176,9 @@ fn gauge(series: Series, preview: &Preview) -> Option<Gauge> {
                 let radius = arm.in_unit(measure::Unit::Millimetre);
                 format!("{} {}", figure(radius, Figure::Radius, shown), shown.unit)
             });
-            let on = preview.on.map(ArmShaft::id).unwrap_or("shaft");
-            Gauge::Lash { radius: radius.unwrap_or_default(), on: on.to_owned() }
+            let on = |on| series.of.look(|(_, sheet, _), _| sheet.shaft(on));
+            let on = preview.on.and_then(on).unwrap_or_else(|| "shaft".to_owned());
+            Gauge::Lash { radius: radius.unwrap_or_default(), on }
         }
     })
 }

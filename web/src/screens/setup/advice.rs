@@ -151,16 +151,17 @@ fn prediction(of: OpenJob, predicted: &Predicted, at: &str) -> AnyView {
     .into_any()
 }
 
-/// One prediction of several: figure and band abreast.
+/// One prediction of several.
 fn short(of: OpenJob, predicted: &Predicted) -> AnyView {
     let (mean, more) = figures(of, predicted);
     view! {
         <div class="pred">
-            <p>
+            <p class="line spread">
                 <span class="dim">{predicted.check.short()}</span>
-                <br/>
-                <b class="t-2">{mean}</b>
-                {more}
+                <span class="nowrap">
+                    <b class="t-2">{mean}</b>
+                    {more}
+                </span>
             </p>
             {band(of, predicted)}
         </div>

@@ -97,9 +97,9 @@ pub fn SetupScreen(
                 </section>
                 <section class="col">
                     <trials::AtPack fitting/>
-                    <why::WhyThis fitting/>
                     <tin::CanMake fitting/>
                     <parts_changed::NewParts fitting/>
+                    <why::WhyThis fitting/>
                 </section>
             </div>
             <DockedPad/>

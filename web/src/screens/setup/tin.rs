@@ -1,6 +1,6 @@
 //! What the tin can make at the chosen pack.
 
-use job::Figure;
+use job::{Figure, PackFit};
 use leptos::prelude::*;
 
 use super::Fitting;
@@ -18,9 +18,10 @@ pub fn CanMake(fitting: Fitting) -> impl IntoView {
 fn sheet(fitting: Fitting) -> Option<AnyView> {
     let (slot, shown) = (fitting.thought.slot()?, fitting.of.shown());
     let wanted = fitting.thought.total();
-    let packs = fitting.of.look(|(_, sheet, tin), _| {
+    let packs = fitting.of.look(|(job, sheet, tin), _| {
         let family = sheet.position(slot)?.family;
-        Some(tin.side(sheet.is_invented()).can_make(family))
+        let lie = job.pack(slot).map(PackFit::nets).unwrap_or_default();
+        Some(tin.side(sheet.is_invented()).can_make_with(family, &lie))
     });
     let packs = packs.flatten()?.into_iter().map(|pack| drawn(pack, shown)).collect();
     let name = slot.tag().to_owned();
@@ -31,7 +32,7 @@ fn sheet(fitting: Fitting) -> Option<AnyView> {
         <div class="sheet sheet--quiet">
             <h2>{format!("What {} can make", slot.tag())}</h2>
             <Picture drawing/>
-            <p>"Each brass line is a pack you can build from the tin alone. Shims in the case come on top."</p>
+            <p>"Each brass line is a pack you can build from the tin and the shims that lie there now."</p>
         </div>
     };
     Some(view.into_any())
