@@ -8,7 +8,7 @@ use job::{Check, Field, Figure, Preview, Sheet, figure};
 use leptos::prelude::*;
 
 use super::frame::{Here, JobScreen, OpenJob};
-use crate::parts::{Caution, Empty, Keys, Pad, Slots, live, words};
+use crate::parts::{Empty, Keys, Pad, Slots, live, words};
 use crate::pictures::Picture;
 use crate::pictures::gauge::Gauge;
 use series::Series;
@@ -129,14 +129,12 @@ fn SetTheGauge(series: Series) -> impl IntoView {
         let drawing = series.look(|preview| gauge(series, preview).map(|gauge| gauge.draw()));
         drawing.flatten().map(|drawing| view! { <Picture drawing/> }).into_any()
     });
-    let preload = live(move || no_gauge(series).into_any());
     let how = words(move || series.look(|preview| preview.how.clone()).unwrap_or_default());
     view! {
         <div class="sheet sheet--quiet">
             <h2>"Set the gauge"</h2>
             {picture}
             <p>{how}</p>
-            {preload}
         </div>
     }
 }
@@ -144,19 +142,6 @@ fn SetTheGauge(series: Series) -> impl IntoView {
 fn is_preload(series: Series) -> bool {
     let is = |(_, sheet, _): (&_, &Sheet, &_), _| sheet.is_preload(series.check);
     series.of.look(is) == Some(true)
-}
-
-/// What is said where the limits are a preload's.
-fn no_gauge(series: Series) -> Option<AnyView> {
-    is_preload(series).then(|| {
-        view! {
-            <Caution
-                title="No gauge reads a preload."
-                words="Fit a pack that leaves some play, read that play here, then fit the advised pack. The app works the preload out; rolling torque proves it."
-            />
-        }
-        .into_any()
-    })
 }
 
 /// The picture of the gauge; a torque has none.
