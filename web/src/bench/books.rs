@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use job::{Book, BookId, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
+use job::{Book, BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
 
 use crate::storage::Row;
 
@@ -25,8 +25,7 @@ struct Volume {
 #[derive(Clone)]
 enum State {
     Tin(Arc<Tin>),
-    /// Kept and exported; the screen that shows the drawer folds it.
-    Drawer,
+    Drawer(Arc<Drawer>),
     Sheet(Arc<Sheet>),
     Job(Arc<Job>),
 }
@@ -109,6 +108,13 @@ impl Books {
         }
     }
 
+    pub(super) fn drawer(&self) -> Arc<Drawer> {
+        match self.volumes.get(&BookId::Drawer).map(|volume| &volume.state) {
+            Some(State::Drawer(drawer)) => drawer.clone(),
+            _ => Arc::default(),
+        }
+    }
+
     pub(super) fn sheets(&self) -> impl Iterator<Item = &Arc<Sheet>> {
         self.volumes.values().filter_map(|volume| match &volume.state {
             State::Sheet(sheet) => Some(sheet),
@@ -154,7 +160,7 @@ impl Books {
     fn put(&mut self, book: Book) {
         let state = match book.id() {
             BookId::Tin => State::Tin(Arc::new(Tin::fold(&book))),
-            BookId::Drawer => State::Drawer,
+            BookId::Drawer => State::Drawer(Arc::new(Drawer::fold(&book))),
             BookId::Sheet(_) => State::Sheet(Arc::new(Sheet::fold(&book))),
             BookId::Job(_) => State::Job(Arc::new(Job::fold(&book))),
         };

@@ -10,7 +10,7 @@ mod tabs;
 use std::sync::Arc;
 
 use async_lock::Mutex;
-use job::{BookId, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
+use job::{BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::Blob;
@@ -278,6 +278,15 @@ impl Bench {
     pub fn tin(self) -> Memo<Arc<Tin>> {
         let tin = move |_: Option<&_>| self.books.with(Books::tin);
         Memo::new_with_compare(tin, |old: Option<&Arc<Tin>>, new: Option<&Arc<Tin>>| {
+            old.map(Arc::as_ptr) != new.map(Arc::as_ptr)
+        })
+    }
+
+    /// The tool drawer; empty before the first tool. Folded anew only when something was written
+    /// in it.
+    pub fn drawer(self) -> Memo<Arc<Drawer>> {
+        let drawer = move |_: Option<&_>| self.books.with(Books::drawer);
+        Memo::new_with_compare(drawer, |old: Option<&Arc<Drawer>>, new: Option<&Arc<Drawer>>| {
             old.map(Arc::as_ptr) != new.map(Arc::as_ptr)
         })
     }

@@ -1,6 +1,7 @@
 //! Inspection: what makes a part scrap, one to watch, or good, and what a verdict changes.
 
 use super::log::{GuideLog, Judged};
+use crate::Guided;
 use crate::guided::PartVerdict;
 use crate::json::{Json, Keys};
 use crate::procedure::{Plan, ProcedureError, Scope};
@@ -158,4 +159,27 @@ pub fn effects(parts: &[PartView], plan: &Plan) -> Effect {
         }
     }
     effect
+}
+
+impl Effect {
+    /// The fact that the scope becomes as wide as the verdicts need, for the parts they reject;
+    /// `None`: it is wide enough.
+    pub fn widening(&self, parts: &[PartView]) -> Option<Guided> {
+        let rejected = parts.iter().filter(|part| {
+            part.judged.as_ref().is_some_and(|judged| judged.verdict == PartVerdict::Reject)
+        });
+        let names: Vec<String> =
+            rejected.map(|part| format!("{} rejected", part.criteria.name)).collect();
+        Some(Guided::ScopeChosen { scope: self.widens_to?, reason: names.join(", ") })
+    }
+
+    /// The parts without a verdict and the rejects without a photo: one sentence each.
+    pub fn to_judge(parts: &[PartView]) -> Vec<String> {
+        let lacks = |part: &PartView| match &part.judged {
+            None => Some(format!("{}: no verdict.", part.criteria.name)),
+            Some(_) if part.missing.is_empty() => None,
+            Some(_) => Some(format!("{}: {}", part.criteria.name, part.missing)),
+        };
+        parts.iter().filter_map(lacks).collect()
+    }
 }

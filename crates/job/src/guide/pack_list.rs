@@ -34,6 +34,8 @@ pub struct Item {
     pub readied: Option<(Readied, String)>,
     /// It is neither owned, packed, lent nor on order.
     pub short: bool,
+    /// It is a tool, not something that is used up.
+    pub is_tool: bool,
 }
 
 /// Works out the list.
@@ -49,11 +51,9 @@ pub fn pack_list(plan: &Plan, course: &Course, log: &GuideLog, drawer: &Drawer) 
     let tools = items(tools, log, drawer, true);
     let consumables = to_do.iter().map(|(step, number)| (*number, step.consumables.as_slice()));
     let consumables = items(consumables, log, drawer, false);
-    let is_packed =
-        |item: &&Item| matches!(item.readied, Some((Readied::Packed | Readied::Borrowed, _)));
     PackList {
         short: tools.iter().filter(|item| item.short).count(),
-        packed: tools.iter().chain(&consumables).filter(is_packed).count(),
+        packed: tools.iter().chain(&consumables).filter(|item| item.is_packed()).count(),
         tools,
         consumables,
     }
@@ -87,5 +87,6 @@ fn item(name: &str, step: usize, log: &GuideLog, drawer: &Drawer, is_tool: bool)
         says: tool.map(Tool::numbers).unwrap_or_default(),
         short: is_tool && tool.is_none() && readied.is_none(),
         readied,
+        is_tool,
     }
 }

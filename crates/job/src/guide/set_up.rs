@@ -97,13 +97,17 @@ fn kept(reading: &Reading, values: Vec<Typed>) -> Kept {
 }
 
 fn pack(fit: &PackFit) -> Option<Kept> {
+    let mark = Mark { order: fit.order, at: fit.at };
+    Some(Kept { entry: String::new(), value: shims(fit)?, mark })
+}
+
+/// The shims of a pack that was fitted, as a capture.
+pub(super) fn shims(fit: &PackFit) -> Option<Capture> {
     let shim = |shim: &FittedShim| match shim {
         FittedShim::Measured(typed) => Some(typed.clone()),
         FittedShim::FromTin { net, .. } => {
             Typed::parse(&show(*net, 3, Point::Point), Unit::Millimetre, Sign::Any).ok()
         }
     };
-    let shims = fit.shims.iter().map(shim).collect::<Option<Vec<_>>>()?;
-    let mark = Mark { order: fit.order, at: fit.at };
-    Some(Kept { entry: String::new(), value: Capture::Pack(shims), mark })
+    fit.shims.iter().map(shim).collect::<Option<Vec<_>>>().map(Capture::Pack)
 }

@@ -115,15 +115,22 @@ impl Hand {
             }
         }
         self.capture_all(step);
+        let packs = ladder(&self.plan(), &self.log()).rungs.into_iter();
+        for pack in packs.filter(|rung| rung.step == step && rung.pack.is_some()) {
+            let place = pack.pack.clone().unwrap_or_default();
+            if let Ok(fact) = bag(&self.log(), step, &pack.part, &place, "", Some("p".into())) {
+                self.write(fact);
+            }
+        }
         if self.course().finish(step).is_err_and(|why| matches!(why, GuideRefusal::Asks { .. })) {
             let (step, by) = (step.to_owned(), "JK".to_owned());
             self.write(Guided::GateJudged { step, passed: true, by, reason: String::new() });
         }
         let done = self.course().finish(step)?;
-        for part in planned.parts_of(Act::On) {
-            let log = self.log();
-            if let Some((number, _)) = log.bagged.iter().find(|(_, bagged)| bagged.part == part) {
-                self.write(Guided::PartFitted { number: *number });
+        let rungs = ladder(&self.plan(), &self.log()).rungs.into_iter();
+        for rung in rungs.filter(|rung| rung.back_in.as_deref() == Some(step)) {
+            if let Some(number) = rung.number {
+                self.write(Guided::PartFitted { number });
             }
         }
         self.write(done);

@@ -9,6 +9,7 @@ mod bench;
 mod detours;
 mod golden;
 mod guided;
+mod guided_bags;
 mod guided_job;
 mod guided_parts;
 mod guided_refusals;

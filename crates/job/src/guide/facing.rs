@@ -1,0 +1,102 @@
+//! Which way a part faced, in the unit's own words: to the nose, aft, up, down.
+
+/// A way a part can face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// To the nose of the gearcase.
+    Nose,
+    /// To the propeller.
+    Aft,
+    /// To the powerhead.
+    Up,
+    /// To the skeg.
+    Down,
+}
+
+/// Words that name a way, as people write them.
+const NAMED: [(Way, &[&str]); 4] = [
+    (Way::Nose, &["nose", "forward", "front", "fore"]),
+    (Way::Aft, &["aft", "propeller", "rear", "back"]),
+    (Way::Up, &["up", "upward", "upwards", "top"]),
+    (Way::Down, &["down", "downward", "downwards", "bottom"]),
+];
+
+impl Way {
+    /// Every way, as they are offered.
+    pub const ALL: [Way; 4] = [Way::Nose, Way::Aft, Way::Up, Way::Down];
+
+    /// How it ends a sentence: "to the nose".
+    pub fn words(self) -> &'static str {
+        match self {
+            Way::Nose => "to the nose",
+            Way::Aft => "aft",
+            Way::Up => "up",
+            Way::Down => "down",
+        }
+    }
+
+    /// The way that words speak of, the last one where they name several; `None`: none.
+    ///
+    /// ```
+    /// use job::guide::Way;
+    /// assert_eq!(Way::of("oil grooves aft"), Some(Way::Aft));
+    /// assert_eq!(Way::of("open coil outside"), None);
+    /// ```
+    pub fn of(words: &str) -> Option<Way> {
+        let words = words.to_lowercase();
+        let mut names = words.split(|letter: char| !letter.is_alphabetic());
+        names.rfind(|name| way(name).is_some()).and_then(way)
+    }
+
+    fn opposite(self) -> Way {
+        match self {
+            Way::Nose => Way::Aft,
+            Way::Aft => Way::Nose,
+            Way::Up => Way::Down,
+            Way::Down => Way::Up,
+        }
+    }
+}
+
+fn way(name: &str) -> Option<Way> {
+    NAMED.iter().find(|row| row.1.contains(&name)).map(|row| row.0)
+}
+
+/// What faced which way: "oil grooves aft". A way that the words name themselves is not said twice.
+pub fn facing(what: &str, way: Option<Way>) -> String {
+    let what = what.trim();
+    match way {
+        Some(way) if what.is_empty() => way.words().to_owned(),
+        Some(way) if Way::of(what) != Some(way) => format!("{what} {}", way.words()),
+        _ => what.to_owned(),
+    }
+}
+
+/// The same part the other way round: "oil grooves to the nose".
+pub fn turned(facing: &str) -> String {
+    let way = Way::of(facing).and_then(|way| Some((facing.strip_suffix(way.words())?, way)));
+    match way {
+        Some((what, way)) => format!("{what}{}", way.opposite().words()),
+        None => "the other way round".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn words_name_a_way_and_its_opposite() {
+        let said = facing("oil grooves", Some(Way::Aft));
+        assert_eq!(said, "oil grooves aft");
+        assert_eq!(turned(&said), "oil grooves to the nose");
+        assert_eq!(turned(&turned(&said)), said);
+        assert_eq!(facing("", Some(Way::Nose)), "to the nose");
+        assert_eq!(facing(" UP mark at 12 h ", None), "UP mark at 12 h");
+        assert_eq!(Way::of("UP mark at 12 h"), Some(Way::Up));
+        assert_eq!(turned("UP mark at 12 h"), "the other way round");
+        assert_eq!(facing("teeth aft", Some(Way::Aft)), "teeth aft", "said once");
+        assert_eq!(Way::of("thick edge from the top to the nose"), Some(Way::Nose), "the last one");
+        assert_eq!(Way::of("cup and shaft"), None, "no part of another word");
+    }
+}
