@@ -6,14 +6,18 @@
 use std::cmp::Ordering;
 
 use gearing::advice::{Choice, Status};
-use gearing::case::Case;
+use gearing::case::{Case, Member, StockLine, Trial};
 use measure::{Decimal, real};
 
-use crate::cases::{hundredths, random};
+use crate::cases::{
+    Dice, check, depth, driven, end_play, gears, hundredths, lash, position, random,
+};
 
 const CASES: u64 = 1300;
 /// More combinations than this take too long.
 const MOST: usize = 900;
+/// The same for four packs in a ring: each is one of six.
+const MOST_IN_RING: usize = 1296;
 
 /// Every pack of at most so many shims out of these, as sorted lists.
 fn multisets(shims: &[Decimal], most: usize) -> Vec<Vec<Decimal>> {
@@ -120,58 +124,105 @@ fn order(
     (a.0.cmp(&b.0)).then(b.1.cmp(&a.1)).then(a.2.cmp(&b.2)).then(b.3.cmp(&a.3))
 }
 
+/// Advises a case, and holds the answer against every combination of packs; the status with how
+/// many there are, `None` where they are too many to try or nothing is to be chosen.
+fn tried(case: &Case, seed: u64, most: usize) -> Option<(Status, usize)> {
+    let advice = gearing::advise(case).unwrap();
+    if !matches!(advice.status, Status::Fit | Status::StockShort) {
+        return None;
+    }
+    let all = every(case);
+    if all.len() > most {
+        return None;
+    }
+    let all: Vec<Choice> =
+        all.iter().map(|packs| gearing::evaluate(case, packs).unwrap()).collect();
+    let best = all.iter().map(|choice| choice.probability).fold(0.0, f64::max);
+    if best < 1e-30 {
+        return Some((advice.status, all.len()));
+    }
+    let enough = 0.99 * best;
+    let cost = |choice: &&Choice| (choice.minutes, choice.shims);
+    let likely = || all.iter().filter(|choice| choice.probability >= enough * (1.0 - 1e-11));
+    let least = likely().map(|choice| cost(&choice)).min().unwrap();
+    assert!(advice.probability >= enough * (1.0 - 1e-11), "seed {seed}: {advice:?} {best}");
+    let shims: usize = advice.packs.iter().map(Vec::len).sum();
+    assert_eq!((advice.minutes, shims), least, "seed {seed}");
+    assert!(legal(case, &advice.packs), "seed {seed}");
+
+    let found = gearing::evaluate(case, &advice.packs).unwrap();
+    let found = rank(case, &found);
+    let first = likely()
+        .filter(|choice| cost(choice) == least)
+        .map(|choice| rank(case, choice))
+        .min_by(order)
+        .unwrap();
+    // A distance on the edge of a hundredth may round either way.
+    assert!(order(&found, &first) != Ordering::Greater, "seed {seed}: {found:?} {first:?}");
+
+    let bands = gearing::bands(case).unwrap();
+    let in_band = |choice: &Choice| {
+        choice.predicted.iter().zip(&bands).all(|(p, band)| {
+            let [low, high] = [band.low(), band.high()].map(real::from_decimal);
+            (low..=high).contains(&p.unwrap().mean)
+        })
+    };
+    assert_eq!(all.iter().any(in_band), advice.status == Status::Fit, "seed {seed}");
+    Some((advice.status, all.len()))
+}
+
 #[test]
 fn the_choice_is_the_best_of_all() {
     let (mut fits, mut short, mut combinations) = (0, 0, 0);
     for seed in 0..CASES {
-        let case = random(seed);
-        let advice = gearing::advise(&case).unwrap();
-        if !matches!(advice.status, Status::Fit | Status::StockShort) {
-            continue;
-        }
-        let all = every(&case);
-        if all.len() > MOST {
-            continue;
-        }
-        let all: Vec<Choice> =
-            all.iter().map(|packs| gearing::evaluate(&case, packs).unwrap()).collect();
-        combinations += all.len();
-        match advice.status {
+        let Some((status, of)) = tried(&random(seed), seed, MOST) else { continue };
+        combinations += of;
+        match status {
             Status::Fit => fits += 1,
             _ => short += 1,
         }
-        let best = all.iter().map(|choice| choice.probability).fold(0.0, f64::max);
-        if best < 1e-30 {
-            continue;
-        }
-        let enough = 0.99 * best;
-        let cost = |choice: &&Choice| (choice.minutes, choice.shims);
-        let likely = || all.iter().filter(|choice| choice.probability >= enough * (1.0 - 1e-11));
-        let least = likely().map(|choice| cost(&choice)).min().unwrap();
-        assert!(advice.probability >= enough * (1.0 - 1e-11), "seed {seed}: {advice:?} {best}");
-        let shims: usize = advice.packs.iter().map(Vec::len).sum();
-        assert_eq!((advice.minutes, shims), least, "seed {seed}");
-        assert!(legal(&case, &advice.packs), "seed {seed}");
-
-        let found = gearing::evaluate(&case, &advice.packs).unwrap();
-        let found = rank(&case, &found);
-        let first = likely()
-            .filter(|choice| cost(choice) == least)
-            .map(|choice| rank(&case, choice))
-            .min_by(order)
-            .unwrap();
-        // A distance on the edge of a hundredth may round either way.
-        assert!(order(&found, &first) != Ordering::Greater, "seed {seed}: {found:?} {first:?}");
-
-        let bands = gearing::bands(&case).unwrap();
-        let in_band = |choice: &Choice| {
-            choice.predicted.iter().zip(&bands).all(|(p, band)| {
-                let [low, high] = [band.low(), band.high()].map(real::from_decimal);
-                (low..=high).contains(&p.unwrap().mean)
-            })
-        };
-        assert_eq!(all.iter().any(in_band), advice.status == Status::Fit, "seed {seed}");
     }
     println!("{fits} fits, {short} short, {combinations} combinations");
     assert!(fits > 300 && short > 150, "{fits} fits, {short} short");
+}
+
+/// Twin shafts: the packs of both gears and a spacer set one end play, so that all four hang
+/// together in a ring.
+#[test]
+fn four_packs_in_a_ring_too() {
+    let (mut fits, mut all) = (0, 0);
+    for seed in 0..150 {
+        let mut dice = Dice(seed + 77);
+        let positions = vec![
+            position("P", Member::Pinion, dice.pick(&[1, -1]), 0),
+            position("F", driven("forward"), 1, 1),
+            position("R", driven("reverse"), -1, -1),
+            position("W", Member::Other("spacer".into()), 0, 1),
+        ];
+        let checks = vec![
+            check("depth", depth(), 60, 70),
+            check("lash-forward", lash("forward"), 27, 48),
+            check("lash-reverse", lash("reverse"), 35, 70),
+            check("play", end_play(&["F", "R", "W"]), 5, 22),
+        ];
+        let stock = positions.iter().map(|position| StockLine {
+            family: position.family.clone(),
+            thickness: hundredths(dice.between(3, 15)),
+            count: 1,
+        });
+        let stock = stock.collect();
+        let readings = [65, 38, 52, 13].map(|middle| {
+            let reading = hundredths(middle + dice.between(-12, 12));
+            vec![reading, reading]
+        });
+        let packs = positions.iter().map(|_| vec![hundredths(50), hundredths(dice.between(3, 15))]);
+        let trials = vec![Trial { packs: packs.collect(), readings: readings.to_vec() }];
+        let gears = gears(dice.chance(60));
+        let case = Case { gears, positions, checks, stock, trials, max_shims: 2, ..random(0) };
+        let case = Case { frozen: Vec::new(), ..case };
+        let tried = tried(&case, seed, MOST_IN_RING);
+        all += usize::from(tried.is_some());
+        fits += usize::from(tried.is_some_and(|(status, _)| status == Status::Fit));
+    }
+    assert!(fits > 25 && all > 60, "{fits} fits of {all}");
 }
