@@ -10,17 +10,20 @@ import { copyOfDist, openBrowser, startSite } from "./site.mjs";
 const controlled = (page) => page.waitForFunction(() => navigator.serviceWorker.controller !== null);
 
 /** Puts another version into a copy of dist: a changed page, and the worker's list to match. */
-function release(folder, first, title) {
-  const page = first.replace(/<title>.*<\/title>/, `<title>${title}</title>`);
+function release(folder, first, name) {
+  const page = first.replace("<html ", `<html data-release="${name}" `);
   const digest = createHash("sha256").update(page).digest("base64");
   const worker = readFileSync(join(folder, "sw.js"), "utf8")
-    .replace(/const VERSION = ".*";/, `const VERSION = "${title}";`)
+    .replace(/const VERSION = ".*";/, `const VERSION = "${name}";`)
     .replace(/\["\/", "sha256-[^"]*"/, `["/", "sha256-${digest}"`);
   for (const [name, text] of [["index.html", page], ["sw.js", worker]]) {
     for (const ending of [".br", ".gz"]) rmSync(join(folder, name + ending), { force: true });
     writeFileSync(join(folder, name), text);
   }
 }
+
+/** The version a page is of; none for the one that was built. */
+const releaseOf = (page) => page.evaluate(() => document.documentElement.dataset.release);
 
 /** Takes files out of a copy of dist, with their compressed forms. */
 function remove(folder, part) {
@@ -74,11 +77,12 @@ describe("offline", () => {
   after(() => context?.close());
 
   test("every screen's address opens with the server gone", async () => {
-    for (const path of ["/", "/new-job", "/job/7?from=bench"]) {
+    // A screen names the page once its code has come.
+    for (const [path, name] of [["/", /^Shimwright$/], ["/new-job", /^(New job · )?Shimwright$/], ["/job/7?from=bench", /Shimwright$/]]) {
       const response = await page.goto(site.url + path);
       assert.equal(response.status(), 200, path);
       assert.ok(response.fromServiceWorker(), path);
-      assert.equal(await page.title(), "Shimwright", path);
+      assert.match(await page.title(), name, path);
     }
   });
 
@@ -112,7 +116,7 @@ describe("update", () => {
     assert.equal(await waiting(), false);
     assert.deepEqual(await page.evaluate(async () => (await caches.keys()).length), 1);
     await page.reload();
-    assert.equal(await page.title(), "Shimwright");
+    assert.equal(await releaseOf(page), undefined);
   });
 
   test("a new version waits, stays out of the way of typing, and comes when it is wanted", async () => {
@@ -125,10 +129,10 @@ describe("update", () => {
     await page.locator("#unit").fill("");
     await page.locator("#unit").blur();
     await page.waitForSelector("#notices .update", { state: "visible" });
-    assert.equal(await page.title(), "Shimwright", "the old version stays until then");
+    assert.equal(await releaseOf(page), undefined, "the old version stays until then");
 
     await Promise.all([page.waitForEvent("load"), page.getByRole("button", { name: "Use it now" }).click()]);
-    assert.equal(await page.title(), "Second");
+    assert.equal(await releaseOf(page), "Second");
     assert.equal(new URL(page.url()).pathname, "/new-job");
     assert.equal(await page.evaluate(async () => (await caches.keys()).length), 1, "the old files are gone");
   });

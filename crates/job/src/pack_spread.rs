@@ -26,7 +26,8 @@ pub fn pack_spread(tin: &Tin, shims: &[FittedShim]) -> Decimal {
                 let Some(shim) = tin.shim(shim) else { continue };
                 let [one, other] = &shim.places;
                 own += (rectangular(one).powi(2) + rectangular(other).powi(2)) / 4.0;
-                zero += rectangular(&shim.zero);
+                // The same micrometer read it: "0" is written shorter, not read coarser.
+                zero += rectangular(&shim.zero).min(rectangular(one));
             }
         }
     }

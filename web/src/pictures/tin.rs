@@ -79,6 +79,7 @@ impl Comb {
     pub fn draw(&self, unit: &str, show: impl Fn(f64) -> String) -> Drawing {
         let all = self.packs.iter().chain(&self.wanted).copied();
         let (from, to) = self.range.unwrap_or_else(|| around(all));
+        let from = from.max(0.0);
         let scale = Scale { from, to, start: 10.0, end: 320.0 };
         let shown = self.packs.iter().filter(|pack| scale.place(**pack).beyond == 0);
         let mut marks = vec![line("c-ax", &[(8.0, 44.0), (322.0, 44.0)])];
