@@ -1,4 +1,4 @@
-//! Shimwright without a screen: the set-up advice as JSON lines.
+//! Shimwright without a screen: the set-up advice as JSON lines, and backups read.
 //!
 //! One case a line in, one answer a line out. Lengths are millimetres, angles degrees, both decimal
 //! numbers in quotes, so that no digit is lost; teeth, counts, signs and minutes are whole numbers.
@@ -32,6 +32,7 @@
 
 mod answer;
 mod field;
+mod files;
 mod json;
 mod line;
 mod lines;
@@ -41,6 +42,7 @@ use std::io::{self, BufRead, Write};
 
 pub use answer::{AdviceLine, Answer};
 pub use field::FieldError;
+pub use files::{FILES_HELP, View, check, export};
 pub use line::read_case;
 use lines::{LONGEST, Line, Lines};
 use serde_json::Value;

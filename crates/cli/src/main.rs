@@ -2,15 +2,19 @@
 
 use std::ffi::OsString;
 use std::fs::File;
-use std::io::{self, BufReader, Write};
+use std::io::{self, BufReader, Read, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use shimwright_cli::{FILES_HELP, View};
+
 const HELP: &str = "\
-shimwright: which shims to fit, without a screen
+shimwright: which shims to fit, and backups read, without a screen
 
 Usage: shimwright advise [FILE]
        shimwright simulate [OPTIONS]
+       shimwright check FILE
+       shimwright export FILE --csv|--text
 
   advise     reads cases, one JSON object a line, from FILE or standard input,
              and writes one line of advice for each; a line that cannot be
@@ -19,6 +23,9 @@ Usage: shimwright advise [FILE]
   simulate   sets up virtual gearcases by advice and one position at a time,
              and writes how many dry builds each took, as one JSON object;
              simulate --help says more
+  check      says what a backup of the app holds and what cannot be read of it
+  export     writes the readings of a backup as a table or as plain text;
+             check --help says more of both
   --help     shows this
   --version  shows the version
 ";
@@ -50,13 +57,36 @@ fn main() -> ExitCode {
             Ok(report) => say(&report),
             Err(sentence) => return refuse(&sentence),
         },
+        (Some("check" | "export"), [word]) if word == "--help" => say(FILES_HELP),
+        (Some("check"), [file]) => match opened(file).and_then(shimwright_cli::check) {
+            Ok((said, true)) => say(&said),
+            Ok((said, false)) => {
+                return match say(&said) {
+                    Ok(()) => ExitCode::FAILURE,
+                    Err(reason) => refuse(&format!("could not write: {reason}")),
+                };
+            }
+            Err(sentence) => return refuse(&sentence),
+        },
+        (Some("export"), [file, view]) if view == "--csv" || view == "--text" => {
+            let view = if view == "--csv" { View::Csv } else { View::Text };
+            match opened(file).and_then(|open| shimwright_cli::export(open, view)) {
+                Ok(said) => say(&said),
+                Err(sentence) => return refuse(&sentence),
+            }
+        }
+        (Some(command @ ("check" | "export")), _) => {
+            return refuse(&format!("shimwright {command} needs other words:\n\n{FILES_HELP}"));
+        }
         (Some(other), _) => {
             return refuse(&format!(
-                "found {other:?}, expected advise, simulate, --help or --version"
+                "found {other:?}, expected advise, simulate, check, export, --help or --version"
             ));
         }
         (None, _) => {
-            return refuse("found no command, expected shimwright advise or shimwright simulate");
+            return refuse(
+                "found no command, expected shimwright advise, simulate, check or export",
+            );
         }
     };
     match done {
@@ -65,6 +95,16 @@ fn main() -> ExitCode {
         Err(reason) if reason.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(reason) => refuse(&format!("could not read or write: {reason}")),
     }
+}
+
+/// A file by its name, or standard input for `-`.
+fn opened(file: &OsString) -> Result<Box<dyn Read>, String> {
+    if file == "-" {
+        return Ok(Box::new(io::stdin()));
+    }
+    let named = Path::new(file).display();
+    let open = File::open(file).map_err(|why| format!("cannot open {named}: {why}"))?;
+    Ok(Box::new(open))
 }
 
 fn say(text: &str) -> io::Result<()> {

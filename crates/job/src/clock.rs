@@ -18,6 +18,12 @@ pub fn date(at: i64, utc_offset: i32) -> String {
     format!("{day} {month} {year}")
 }
 
+/// Date and time as tables sort them: "2026-05-12 10:05". `utc_offset` is minutes ahead of UTC.
+pub(crate) fn iso_minute(at: i64, utc_offset: i32) -> String {
+    let (year, month, day) = civil(day(at, utc_offset));
+    format!("{year:04}-{:02}-{day:02} {}", month + 1, hour_minute(at, utc_offset))
+}
+
 /// Which day of something that began at `from` the time `at` is, counted from 1.
 pub fn day_number(from: i64, at: i64, utc_offset: i32) -> i64 {
     (day(at, utc_offset) - day(from, utc_offset)).max(0) + 1

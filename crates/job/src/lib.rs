@@ -25,6 +25,7 @@ mod fact;
 mod field;
 mod field_rows;
 mod figure;
+pub mod files;
 mod first_guess;
 mod fit;
 pub mod guide;

@@ -32,6 +32,12 @@ struct Outside {
     device: String,
 }
 
+/// The book of a line that says nothing else to this version.
+#[derive(Deserialize)]
+struct InBook {
+    book: String,
+}
+
 pub(crate) fn write(entry: &Entry) -> String {
     match &entry.fact {
         Fact::Guided(fact) => written(entry, guided::VERSION, GuidedLine(fact)),
@@ -79,4 +85,9 @@ fn unread(line: &str) -> Kept {
     let Outside { n, device } = serde_json::from_str(line).unwrap_or_default();
     let counter = if n > LARGEST { 0 } else { n };
     Kept::Unread { line: line.to_owned(), counter, device }
+}
+
+/// The book that a line names, whether or not this version knows such books.
+pub(crate) fn book_named(line: &str) -> Option<String> {
+    serde_json::from_str(line).ok().map(|InBook { book }| book)
 }

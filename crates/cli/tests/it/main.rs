@@ -13,6 +13,7 @@ mod answers;
 mod bad_input;
 mod brute_force;
 mod command;
+mod files;
 mod golden;
 mod golden_jobs;
 mod packs;

@@ -7,6 +7,7 @@ mod any_layout;
 mod bad_input;
 mod bench;
 mod detours;
+mod files;
 mod golden;
 mod guided;
 mod guided_bags;
