@@ -106,7 +106,7 @@ fn sheet(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             }
             fits(*field, value)
         }
-        Fact::FieldCleared { .. } => opened(book),
+        Fact::FieldCleared { .. } | Fact::ValueStands { .. } => opened(book),
         Fact::VariantChosen { slot, position: None } => {
             of_layout(book, *slot)?;
             known(slot.may_be_absent(), slot.tag())

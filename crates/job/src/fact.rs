@@ -30,6 +30,11 @@ pub enum Fact {
         /// Where.
         field: Field,
     },
+    /// A value in doubt was looked at again, and stands.
+    ValueStands {
+        /// Where.
+        field: Field,
+    },
     /// It was seen where a pack lies, or that the unit has none there.
     VariantChosen {
         /// Which pack.

@@ -12,6 +12,7 @@ pub(crate) fn of(fact: &Fact) -> String {
             format!("{} typed: {}.", heading(*field), shown(*field, value))
         }
         Fact::FieldCleared { field } => format!("{} taken out.", heading(*field)),
+        Fact::ValueStands { field } => format!("{} looked at again: it stands.", heading(*field)),
         Fact::VariantChosen { slot, position: None } => {
             format!("The unit has no pack {}.", slot.tag())
         }

@@ -25,7 +25,7 @@ pub struct Sheet {
     /// The shop's own changes to the procedure of this unit.
     pub changes: Changes,
     values: BTreeMap<Field, FieldValue>,
-    /// Values that were written down twice: a person looked again and they stand.
+    /// Values in doubt that a person looked at again.
     looked_at: BTreeSet<Field>,
     variants: BTreeMap<Slot, Option<String>>,
     /// Positions whose sign a person has seen, and why it goes the other way where it does.
@@ -55,9 +55,7 @@ impl Sheet {
             }
             Fact::FieldTyped { field, value } => {
                 let before = self.values.insert(*field, value.clone());
-                if before.as_ref() == Some(value) {
-                    self.looked_at.insert(*field);
-                } else {
+                if before.as_ref() != Some(value) {
                     self.looked_at.remove(field);
                 }
             }
@@ -65,6 +63,7 @@ impl Sheet {
                 self.values.remove(field);
                 self.looked_at.remove(field);
             }
+            Fact::ValueStands { field } => drop(self.looked_at.insert(*field)),
             Fact::VariantChosen { slot, position } => {
                 self.variants.insert(*slot, position.clone());
             }
@@ -110,7 +109,7 @@ impl Sheet {
         self.values.get(&field)
     }
 
-    /// Whether a person looked at a field's value again and let it stand: it was written down twice.
+    /// Whether a person looked at a field's value again and let it stand.
     pub(crate) fn is_looked_at(&self, field: Field) -> bool {
         self.looked_at.contains(&field)
     }

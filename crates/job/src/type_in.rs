@@ -150,10 +150,9 @@ impl Sheet {
         field.doubt(self.number(field)?).filter(|_| !self.is_looked_at(field))
     }
 
-    /// The fact that a value in doubt was looked at again and stands: it is written down once more.
+    /// The fact that a value in doubt was looked at again and stands.
     pub fn stands(&self, field: Field) -> Option<Fact> {
-        let value = self.value(field)?.clone();
-        self.doubt(field).map(|_| Fact::FieldTyped { field, value })
+        self.doubt(field).map(|_| Fact::ValueStands { field })
     }
 }
 

@@ -1,5 +1,6 @@
 //! A unit sheet: the limits from the user's own manual, teeth, arm, and where the packs lie.
 
+mod cell;
 mod gears;
 mod limits;
 mod packs;

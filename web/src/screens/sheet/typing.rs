@@ -8,8 +8,8 @@ use leptos::prelude::*;
 use measure::Unit;
 use wasm_bindgen_futures::spawn_local;
 
+use super::cell::Cell;
 use crate::bench::{Bench, use_bench};
-use crate::draft::{Draft, use_draft};
 use crate::parts::{Says, Text};
 use crate::prefs::{Prefs, use_prefs};
 
@@ -25,25 +25,10 @@ pub struct Typing {
     units: RwSignal<BTreeMap<&'static str, Unit>>,
 }
 
-/// A field while it is typed in.
-#[derive(Clone, Copy)]
-struct Cell {
-    draft: Draft,
-    /// What stands in it and is not saved; `None`: what is saved stands there.
-    text: RwSignal<Option<String>>,
-    refused: RwSignal<Option<String>>,
-}
-
 impl Typing {
     /// Starts with what was half typed.
     pub fn of(id: &str) -> Typing {
         let bench = use_bench();
-        let cell = |field: Field| {
-            let draft = use_draft(&format!("sheet/{id}"), field.facts().id);
-            let half = draft.text_untracked();
-            let text = RwSignal::new((!half.is_empty()).then_some(half));
-            Cell { draft, text, refused: RwSignal::new(None) }
-        };
         let sheet = bench.sheet(id);
         // What layout a unit has is known before its sheet is opened, and never changes; which of
         // its checks it has may.
@@ -53,7 +38,7 @@ impl Typing {
             let groups = [Group::Gears, Group::Arm].into_iter().chain(limits);
             groups.flat_map(Field::of).map(|facts| facts.field).collect()
         });
-        let cells = fields.into_iter().map(|field| (field, cell(field))).collect();
+        let cells = fields.into_iter().map(|field| (field, Cell::of(id, field))).collect();
         Typing {
             bench,
             prefs: use_prefs(),
@@ -69,8 +54,9 @@ impl Typing {
         self.sheet.with(|sheet| sheet.as_ref().map(at)).unwrap_or_default()
     }
 
+    /// Nothing once the screen has been left.
     fn cell(self, field: Field) -> Option<Cell> {
-        self.cells.with_value(|cells| cells.get(&field).copied())
+        self.cells.try_with_value(|cells| cells.get(&field).copied()).flatten()
     }
 
     /// The text of a field: as being typed, else as saved.
@@ -82,8 +68,7 @@ impl Typing {
         };
         let set = move |text: String| {
             if let Some(cell) = cell {
-                cell.draft.set(&text);
-                cell.text.set(Some(text));
+                cell.set(text);
             }
         };
         Text::new(Signal::derive(shown), Callback::new(set))
@@ -142,6 +127,9 @@ impl Typing {
     /// Saves what stands in a field, if it is not saved yet.
     pub fn save(self, field: Field) {
         let Some(text) = self.pending(field) else { return };
+        if self.cell(field).is_some_and(|cell| cell.is_being_stored(&text)) {
+            return;
+        }
         if text.trim().is_empty() {
             return self.clear(field);
         }
@@ -265,8 +253,16 @@ impl Typing {
             texts.iter().for_each(|(field, text)| self.settle(*field, text));
             return;
         }
+        for (field, text) in &texts {
+            if let Some(cell) = self.cell(*field) {
+                cell.storing.set(Some(text.clone()));
+            }
+        }
         self.record(facts, move |outcome| {
             for (field, text) in texts {
+                if let Some(cell) = self.cell(field) {
+                    cell.storing.try_set(None);
+                }
                 match &outcome {
                     Ok(()) => self.settle(field, &text),
                     Err(why) => self.refuse(field, Some(why.clone())),
@@ -277,15 +273,8 @@ impl Typing {
 
     /// What stood in the field is saved; what was typed since stays.
     fn settle(self, field: Field, text: &str) {
-        let Some(cell) = self.cells.try_with_value(|cells| cells.get(&field).copied()).flatten()
-        else {
-            return;
-        };
-        cell.refused.try_set(None);
-        let same = cell.text.try_get_untracked().flatten().unwrap_or_default() == text;
-        if same {
-            cell.draft.clear();
-            cell.text.try_set(None);
+        if let Some(cell) = self.cell(field) {
+            cell.settle(text);
         }
     }
 }
