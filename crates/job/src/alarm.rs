@@ -164,8 +164,9 @@ pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) 
         .map(|check| check.short())
         .collect();
     let excess = figure(length(conflict.excess), Figure::Reading, shown);
+    let together = if names.len() > 1 { " together" } else { "" };
     let mut says = format!(
-        "{} cannot be in band together: {excess} {} too much. Look for a wrong part, a wrong way \
+        "{} cannot be in band{together}: {excess} {} too much. Look for a wrong part, a wrong way \
          or a wrong limit.",
         listed(&names),
         shown.unit

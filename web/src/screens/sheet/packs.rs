@@ -166,6 +166,11 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
         let says = typing.look(|sheet| told(sheet));
         says.map(|says| view! { <p><b>"The other way than usual: "</b>{says}</p> }).into_any()
     });
+    // What grows the usual way is no help where a person saw the other.
+    let grows = live(move || match turned.get() {
+        Some(true) => ().into_any(),
+        _ => view! { <p>{swelling(&position)}</p> }.into_any(),
+    });
     let sketch = Signal::derive(move || {
         let is_turned = turned.get() == Some(true) || asking.get();
         section(typing, position, is_turned).draw()
@@ -176,7 +181,7 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
             {state}
         </div>
         <Picture drawing=sketch class="sk"/>
-        <p>{swelling(&position)}</p>
+        {grows}
         <div id=way_id(position.slot)>
             <Seg id=format!("{}-choice", way_id(position.slot)) label=question picks chosen on_choose=choose/>
         </div>
