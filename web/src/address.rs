@@ -19,6 +19,43 @@ pub enum Screen {
     First,
     /// A new job.
     NewJob,
+    /// A guided job: its steps, clocks and counts.
+    Job {
+        /// The job.
+        job: String,
+    },
+    /// A step of a guided job.
+    Step {
+        /// The job.
+        job: String,
+        /// The step; none for the one where work stopped.
+        step: Option<String>,
+    },
+    /// What is open, locked and stale in a guided job.
+    OpenMap {
+        /// The job.
+        job: String,
+    },
+    /// Bags and ladder of a guided job.
+    Ladder {
+        /// The job.
+        job: String,
+    },
+    /// Inspection of a guided job.
+    Inspect {
+        /// The job.
+        job: String,
+    },
+    /// The pack list of a job; without one, the tool drawer.
+    Tools {
+        /// The job.
+        job: Option<String>,
+    },
+    /// Signing for the frozen packs of a job.
+    Freeze {
+        /// The job.
+        job: String,
+    },
     /// Set-up of a job.
     SetUp {
         /// The job.
@@ -62,6 +99,15 @@ impl Screen {
         match parts.as_slice() {
             ["first"] => Screen::First,
             ["new-job"] => Screen::NewJob,
+            ["job", job] => Screen::Job { job: owned(job) },
+            ["job", job, "step"] => Screen::Step { job: owned(job), step: None },
+            ["job", job, "step", step] => Screen::Step { job: owned(job), step: Some(owned(step)) },
+            ["job", job, "map"] => Screen::OpenMap { job: owned(job) },
+            ["job", job, "ladder"] => Screen::Ladder { job: owned(job) },
+            ["job", job, "inspect"] => Screen::Inspect { job: owned(job) },
+            ["job", job, "tools"] => Screen::Tools { job: Some(owned(job)) },
+            ["job", job, "freeze"] => Screen::Freeze { job: owned(job) },
+            ["tools"] => Screen::Tools { job: None },
             ["job", job, "setup"] => Screen::SetUp { job: owned(job) },
             ["job", job, "read", check] => Screen::Reading { job: owned(job), check: owned(check) },
             ["job", job, "influence"] => Screen::Influence { job: owned(job) },
@@ -162,7 +208,12 @@ mod tests {
         assert_eq!(Screen::of("/job/27/read/lash-forward"), reading);
         assert_eq!(Screen::of("/job/27/setup"), Screen::SetUp { job: job() });
         assert_eq!(Screen::of("/tin/"), Screen::Tin);
-        for path in ["/", "", "/job/27", "/job/27/read", "/elsewhere"] {
+        assert_eq!(Screen::of("/job/27"), Screen::Job { job: job() });
+        let step = |step: Option<&str>| Screen::Step { job: job(), step: step.map(str::to_owned) };
+        assert_eq!(Screen::of("/job/27/step/b04"), step(Some("b04")));
+        assert_eq!(Screen::of("/job/27/step"), step(None));
+        assert_eq!(Screen::of("/tools"), Screen::Tools { job: None });
+        for path in ["/", "", "/job", "/job/27/read", "/elsewhere"] {
             assert_eq!(Screen::of(path), Screen::Bench, "{path}");
         }
     }

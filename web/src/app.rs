@@ -118,5 +118,12 @@ fn Screens() -> impl IntoView {
         Screen::Tin => TinScreen().into_any(),
         Screen::Settings => SettingsScreen().into_any(),
         screen @ Screen::States => code.show(Piece::Builders, screen),
+        screen @ (Screen::Job { .. }
+        | Screen::Step { .. }
+        | Screen::OpenMap { .. }
+        | Screen::Ladder { .. }
+        | Screen::Inspect { .. }
+        | Screen::Tools { .. }
+        | Screen::Freeze { .. }) => code.show(Piece::Guide, screen),
     }
 }

@@ -27,6 +27,8 @@ pub type Build = fn(Screen) -> AnyView;
 pub enum Piece {
     /// The builders' pages.
     Builders,
+    /// The guided job.
+    Guide,
 }
 
 /// Where the pieces come from. Asked for again, a piece that has come costs nothing.
@@ -43,19 +45,26 @@ pub struct Pieces {
 pub struct Code {
     pieces: Pieces,
     builders: RwSignal<Option<Build>>,
+    guide: RwSignal<Option<Build>>,
     missing: RwSignal<bool>,
 }
 
 impl Code {
     /// Nothing has come yet.
     pub fn of(pieces: Pieces) -> Code {
-        Code { pieces, builders: RwSignal::new(None), missing: RwSignal::new(false) }
+        Code {
+            pieces,
+            builders: RwSignal::new(None),
+            guide: RwSignal::new(None),
+            missing: RwSignal::new(false),
+        }
     }
 
     /// A screen of a piece, or what stands there until its code has come.
     pub fn show(self, piece: Piece, screen: Screen) -> AnyView {
         let place = match piece {
             Piece::Builders => self.builders,
+            Piece::Guide => self.guide,
         };
         if let Some(build) = place.get() {
             return build(screen);

@@ -7,6 +7,7 @@ pub mod code;
 pub mod device;
 mod door;
 pub mod draft;
+pub mod guide;
 mod page;
 pub mod parts;
 pub mod pictures;

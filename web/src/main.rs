@@ -14,6 +14,7 @@ fn main() {
 async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
     match piece {
         Piece::Builders => builders().await,
+        Piece::Guide => guide().await,
     }
 }
 
@@ -25,4 +26,9 @@ fn work() -> Result<Open, SplitLoaderError> {
 #[wasm_split(builders, fallible)]
 fn builders() -> Result<Build, SplitLoaderError> {
     Ok(shimwright_web::screens::states)
+}
+
+#[wasm_split(guide, fallible)]
+fn guide() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::guide::screen)
 }

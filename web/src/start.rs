@@ -6,7 +6,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use crate::address::Screen;
 use crate::bench::Opened;
-use crate::code::{NotHere, Pieces};
+use crate::code::{NotHere, Piece, Pieces};
 use crate::device::now::now;
 use crate::door;
 use crate::page;
@@ -33,6 +33,7 @@ pub fn start(pieces: Pieces) {
     spawn_local(async move {
         // Every visit needs it sooner or later; whoever does asks again, and is told if it fails.
         (pieces.work)().await.ok();
+        (pieces.other)(Piece::Guide).await.ok();
     });
     spawn_local(async move {
         match Opened::read().await {

@@ -29,6 +29,20 @@ pub struct OpenJob {
 /// A screen among the places of a job.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Here {
+    /// The guided job.
+    Job,
+    /// A step of it.
+    Step,
+    /// What is open, locked and stale, which belongs to the job.
+    OpenMap,
+    /// The pack list.
+    Tools,
+    /// Bags and ladder.
+    Ladder,
+    /// Inspection.
+    Judge,
+    /// Signing for the frozen packs, which belongs to the set-up.
+    Freeze,
     /// Set-up.
     Setup,
     /// A reading, which belongs to the set-up.
@@ -47,6 +61,13 @@ impl Here {
     /// The name of the screen in the page's title; the record names itself for its file.
     fn title(self) -> Option<&'static str> {
         Some(match self {
+            Here::Job => "Job",
+            Here::Step => "Step",
+            Here::OpenMap => "Open map",
+            Here::Tools => "Tools",
+            Here::Ladder => "Ladder",
+            Here::Judge => "Judge",
+            Here::Freeze => "Freeze",
             Here::Setup => "Set-up",
             Here::Reading => "Reading",
             Here::Map => "Map",
@@ -79,6 +100,11 @@ impl OpenJob {
     /// The address of one of its screens: `setup`, `read/depth`, `record`.
     pub fn at(self, screen: &str) -> String {
         self.id.with_value(|id| format!("/job/{id}/{screen}"))
+    }
+
+    /// The address of the guided job.
+    pub fn at_job(self) -> String {
+        self.id.with_value(|id| format!("/job/{id}"))
     }
 
     /// The address of a field of its unit sheet.
@@ -121,6 +147,12 @@ pub fn JobScreen(
     /// The one next act, an [`Act`](crate::parts::Act).
     #[prop(into)]
     act: ViewFn,
+    /// What stands right under the plate.
+    #[prop(optional, into)]
+    under: ViewFn,
+    /// What matters now at some of the places.
+    #[prop(optional, into)]
+    notes: Signal<Vec<(Here, String)>>,
     /// What the screen shows.
     children: ChildrenFn,
 ) -> impl IntoView {
@@ -136,7 +168,8 @@ pub fn JobScreen(
         let ((href, name), act) = (back.clone(), act.run());
         view! {
             <JobPlate of/>
-            {live(move || view! { <Rail places=places(of, here)/> }.into_any())}
+            {under.run()}
+            {live(move || view! { <Rail places=places(of, here, notes)/> }.into_any())}
             <main class="main" id="main" tabindex="-1">
                 {children()}
                 <Undo/>
@@ -144,7 +177,7 @@ pub fn JobScreen(
             <Dock>
                 <Back href words=name/>
                 {act}
-                {live(move || view! { <JumpAround of here/> }.into_any())}
+                {live(move || view! { <JumpAround of here notes/> }.into_any())}
             </Dock>
         }
         .into_any()
@@ -159,10 +192,10 @@ pub fn Undo() -> impl IntoView {
 }
 
 #[component]
-fn JumpAround(of: OpenJob, here: Here) -> impl IntoView {
+fn JumpAround(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> impl IntoView {
     let (last, on_turn) = last_act();
     view! {
-        <Jump places=places(of, here)>
+        <Jump places=places(of, here, notes)>
             <UndoLast last on_turn/>
         </Jump>
     }
@@ -230,10 +263,12 @@ fn NoSuchJob() -> impl IntoView {
 }
 
 /// The places of a job, for rail and jump.
-fn places(of: OpenJob, here: Here) -> Vec<Place> {
+fn places(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> Vec<Place> {
     let place = |words: &str, note: String, href: String, at: &[Here]| Place {
         words: words.to_owned(),
-        note,
+        note: notes
+            .with(|notes| notes.iter().find(|(place, _)| at.contains(place)).cloned())
+            .map_or(note, |(_, note)| note),
         href,
         here: at.contains(&here),
     };
@@ -242,13 +277,23 @@ fn places(of: OpenJob, here: Here) -> Vec<Place> {
             0 => String::new(),
             some => format!("{some} to do"),
         };
-        (job.readings.len(), tin.count(), to_do)
+        (format!("Job {}", job.number), job.readings.len(), tin.count(), to_do)
     };
-    let (readings, shims, to_do) = of.look(look).unwrap_or_default();
+    let (job, readings, shims, to_do) = of.look(look).unwrap_or_default();
     let nothing = String::new;
     vec![
         place("Bench", nothing(), "/".to_owned(), &[]),
-        place("Set-up", format!("{readings} read"), of.at("setup"), &[Here::Setup, Here::Reading]),
+        place(&job, nothing(), of.at_job(), &[Here::Job, Here::OpenMap]),
+        place("Step", nothing(), of.at("step"), &[Here::Step]),
+        place("Tools", nothing(), of.at("tools"), &[Here::Tools]),
+        place("Ladder", nothing(), of.at("ladder"), &[Here::Ladder]),
+        place("Judge", nothing(), of.at("inspect"), &[Here::Judge]),
+        place(
+            "Set-up",
+            format!("{readings} read"),
+            of.at("setup"),
+            &[Here::Setup, Here::Reading, Here::Freeze],
+        ),
         place("Map", nothing(), of.at("influence"), &[Here::Map]),
         place("Shim tin", shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
         place("Unit sheet", to_do, of.at_sheet(), &[Here::Sheet]),

@@ -3,7 +3,7 @@
 mod bench;
 mod entries;
 mod first;
-mod frame;
+pub(crate) mod frame;
 mod influence;
 mod new_job;
 mod reading;

@@ -88,9 +88,15 @@ pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Plac
         here: is.is_some() && is == here,
     };
     let of_job = |screen: &str| job.as_ref().map(|job| format!("/job/{}/{screen}", job.id));
+    let whole = job.as_ref().map(|job| (format!("Job {}", job.number), format!("/job/{}", job.id)));
     let tin = bench.tin().with(|tin| tin.count().to_string());
     [
         Some(place("Bench", "/".to_owned(), None)),
+        whole.map(|(words, href)| place(&words, href, Some(Here::Job))),
+        of_job("step").map(|href| place("Step", href, Some(Here::Step))),
+        of_job("tools").map(|href| place("Tools", href, Some(Here::Tools))),
+        of_job("ladder").map(|href| place("Ladder", href, Some(Here::Ladder))),
+        of_job("inspect").map(|href| place("Judge", href, Some(Here::Judge))),
         of_job("setup").map(|href| place("Set-up", href, Some(Here::Setup))),
         of_job("influence").map(|href| place("Map", href, Some(Here::Map))),
         Some(Place { note: tin, ..place("Shim tin", "/tin".to_owned(), Some(Here::Tin)) }),

@@ -23,6 +23,8 @@ pub struct ClockView {
     pub left: i64,
     /// When it ends by the device's clock as it stands now, milliseconds since 1970.
     pub ends_at: i64,
+    /// How much of it has passed, per cent.
+    pub percent: u8,
     /// It has ended.
     pub done: bool,
     /// Each mark: minutes after the start, when it is due, and whether it has passed.
@@ -123,6 +125,8 @@ fn view(log: &GuideLog, clock: &Clock, moment: &Moment) -> ClockView {
     let (ends_at, name) = (due(end), name(&clock.label));
     let left = (ends_at - moment.now).max(0);
     let done = left == 0;
+    let whole = (i64::from(end) * MINUTE).max(1);
+    let percent = u8::try_from((passed.clamp(0, whole)) * 100 / whole).unwrap_or(100);
     let left = left / MINUTE + i64::from(left % MINUTE > 0);
     let says = if done {
         format!("{name} done.")
@@ -137,6 +141,7 @@ fn view(log: &GuideLog, clock: &Clock, moment: &Moment) -> ClockView {
         marks: marks.collect(),
         name,
         left,
+        percent,
         ends_at,
         done,
         says,

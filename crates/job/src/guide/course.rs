@@ -136,6 +136,14 @@ impl Course {
         Course { steps, next, settled }
     }
 
+    /// How much of the labour is done, per cent; what was left out counts as done.
+    pub fn percent(&self, plan: &Plan) -> u32 {
+        let all: u32 = plan.steps.iter().map(|step| step.minutes).sum();
+        let steps = plan.steps.iter().zip(&self.steps);
+        let done = steps.filter(|(_, view)| view.is_settled());
+        done.map(|(step, _)| step.minutes).sum::<u32>() * 100 / all.max(1)
+    }
+
     /// A step by its id.
     pub fn step(&self, id: &str) -> Option<&StepView> {
         self.steps.iter().find(|view| view.id == id)

@@ -22,6 +22,7 @@ fn start(hand: &mut Hand, clock: &str, step: &str, label: &str, marks: &[u32]) {
 fn from_the_phone_call_to_the_paper() {
     let mut hand = Hand::new(Scope::GearSet);
     assert_eq!(hand.next().as_deref(), Some("b01"));
+    assert_eq!(hand.course().percent(&hand.plan()), 0);
     let opens = "Opens when “Identify the unit, the complaint and who may authorise” is done.";
     assert_eq!(hand.state("b02"), StepState::Locked { opens: opens.into() });
 

@@ -171,6 +171,7 @@ fn leak_stages_are_a_clock_with_marks() {
     let view = &clocks(&hand.log(), &hand.moment())[0];
     let passed: Vec<bool> = view.marks.iter().map(|(.., passed)| *passed).collect();
     assert_eq!((view.left, passed), (5, vec![true, true, true, false]));
+    assert_eq!(view.percent, 50);
     hand.write(Guided::ClockStopped { clock: "leak".into(), reason: "hose slipped".into() });
     assert!(clocks(&hand.log(), &hand.moment()).is_empty());
     assert_eq!(usual_minutes("cooling from"), Some((30, 90)));

@@ -1,0 +1,146 @@
+//! What stands around every screen of a guided job: plate, running clocks, places, undo, dock.
+
+use job::guide::ClockView;
+use leptos::prelude::*;
+
+use super::ended::Ended;
+use super::open::Lacks;
+use super::{Guide, Here};
+use crate::parts::{Act, Empty, Glyph, Notice, live};
+use crate::screens::frame::JobScreen;
+
+/// A screen of a guided job that needs its steps; while they are not there, it says what is lacking.
+#[component]
+pub fn GuideScreen(
+    /// The job.
+    guide: Guide,
+    /// Which screen it is.
+    here: Here,
+    /// Where back goes, and the name of that place.
+    back: (String, &'static str),
+    /// The one next act, an [`Act`](crate::parts::Act).
+    #[prop(into)]
+    act: ViewFn,
+    /// What the screen shows.
+    children: ChildrenFn,
+) -> impl IntoView {
+    let lacks = Memo::new(move |_| guide.lacks());
+    let children = StoredValue::new(children);
+    let act = move || {
+        let act = act.clone();
+        live(move || match lacks.get() {
+            None => act.run(),
+            Some(Lacks::Scope) => {
+                view! { <Act words="Choose the scope" href=guide.of.at_job()/> }.into_any()
+            }
+            Some(Lacks::Coming | Lacks::Procedure) => ().into_any(),
+        })
+    };
+    view! {
+        <Frame guide here back act>
+            {live(move || match lacks.get() {
+                None => children.with_value(|children| children()).into_any(),
+                Some(lacks) => lacking(guide, lacks),
+            })}
+        </Frame>
+    }
+}
+
+/// The same for a screen that says itself what is lacking.
+#[component]
+pub fn Frame(
+    /// The job.
+    guide: Guide,
+    /// Which screen it is.
+    here: Here,
+    /// Where back goes, and the name of that place.
+    back: (String, &'static str),
+    /// The one next act.
+    #[prop(into)]
+    act: ViewFn,
+    /// What the screen shows.
+    children: ChildrenFn,
+) -> impl IntoView {
+    let notes = Signal::derive(move || notes(guide));
+    let under = move || view! { <Running guide/> }.into_any();
+    let children = StoredValue::new(children);
+    view! {
+        <JobScreen of=guide.of here back act under notes>
+            {children.with_value(|children| children())}
+            <Ended guide/>
+        </JobScreen>
+    }
+}
+
+/// What stands in place of the steps.
+pub fn lacking(guide: Guide, lacks: Lacks) -> AnyView {
+    match lacks {
+        Lacks::Coming => ().into_any(),
+        Lacks::Scope => view! {
+            <Empty title="No scope yet." words="Say on the job how much of the unit is done; its steps follow from that.">
+                <a class="btn" href=guide.of.at_job()>"Job"</a>
+            </Empty>
+        }
+        .into_any(),
+        Lacks::Procedure => view! {
+            <Notice
+                glyph=Glyph::Warn
+                title="The steps have not come."
+                words="This device has no file of this layout’s steps. Find a signal once, then try \
+                       again. Set-up and readings work without it."
+                due=true
+            >
+                <button class="btn" type="button" on:click=move |_| guide.fetch()>
+                    "Try again"
+                </button>
+            </Notice>
+        }
+        .into_any(),
+    }
+}
+
+/// Every wait of the job, also on its other screens.
+#[component]
+fn Running(guide: Guide) -> impl IntoView {
+    live(move || {
+        let clocks = guide.clocks();
+        if clocks.views.is_empty() {
+            return ().into_any();
+        }
+        let href = format!("{}#clocks", guide.of.at_job());
+        let clock = |view: &ClockView| clock(view, href.clone());
+        let clocks: Vec<AnyView> = clocks.views.iter().map(clock).collect();
+        view! {
+            <nav class="clocks" aria-label="Running clocks">
+                {clocks}
+            </nav>
+        }
+        .into_any()
+    })
+}
+
+fn clock(view: &ClockView, href: String) -> AnyView {
+    let class = if view.done { "clock clock--done" } else { "clock" };
+    let left = if view.done { "done".to_owned() } else { format!("{} min", view.left) };
+    view! {
+        <a class=class href=href>
+            <span class="dial" style:--p=view.percent.to_string()></span>
+            <span>{view.name.clone()}</span>
+            " "
+            <b>{left}</b>
+        </a>
+    }
+    .into_any()
+}
+
+/// What matters now at the places of the job.
+fn notes(guide: Guide) -> Vec<(Here, String)> {
+    let told = guide.look(|plan, log, course| {
+        let next = course.next.and_then(|next| course.steps.get(next));
+        let step = next.map(|step| (Here::Step, step.number.to_string()));
+        let bagged = (!log.bagged.is_empty()).then(|| (Here::Ladder, log.bagged.len().to_string()));
+        let percent = course.percent(plan);
+        [Some((Here::Job, format!("{percent} %"))), step, bagged]
+    });
+    told.into_iter().flatten().flatten().collect()
+}

@@ -1,0 +1,29 @@
+//! The guided job on the screen: steps, captures, gates, clocks, and what belongs to them.
+//!
+//! All of it is a piece of code of its own: nothing here may be named by the rest of the app but
+//! [`screen()`], through the split function of `main.rs`.
+
+mod ended;
+mod frame;
+mod load;
+mod map;
+mod open;
+mod overview;
+mod step;
+
+use leptos::prelude::*;
+
+use crate::address::Screen;
+pub use crate::screens::frame::Here;
+pub use frame::GuideScreen;
+pub use open::Guide;
+
+/// Any screen of the guided job.
+pub fn screen(screen: Screen) -> AnyView {
+    match screen {
+        Screen::Job { job } => overview::screen(Guide::of(&job)),
+        Screen::Step { job, step } => step::screen(Guide::of(&job), step),
+        Screen::OpenMap { job } => map::screen(Guide::of(&job)),
+        _ => ().into_any(),
+    }
+}
