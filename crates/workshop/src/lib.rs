@@ -20,16 +20,24 @@
 //!
 //! This crate knows nothing of screens, files, clocks or how a number was typed.
 
+pub mod as568;
 mod caution;
+pub mod corrosion;
 pub mod drag;
 pub mod fit;
 mod formula;
+pub mod land;
 pub mod leak;
 mod limits;
+pub mod locker;
+pub mod lube;
+pub mod oring;
+pub mod pattern;
 pub mod press;
 mod reading;
 mod refusal;
 pub mod runout;
+pub mod seal;
 pub mod setting;
 pub mod torque;
 

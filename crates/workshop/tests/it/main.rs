@@ -4,9 +4,12 @@
 // The helpers are test code too, though clippy cannot see it.
 #![allow(clippy::unwrap_used)]
 
+mod as568;
 mod drag;
 mod fit;
 mod leak;
+mod observed;
+mod oring;
 mod press;
 mod runout;
 mod setting;
