@@ -108,6 +108,8 @@ for (const job of JOBS) {
     let site, context, page, packs;
 
     async function accessible(what) {
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      assert.ok(over <= 0, `${what}: ${over} px wider than the screen`);
       const theme = await page.evaluate(() => document.documentElement.dataset.theme);
       const found = await violationsInBothThemes(page);
       await page.evaluate((name) => {

@@ -23,7 +23,7 @@ fn sheet(map: Map, told: &InfluenceView) -> AnyView {
     view! {
         <div class="sheet">
             <h2>"So the order is"</h2>
-            <p class="line line--tight">{tags}</p>
+            <p class="line">{tags}</p>
             <p>{told.order_says()}</p>
             {says}
             <a class="btn" href=format!("{}#why", map.of.at("setup"))>
