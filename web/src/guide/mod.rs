@@ -3,13 +3,20 @@
 //! All of it is a piece of code of its own: nothing here may be named by the rest of the app but
 //! [`screen()`], through the split function of `main.rs`.
 
+mod acting;
+mod checkpoint;
+mod criteria;
 mod ended;
 mod frame;
+mod freeze;
+mod inspect;
+mod ladder;
 mod load;
 mod map;
 mod open;
 mod overview;
 mod step;
+mod tools;
 
 use leptos::prelude::*;
 
@@ -24,6 +31,11 @@ pub fn screen(screen: Screen) -> AnyView {
         Screen::Job { job } => overview::screen(Guide::of(&job)),
         Screen::Step { job, step } => step::screen(Guide::of(&job), step),
         Screen::OpenMap { job } => map::screen(Guide::of(&job)),
+        Screen::Ladder { job } => ladder::screen(Guide::of(&job)),
+        Screen::Inspect { job } => inspect::screen(Guide::of(&job)),
+        Screen::Tools { job: Some(job) } => tools::van_screen(Guide::of(&job)),
+        Screen::Tools { job: None } => tools::drawer_screen(),
+        Screen::Freeze { job } => freeze::screen(Guide::of(&job)),
         _ => ().into_any(),
     }
 }

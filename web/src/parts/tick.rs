@@ -2,12 +2,17 @@
 
 use leptos::prelude::*;
 
+use super::titled::titled;
+
 /// A tick; the whole row is the target.
 #[component]
 pub fn Tick(
     /// What is ticked.
     #[prop(into)]
     title: Signal<String>,
+    /// More about it, in the quiet ink.
+    #[prop(optional, into)]
+    note: Option<Signal<String>>,
     /// Whether it is.
     #[prop(into)]
     ticked: Signal<bool>,
@@ -24,9 +29,7 @@ pub fn Tick(
                 prop:checked=ticked
                 on:change:target=move |event| on_turn.run(event.target().checked())
             />
-            <span>
-                <b>{title}</b>
-            </span>
+            <span>{titled(title, note)}</span>
             {children.map(|it| it())}
         </label>
     }

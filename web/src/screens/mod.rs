@@ -11,11 +11,11 @@ mod record;
 mod settings;
 mod setup;
 mod sheet;
-mod shop;
+pub(crate) mod shop;
 mod shut;
 mod states;
 mod tin;
-mod told;
+pub(crate) mod told;
 
 pub use bench::{Asked, BenchScreen, Practice};
 pub use first::{FirstScreen, PracticeDoor};

@@ -34,6 +34,23 @@ pub enum CountState {
     Differ,
 }
 
+impl CountView {
+    /// What is counted, as a title: "Pinion rollers".
+    pub fn title(&self) -> String {
+        capitalised(&self.name)
+    }
+
+    /// How many came out; `None` while that is not counted.
+    pub fn out_words(&self) -> Option<String> {
+        self.out.map(|count| count.normalize().to_string())
+    }
+
+    /// How many went in; `None` while that is not counted.
+    pub fn in_words(&self) -> Option<String> {
+        self.inside.map(|count| count.normalize().to_string())
+    }
+}
+
 const IN: [&str; 3] = [" still in", " saved", " in"];
 
 /// Everything this plan counts out.

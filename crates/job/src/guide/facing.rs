@@ -62,14 +62,13 @@ fn way(name: &str) -> Option<Way> {
     NAMED.iter().find(|row| row.1.contains(&name)).map(|row| row.0)
 }
 
-/// What faced which way: "oil grooves aft". A way that the words name themselves is not said twice.
+/// What faced which way: "oil grooves aft". A way that ends the words gives way to another.
 pub fn facing(what: &str, way: Option<Way>) -> String {
     let what = what.trim();
-    match way {
-        Some(way) if what.is_empty() => way.words().to_owned(),
-        Some(way) if Way::of(what) != Some(way) => format!("{what} {}", way.words()),
-        _ => what.to_owned(),
-    }
+    let Some(way) = way.filter(|way| Way::of(what) != Some(*way)) else { return what.to_owned() };
+    let said = Way::of(what).and_then(|said| what.strip_suffix(said.words()));
+    let what = said.unwrap_or(what).trim();
+    if what.is_empty() { way.words().to_owned() } else { format!("{what} {}", way.words()) }
 }
 
 /// The same part the other way round: "oil grooves to the nose".
@@ -96,6 +95,8 @@ mod tests {
         assert_eq!(Way::of("UP mark at 12 h"), Some(Way::Up));
         assert_eq!(turned("UP mark at 12 h"), "the other way round");
         assert_eq!(facing("teeth aft", Some(Way::Aft)), "teeth aft", "said once");
+        assert_eq!(facing("teeth to the nose", Some(Way::Aft)), "teeth aft", "changed");
+        assert_eq!(facing("aft", Some(Way::Up)), "up");
         assert_eq!(Way::of("thick edge from the top to the nose"), Some(Way::Nose), "the last one");
         assert_eq!(Way::of("cup and shaft"), None, "no part of another word");
     }

@@ -13,7 +13,7 @@ use crate::{Check, CheckState, Figure, Guided, Job, PackFit, Sheet, Shown, Slot,
 pub struct Freeze {
     /// The step it belongs to; where old packs go back, the one that lists them.
     pub step: String,
-    /// The act in the step's words: "Freeze the packs".
+    /// The act: "Freeze packs".
     pub title: String,
     /// Every pack the step asks for that the unit has.
     pub packs: Vec<FreezePack>,
@@ -81,7 +81,10 @@ pub fn freeze(job: &Job, sheet: &Sheet, plan: &Plan, shown: Shown) -> Option<Fre
     let (step, state) = place(plan)?;
     let mut frozen = Freeze {
         step: step.id.clone(),
-        title: step.title.clone(),
+        title: match state {
+            "frozen" => "Freeze packs".to_owned(),
+            _ => step.title.clone(),
+        },
         packs: Vec::new(),
         missing: Vec::new(),
         signed: None,
@@ -138,7 +141,7 @@ impl Freeze {
         };
         if let (Some(check), Some(judged)) = (check, judged) {
             let read = figure(judged.mean, check.figure(), shown);
-            words = format!("{words} · {} {read}", check.name().to_lowercase());
+            words = format!("{words} · {} {read}", check.short());
         }
         match job.pack(slot).and_then(shims) {
             Some(shims) => self.captures.push((label, shims)),

@@ -153,6 +153,12 @@ fn packs_found(log: &GuideLog, step: &Step) -> impl Iterator<Item = String> {
 }
 
 impl Ladder {
+    /// Something came off, and nothing that comes off while stripping is left in the unit.
+    pub fn is_stripped(&self) -> bool {
+        let is_in = |rung: &Rung| rung.strips && rung.state == RungState::ToCome;
+        self.out > 0 && !self.rungs.iter().any(is_in)
+    }
+
     /// The rung that comes off next.
     pub fn next_off(&self) -> Option<usize> {
         self.rungs.iter().position(|rung| rung.state == RungState::ToCome)

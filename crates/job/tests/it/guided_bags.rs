@@ -77,7 +77,7 @@ fn packs_are_frozen_by_two_people_or_by_one_who_says_so() {
         freeze(&job, &sheet, &plan, Shown::default()).unwrap()
     };
     let early = look(&bench);
-    assert_eq!((early.step.as_str(), early.title.as_str()), ("b35", "Freeze the packs"));
+    assert_eq!((early.step.as_str(), early.title.as_str()), ("b35", "Freeze packs"));
     let not_yet = early.sign("JO", Some("SA"), 1).unwrap_err().to_string();
     assert!(not_yet.starts_with("Not yet. "), "{not_yet}");
 
@@ -89,7 +89,7 @@ fn packs_are_frozen_by_two_people_or_by_one_who_says_so() {
     assert_eq!(ready.missing, Vec::<String>::new());
     let b2 = ready.packs.iter().find(|pack| pack.tag == "B2").unwrap();
     assert_eq!(b2.state, CheckState::InBand);
-    assert!(b2.words.contains(" · forward backlash 0."), "{}", b2.words);
+    assert!(b2.words.contains(" · forward lash 0."), "{}", b2.words);
     let says = |set: &str, seen| ready.sign(set, seen, 1).unwrap_err().to_string();
     let twice = "JO stands there twice. A second person signs, or say that you work alone.";
     assert_eq!(says("jo", Some(" JO ")), twice);

@@ -1,0 +1,86 @@
+//! What was counted out and in, and the gate that stands on it.
+
+use job::guide::{CountState, CountView};
+use leptos::prelude::*;
+
+use super::super::checkpoint::checkpoint;
+use super::state::Rungs;
+use crate::parts::{Glyph, Icon, Sign, State};
+
+/// Out = in.
+pub fn table(rungs: Rungs) -> AnyView {
+    let rows: Vec<AnyView> = rungs.counts().iter().map(row).collect();
+    if rows.is_empty() {
+        return ().into_any();
+    }
+    view! {
+        <div class="sheet sheet--quiet">
+            <h2>"Out = in"</h2>
+            <table class="tbl">
+                <thead>
+                    <tr>
+                        <th scope="col">"Counted"</th>
+                        <th scope="col" class="n">
+                            "Out"
+                        </th>
+                        <th scope="col" class="n">
+                            "In"
+                        </th>
+                        <th scope="col">
+                            <span class="vh">"State"</span>
+                        </th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+    .into_any()
+}
+
+fn row(count: &CountView) -> AnyView {
+    let (sign, words) = match count.state {
+        CountState::NotCounted => (Sign::Open, "To count"),
+        CountState::ToFit => (Sign::Open, "To fit"),
+        CountState::Agree => (Sign::In, "Agree"),
+        CountState::Differ => (Sign::Out, "Differ"),
+    };
+    let shown = |count: Option<String>| count.unwrap_or_else(|| "–".to_owned());
+    let says = (!count.says.is_empty()).then(|| {
+        view! {
+            <span class="msg msg--refused">
+                <Icon glyph=Glyph::Warn/>
+                <span>{count.says.clone()}</span>
+            </span>
+        }
+    });
+    view! {
+        <tr>
+            <th scope="row">{count.title()} {says}</th>
+            <td class="n">{shown(count.out_words())}</td>
+            <td class="n">{shown(count.in_words())}</td>
+            <td class="right">
+                <State sign words/>
+            </td>
+        </tr>
+    }
+    .into_any()
+}
+
+/// The gate of the direction.
+pub fn gate(rungs: Rungs) -> AnyView {
+    let (counts, back) = (rungs.counts(), rungs.goes_back());
+    let missing = rungs.look(|ladder| match back {
+        false => ladder.to_strip(&counts),
+        true => ladder.to_close(&counts),
+    });
+    let missing = missing.unwrap_or_default();
+    match back {
+        false => checkpoint(
+            "Gate: strip complete.",
+            "Every rung has a photo and a place. Rollers counted.",
+            &missing,
+        ),
+        true => checkpoint("Gate: closed.", "Every rung ticked, out = in.", &missing),
+    }
+}
