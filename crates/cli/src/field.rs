@@ -47,6 +47,16 @@ impl<'a> Field<'a> {
         Err(FieldError { path: self.path.clone(), message })
     }
 
+    /// The value that stands here.
+    pub fn value(&self) -> &'a Value {
+        self.value
+    }
+
+    /// A fault of this field, in words of one's own.
+    pub fn says(&self, message: String) -> FieldError {
+        FieldError { path: self.path.clone(), message }
+    }
+
     /// What stands here, in few words.
     fn found(&self) -> String {
         match self.value {

@@ -1,6 +1,8 @@
-//! Shimwright without a screen: the set-up advice as JSON lines, and backups read.
+//! Shimwright without a screen: the set-up advice and the bench checks as JSON lines, and backups read.
 //!
-//! One case a line in, one answer a line out. Lengths are millimetres, angles degrees, both decimal
+//! `bench` answers the bench checks: [`BENCH_HELP`] says how.
+//!
+//! Advice: one case a line in, one answer a line out. Lengths are millimetres, angles degrees, both decimal
 //! numbers in quotes, so that no digit is lost; teeth, counts, signs and minutes are whole numbers.
 //!
 //! - `gears`: `pinion_teeth`, `pinion_pitch_radius` (the mean one), `driven` (each `id`, `teeth`);
@@ -31,6 +33,7 @@
 //! ```
 
 mod answer;
+mod bench;
 mod field;
 mod files;
 mod json;
@@ -41,10 +44,12 @@ mod simulate;
 use std::io::{self, BufRead, Write};
 
 pub use answer::{AdviceLine, Answer};
+pub use bench::{BENCH_HELP, bench};
 pub use field::FieldError;
 pub use files::{FILES_HELP, View, check, export};
 pub use line::read_case;
 use lines::{LONGEST, Line, Lines};
+use serde::Serialize;
 use serde_json::Value;
 pub use simulate::{SIMULATE_HELP, simulate};
 
@@ -52,9 +57,9 @@ use crate::json::Json;
 
 /// Answers one line; a line that cannot be answered says why.
 pub fn answer(line: &str) -> Answer {
-    let value = match serde_json::from_str(line) {
-        Ok(Json(value)) => value,
-        Err(fault) => return unnamed(not_json(&fault)),
+    let value = match parse(line) {
+        Ok(value) => value,
+        Err(sentence) => return unnamed(sentence),
     };
     let name = value.get("case").cloned().unwrap_or(Value::Null);
     let case = match read_case(&value) {
@@ -75,16 +80,33 @@ pub fn answer(line: &str) -> Answer {
 ///
 /// # Errors
 /// Only if reading or writing fails.
-pub fn advise_lines(input: impl BufRead, mut output: impl Write) -> io::Result<()> {
+pub fn advise_lines(input: impl BufRead, output: impl Write) -> io::Result<()> {
+    each_line(input, output, answer, unnamed)
+}
+
+/// Answers every line of a text of bench checks, one line out for each line in; blank lines are skipped.
+///
+/// # Errors
+/// Only if reading or writing fails.
+pub fn bench_lines(input: impl BufRead, output: impl Write) -> io::Result<()> {
+    each_line(input, output, bench, bench::unnamed)
+}
+
+fn each_line<T: Serialize>(
+    input: impl BufRead,
+    mut output: impl Write,
+    answer: fn(&str) -> T,
+    unread: fn(String) -> T,
+) -> io::Result<()> {
     for line in Lines(input) {
         let answer = match line? {
             Line::Text(text) if text.is_empty() => continue,
             Line::Text(text) => answer(&text),
-            Line::TooLong => unnamed(format!(
+            Line::TooLong => unread(format!(
                 "found a line of {LONGEST} bytes or more, expected a shorter one; leave out what \
                  this case does not need"
             )),
-            Line::NotText { valid } => unnamed(format!(
+            Line::NotText { valid } => unread(format!(
                 "found bytes that are no text after byte {valid}, expected UTF-8; save the file as \
                  UTF-8"
             )),
@@ -93,6 +115,11 @@ pub fn advise_lines(input: impl BufRead, mut output: impl Write) -> io::Result<(
         output.write_all(b"\n")?;
     }
     output.flush()
+}
+
+/// One JSON object of a line, each name once.
+fn parse(line: &str) -> Result<Value, String> {
+    serde_json::from_str(line).map(|Json(value)| value).map_err(|fault| not_json(&fault))
 }
 
 /// Refuses a line whose name cannot be read.

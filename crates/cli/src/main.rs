@@ -2,16 +2,17 @@
 
 use std::ffi::OsString;
 use std::fs::File;
-use std::io::{self, BufReader, Read, Write};
+use std::io::{self, BufRead, BufReader, Read, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
 use shimwright_cli::{FILES_HELP, View};
 
 const HELP: &str = "\
-shimwright: which shims to fit, and backups read, without a screen
+shimwright: which shims to fit, bench checks, and backups read, without a screen
 
 Usage: shimwright advise [FILE]
+       shimwright bench [FILE]
        shimwright simulate [OPTIONS]
        shimwright check FILE
        shimwright export FILE --csv|--text
@@ -20,6 +21,8 @@ Usage: shimwright advise [FILE]
              and writes one line of advice for each; a line that cannot be
              answered says why, and the next one is still answered; a field
              that is not known is refused, with its place
+  bench      reads bench checks, such as a leak, a runout or a torque, and
+             writes one line for each; bench --help says more
   simulate   sets up virtual gearcases by advice and one position at a time,
              and writes how many dry builds each took, as one JSON object;
              simulate --help says more
@@ -39,18 +42,31 @@ fn main() -> ExitCode {
         (Some("--version" | "-V"), _) => {
             say(&format!("shimwright {}\n", env!("CARGO_PKG_VERSION")))
         }
-        (Some("advise"), []) => {
-            shimwright_cli::advise_lines(io::stdin().lock(), io::stdout().lock())
-        }
-        (Some("advise"), [file]) => match File::open(file) {
-            Ok(open) => shimwright_cli::advise_lines(BufReader::new(open), io::stdout().lock()),
-            Err(reason) => {
-                let file = Path::new(file).display();
-                return refuse(&format!("cannot open {file}: {reason}; give a file of cases"));
+        (Some("bench"), [word]) if word == "--help" => say(shimwright_cli::BENCH_HELP),
+        (Some(command @ ("advise" | "bench")), files) => {
+            let answers = |input: Box<dyn BufRead>| {
+                let output = io::stdout().lock();
+                if command == "advise" {
+                    shimwright_cli::advise_lines(input, output)
+                } else {
+                    shimwright_cli::bench_lines(input, output)
+                }
+            };
+            match files {
+                [] => answers(Box::new(io::stdin().lock())),
+                [file] => match File::open(file) {
+                    Ok(open) => answers(Box::new(BufReader::new(open))),
+                    Err(reason) => {
+                        let file = Path::new(file).display();
+                        return refuse(&format!(
+                            "cannot open {file}: {reason}; give a file of lines"
+                        ));
+                    }
+                },
+                files => {
+                    return refuse(&format!("found {} files, expected one at most", files.len()));
+                }
             }
-        },
-        (Some("advise"), files) => {
-            return refuse(&format!("found {} files, expected one at most", files.len()));
         }
         (Some("simulate"), [word]) if word == "--help" => say(shimwright_cli::SIMULATE_HELP),
         (Some("simulate"), options) => match shimwright_cli::simulate(options) {
@@ -80,12 +96,12 @@ fn main() -> ExitCode {
         }
         (Some(other), _) => {
             return refuse(&format!(
-                "found {other:?}, expected advise, simulate, check, export, --help or --version"
+                "found {other:?}, expected advise, bench, simulate, check, export, --help or --version"
             ));
         }
         (None, _) => {
             return refuse(
-                "found no command, expected shimwright advise, simulate, check or export",
+                "found no command, expected shimwright advise, bench, simulate, check or export",
             );
         }
     };

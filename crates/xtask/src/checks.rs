@@ -34,7 +34,7 @@ pub fn ci() -> Outcome {
     };
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
-    solver(&tools, &mut report);
+    libraries(&tools, &mut report);
     if paths::root().join("tests/e2e/bench.mjs").exists() {
         heading("benchmark");
         let bench =
@@ -44,23 +44,23 @@ pub fn ci() -> Outcome {
     report.finish()
 }
 
-/// The advice against an integer-programming solver.
-fn solver(tools: &Tools, report: &mut Report) {
+/// The command against programs from outside: the advice against an integer-programming solver, the bench
+/// checks against libraries of physics and statistics.
+fn libraries(tools: &Tools, report: &mut Report) {
     let target = paths::target();
-    let name = "the command, for the solver";
+    let name = "the command, for the checks from outside";
     heading(name);
     let folder = target.to_string_lossy();
     let package = ["--package", "shimwright-cli", "--target-dir", &folder];
     let built = run::succeed(&mut cargo(tools, &["build", "--release"], &package));
     report.check(name, built);
     let command = target.join("release/shimwright");
-    python::check(
-        tools,
-        report,
-        "advice against an integer-programming solver",
-        "solver",
-        &[&command],
-    );
+    for (name, folder) in [
+        ("advice against an integer-programming solver", "solver"),
+        ("bench checks against general-purpose libraries", "external"),
+    ] {
+        python::check(tools, report, name, folder, &[&command]);
+    }
 }
 
 /// One script of `tests/e2e`, by its name without the ending.

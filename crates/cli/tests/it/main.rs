@@ -11,6 +11,7 @@
 
 mod answers;
 mod bad_input;
+mod bench;
 mod brute_force;
 mod command;
 mod files;
