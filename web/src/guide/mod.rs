@@ -15,6 +15,7 @@ mod load;
 mod map;
 mod open;
 mod overview;
+mod rows;
 mod step;
 mod tools;
 

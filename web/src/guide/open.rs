@@ -119,9 +119,15 @@ impl Guide {
         self.of.look(|(_, sheet, _), _| Plan::of(&procedure, scope, &sheet.changes))
     }
 
+    /// The address of one of its steps.
+    pub fn at_step(self, step: &str) -> String {
+        self.of.at(&format!("step/{step}"))
+    }
+
     /// The procedure: layout and revision.
     pub fn pinned(self) -> Option<(String, u32)> {
-        self.procedure.with(|it| it.as_ref().ok().map(|it| (it.layout.clone(), it.revision)))
+        self.procedure
+            .with_untracked(|it| it.as_ref().ok().map(|it| (it.layout.clone(), it.revision)))
     }
 
     /// The waits of the job; followed.

@@ -23,6 +23,9 @@ pub fn Strip(
     /// Such as "Stages: Look done, Strip here".
     #[prop(into)]
     label: Signal<String>,
+    /// Their names, and which of them is here, where there is room for names.
+    #[prop(optional)]
+    names: Vec<(&'static str, bool)>,
 ) -> impl IntoView {
     let mark = |stage| {
         let class = match stage {
@@ -33,9 +36,14 @@ pub fn Strip(
         };
         view! { <i class=class></i> }
     };
+    let class = if names.is_empty() { "strip" } else { "strip strip--named" };
+    let name = |(name, here): (&'static str, bool)| {
+        view! { <span class=here.then_some("here")>{name}</span> }
+    };
     view! {
-        <div class="strip" role="img" aria-label=label>
+        <div class=class role="img" aria-label=label>
             {stages.into_iter().map(mark).collect_view()}
+            {names.into_iter().map(name).collect_view()}
         </div>
     }
 }

@@ -138,10 +138,9 @@ impl Course {
 
     /// How much of the labour is done, per cent; what was left out counts as done.
     pub fn percent(&self, plan: &Plan) -> u32 {
-        let all: u32 = plan.steps.iter().map(|step| step.minutes).sum();
         let steps = plan.steps.iter().zip(&self.steps);
         let done = steps.filter(|(_, view)| view.is_settled());
-        done.map(|(step, _)| step.minutes).sum::<u32>() * 100 / all.max(1)
+        done.map(|(step, _)| step.minutes).sum::<u32>() * 100 / plan.minutes().max(1)
     }
 
     /// A step by its id.

@@ -20,6 +20,13 @@ pub struct StageView {
     pub minutes: u32,
 }
 
+impl StageView {
+    /// Every step of it is done or left out.
+    pub fn is_done(&self) -> bool {
+        self.settled == self.steps.len()
+    }
+}
+
 /// The stages in the order of work.
 pub fn guide_stages(plan: &Plan, course: &Course) -> Vec<StageView> {
     let mut stages: Vec<StageView> = Vec::new();

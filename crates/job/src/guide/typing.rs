@@ -96,7 +96,8 @@ pub fn capture(
     }
     match record.kind {
         RecordKind::Measure => {
-            let values = numbers(record, &texts, unit, sign(record))?;
+            let sign = if record.may_be_below_zero() { Sign::Any } else { Sign::NotNegative };
+            let values = numbers(record, &texts, unit, sign)?;
             let doubt = coarse(record, &values);
             Ok((Capture::Readings(values), doubt))
         }
@@ -132,13 +133,6 @@ pub fn pack_shims(texts: &[&str], unit: Option<Unit>) -> Result<Capture, Capture
     let read = |text: &&str| Typed::parse(text, unit, Sign::Positive);
     let shims: Result<Vec<_>, _> = texts.iter().map(read).collect();
     shims.map(Capture::Pack).map_err(CaptureRefusal::Entry)
-}
-
-/// Temperatures and what is read against a zero may lie below it.
-fn sign(record: &Record) -> Sign {
-    let below = [Unit::Celsius, Unit::Degree].map(Some).contains(&record.unit());
-    let from_zero = record.label.contains("zero") || record.label.contains("fit");
-    if below || from_zero { Sign::Any } else { Sign::NotNegative }
 }
 
 fn numbers(

@@ -190,6 +190,11 @@ impl Plan {
         Ok(plan)
     }
 
+    /// Labour of all steps, waits left out, minutes.
+    pub fn minutes(&self) -> u32 {
+        self.steps.iter().map(|step| step.minutes).sum()
+    }
+
     /// A step by its id.
     pub fn step(&self, id: &str) -> Option<&Step> {
         self.steps.iter().find(|step| step.id == id)

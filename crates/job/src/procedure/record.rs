@@ -122,9 +122,39 @@ impl Record {
         Some(record)
     }
 
+    /// Its label as a title: "Jar at once".
+    pub fn title(&self) -> String {
+        crate::guided::capitalised(&self.label)
+    }
+
+    /// What each value is taken at: "90°", "5 min", "3".
+    pub fn places(&self, values: usize) -> Vec<String> {
+        let of_turn = |count: usize| match &self.repeats {
+            Repeats::Times(_, at) if at == "positions" || at == "angles" => {
+                Some(360 / count.max(1))
+            }
+            _ => None,
+        };
+        let place = |at: usize| match (&self.repeats, of_turn(values)) {
+            (Repeats::Minutes(minutes), _) => {
+                minutes.get(at).map_or_else(String::new, |minute| format!("{minute} min"))
+            }
+            (_, Some(angle)) => format!("{}°", at * angle),
+            _ => (at + 1).to_string(),
+        };
+        (0..values).map(place).collect()
+    }
+
     /// The unit it is asked for in.
     pub fn unit(&self) -> Option<Unit> {
         self.step.as_ref().map(Typed::unit)
+    }
+
+    /// Whether its values may lie below zero: temperatures, and what is read against a zero.
+    pub fn may_be_below_zero(&self) -> bool {
+        let below = [Unit::Celsius, Unit::Degree].map(Some).contains(&self.unit());
+        let from_zero = self.label.contains("zero") || self.label.contains("fit");
+        self.kind == RecordKind::Measure && (below || from_zero)
     }
 
     /// Whether it counts things: rollers, screws.

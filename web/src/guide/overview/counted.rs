@@ -1,0 +1,59 @@
+//! Out and in: what was counted out must be counted in.
+
+use job::guide::{CountState, CountView, counts};
+use leptos::prelude::*;
+
+use crate::guide::Guide;
+use crate::parts::{Sign, State};
+
+/// The table; nothing while nothing was counted out.
+pub fn sheet(guide: Guide) -> AnyView {
+    let counts = guide.look(|plan, log, _| counts(plan, log)).unwrap_or_default();
+    let counted: Vec<&CountView> =
+        counts.iter().filter(|count| count.state != CountState::NotCounted).collect();
+    if counted.is_empty() {
+        return ().into_any();
+    }
+    let rows = counted.iter().map(|count| row(count)).collect_view();
+    let says = counted.iter().filter(|count| !count.says.is_empty()).map(|count| {
+        view! { <p>{count.says.clone()}</p> }
+    });
+    view! {
+        <div class="sheet">
+            <h2>"Out and in"</h2>
+            <table class="tbl">
+                <thead>
+                    <tr>
+                        <th scope="col">"Counted"</th>
+                        <th class="n" scope="col">"Out"</th>
+                        <th class="n" scope="col">"In"</th>
+                        <th scope="col">"State"</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+            {says.collect_view()}
+        </div>
+    }
+    .into_any()
+}
+
+fn row(count: &CountView) -> AnyView {
+    let (sign, words) = match count.state {
+        CountState::NotCounted => (Sign::Open, "To count"),
+        CountState::ToFit => (Sign::Open, "To fit"),
+        CountState::Agree => (Sign::In, "Agree"),
+        CountState::Differ => (Sign::Out, "Differ"),
+    };
+    view! {
+        <tr>
+            <td>{count.title()}</td>
+            <td class="n">{count.out_words()}</td>
+            <td class="n">{count.in_words().unwrap_or_else(|| "0".to_owned())}</td>
+            <td>
+                <State sign words/>
+            </td>
+        </tr>
+    }
+    .into_any()
+}

@@ -1,0 +1,68 @@
+//! A step as a row of a list, with its state.
+
+use job::apart;
+use job::guide::{Moment, StepState, StepView};
+use leptos::prelude::*;
+
+use super::Guide;
+use crate::parts::{Sign, State};
+
+/// The sign and the word of a state.
+pub fn sign(state: &StepState) -> (Sign, &'static str) {
+    match state {
+        StepState::Open => (Sign::Open, "Open"),
+        StepState::Locked { .. } => (Sign::Lock, "Locked"),
+        StepState::Done { .. } => (Sign::In, "Done"),
+        StepState::Skipped { .. } => (Sign::Near, "Left out"),
+        StepState::Stale { .. } => (Sign::Stale, "Stale"),
+    }
+}
+
+/// What is said under a step: cause and cure, or when.
+pub fn note(view: &StepView, moment: &Moment) -> String {
+    match &view.state {
+        StepState::Done { at } => apart(*at, moment.now, moment.utc_offset),
+        StepState::Skipped { reason, .. } => reason.clone(),
+        StepState::Locked { opens } => opens.clone(),
+        StepState::Stale { why } => why.clone(),
+        StepState::Open => match (view.waits.first(), view.captured) {
+            (Some(waits), _) => waits.clone(),
+            (None, 0) => String::new(),
+            (None, some) => format!("{some} captured, {} to do", view.to_capture.len()),
+        },
+    }
+}
+
+/// The row; the whole of it leads to the step.
+pub fn row(guide: Guide, view: &StepView, moment: &Moment) -> AnyView {
+    let (sign, words) = sign(&view.state);
+    let note = note(view, moment);
+    let note = (!note.is_empty()).then(|| {
+        view! {
+            <br/>
+            <span class="dim">{note}</span>
+        }
+    });
+    view! {
+        <a class="row row--3" href=guide.at_step(&view.id)>
+            <b class="dim">{view.number}</b>
+            <p>
+                <b>{view.title.clone()}</b>
+                {note}
+            </p>
+            <State sign words/>
+        </a>
+    }
+    .into_any()
+}
+
+/// Rows under a line that opens them.
+pub fn fold(summary: AnyView, class: &'static str, rows: Vec<AnyView>) -> AnyView {
+    view! {
+        <details class="fold">
+            <summary class=class>{summary}</summary>
+            {rows}
+        </details>
+    }
+    .into_any()
+}

@@ -1,0 +1,133 @@
+//! Choices: one word of some, or one for each place.
+
+use job::Capture;
+use job::procedure::{Record, Repeats};
+use leptos::prelude::*;
+
+use super::record::id;
+use super::working::Working;
+use crate::parts::{Choice, Pick, Seg, live, press};
+
+/// Letters that fit beside each other at 360 px.
+const FITS: usize = 24;
+
+/// The options; the last answer that was missing keeps them all at once.
+pub fn choice(working: Working, at: usize, record: &Record) -> AnyView {
+    match record.wanted() {
+        Some(1) => one(working, at, record),
+        Some(count) => each(working, at, record, Some(count)),
+        None => each(working, at, record, None),
+    }
+}
+
+fn words(record: &Record) -> Vec<String> {
+    record.choices.iter().map(|choice| choice.word.clone()).collect()
+}
+
+fn one(working: Working, at: usize, record: &Record) -> AnyView {
+    let options = words(record);
+    let letters: usize = options.iter().map(|word| word.chars().count() + 2).sum();
+    let keep = Callback::new({
+        let options = options.clone();
+        move |chosen: usize| {
+            let word = options.get(chosen).cloned().into_iter().collect();
+            working.keep(at, Capture::Chosen(word), None);
+        }
+    });
+    let picks = if letters <= FITS {
+        let picks = options.into_iter().map(Pick::from).collect();
+        let chosen = Signal::stored(None);
+        view! { <Seg id=format!("{}-0", id(at)) label=record.title() picks chosen on_choose=keep/> }
+            .into_any()
+    } else {
+        let group = format!("{}-0", id(at));
+        let choice = |(place, word): (usize, String)| {
+            let choose = Callback::new(move |()| keep.run(place));
+            let (group, chosen) = (group.clone(), Signal::stored(false));
+            view! { <Choice group title=word chosen on_choose=choose/> }
+        };
+        let choices = options.into_iter().enumerate().map(choice).collect_view();
+        view! {
+            <div role="radiogroup" aria-label=record.title()>
+                {choices}
+            </div>
+        }
+        .into_any()
+    };
+    view! {
+        <p class="label" aria-hidden="true">
+            {record.title()}
+        </p>
+        {picks}
+    }
+    .into_any()
+}
+
+/// One answer for each place; without a number of places, as many as there are.
+fn each(working: Working, at: usize, record: &Record, count: Option<usize>) -> AnyView {
+    let shown = RwSignal::new(count.unwrap_or(untrack(|| working.lines(at)).len().max(2)));
+    let stored = StoredValue::new(record.clone());
+    let answers = live(move || {
+        stored.with_value(|record| {
+            let places = record.places(shown.get()).into_iter().enumerate();
+            let one = |(line, place)| answer(working, at, record, (line, place), count);
+            places.map(one).collect_view().into_any()
+        })
+    });
+    let more = count.is_none().then(|| {
+        let more = press(Callback::new(move |()| shown.update(|shown| *shown += 1)));
+        view! {
+            <button class="btn btn--plain" type="button" on:click=more>
+                "One more"
+                <span class="vh">{format!(", {}", record.label)}</span>
+            </button>
+        }
+    });
+    view! {
+        <p class="label" aria-hidden="true">
+            {record.title()}
+        </p>
+        <div class="places">{answers}</div>
+        {more}
+    }
+    .into_any()
+}
+
+fn answer(
+    working: Working,
+    at: usize,
+    record: &Record,
+    (line, place): (usize, String),
+    count: Option<usize>,
+) -> AnyView {
+    let options = words(record);
+    let chosen = Signal::derive({
+        let options = options.clone();
+        move || {
+            let lines = working.lines(at);
+            options.iter().position(|word| lines.get(line) == Some(word))
+        }
+    });
+    let choose = Callback::new({
+        let options = options.clone();
+        move |pick: usize| {
+            let word = options.get(pick).map_or("", String::as_str);
+            working.set_line(at, line, word);
+            let answered = untrack(|| working.lines(at)).iter().filter(|it| !it.is_empty()).count();
+            if Some(answered) == count {
+                working.keep_typed(at);
+            }
+        }
+    });
+    let place = match record.repeats {
+        Repeats::Times(..) => format!("Place {place}"),
+        _ => format!("No. {place}"),
+    };
+    let label = format!("{}, {}", record.title(), place.to_lowercase());
+    let picks = options.into_iter().map(Pick::from).collect();
+    view! {
+        <b aria-hidden="true">{place}</b>
+        <Seg id=format!("{}-{line}", id(at)) label picks chosen on_choose=choose/>
+    }
+    .into_any()
+}

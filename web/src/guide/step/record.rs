@@ -1,0 +1,177 @@
+//! What a step captures: each record with what was kept, or with what takes it.
+
+use job::guide::Kept;
+use job::procedure::{Record, RecordKind};
+use job::{Capture, apart};
+use leptos::prelude::*;
+
+use super::working::Working;
+use super::{choice, number, photo, sign, time, torque};
+use crate::parts::{Message, Shot, Sign, State, TextField, live, press};
+
+/// The sheet of captures.
+pub fn sheet(working: Working) -> AnyView {
+    let ready = Memo::new(move |_| working.view(|view| view.ready).unwrap_or_default());
+    let captures = live(move || {
+        let ready = ready.get();
+        let records = working.step(|step| step.records.len());
+        (0..records).map(|at| capture(working, at, ready)).collect_view().into_any()
+    });
+    view! {
+        <div class="sheet">
+            <h2>"Record"</h2>
+            <div>{captures}</div>
+            {working.acting.says()}
+        </div>
+    }
+    .into_any()
+}
+
+/// The id of a record in the page.
+pub fn id(at: usize) -> String {
+    format!("rec-{at}")
+}
+
+fn capture(working: Working, at: usize, ready: bool) -> AnyView {
+    let Some(record) = working.record(at) else { return ().into_any() };
+    let lacks = Memo::new(move |_| working.lacks(at));
+    let open = Memo::new(move |_| lacks.get() || working.again.get() == Some(at));
+    let kept = Memo::new(move |_| working.kept(at));
+    let record = StoredValue::new(record);
+    let shown = live(move || {
+        let row =
+            kept.get().map(|kept| record.with_value(|it| row(working, at, it, &kept, lacks.get())));
+        row.into_any()
+    });
+    let takes = live(move || match (ready, open.get()) {
+        (_, false) => ().into_any(),
+        (true, true) => record.with_value(|record| takes(working, at, record)),
+        (false, true) => record.with_value(locked),
+    });
+    let says = Signal::derive(move || working.says(at));
+    view! {
+        <div class="capture" id=id(at)>
+            {shown}
+            {takes}
+            <Message id=format!("{}-says", id(at)) says/>
+        </div>
+    }
+    .into_any()
+}
+
+/// On a locked step: what will be captured.
+fn locked(record: &Record) -> AnyView {
+    view! {
+        <div class="row">
+            <p>
+                <b>{record.title()}</b>
+            </p>
+            <State sign=Sign::Lock words="Locked"/>
+        </div>
+    }
+    .into_any()
+}
+
+/// What takes a record.
+fn takes(working: Working, at: usize, record: &Record) -> AnyView {
+    if working.none.get() == Some(at) {
+        return none(working, at, record);
+    }
+    if let Some((href, words)) = working.elsewhere(at) {
+        return elsewhere(record, href, words);
+    }
+    let field = match record.kind {
+        RecordKind::Measure => number::series(working, at, record),
+        RecordKind::Pack => number::pack(working, at, record),
+        RecordKind::Torque => torque::torque(working, at, record),
+        RecordKind::Choice => return choice::choice(working, at, record),
+        RecordKind::Sign => return sign::sign(working, at, record),
+        RecordKind::Photo => photo::photo(working, at, record),
+        RecordKind::Orientation => photo::facing(working, at, record),
+        RecordKind::Text => {
+            let value = working.line(at, 0);
+            view! { <TextField id=format!("{}-0", id(at)) label=record.title() value/> }.into_any()
+        }
+        RecordKind::Time => time::time(working, at, record),
+    };
+    let say_none = press(Callback::new(move |()| {
+        working.none.set(Some(at));
+        crate::page::lead_to(&format!("{}-none", id(at)));
+    }));
+    view! {
+        {field}
+        <button class="btn btn--plain none" type="button" on:click=say_none>
+            "None: say why"
+            <span class="vh">{format!(", {}", record.label)}</span>
+        </button>
+    }
+    .into_any()
+}
+
+/// Why there is nothing to capture.
+fn none(working: Working, at: usize, record: &Record) -> AnyView {
+    let label = format!("{}: why there is none", record.title());
+    let back = press(Callback::new(move |()| working.none.set(None)));
+    let value = working.line(at, 0);
+    view! {
+        <TextField id=format!("{}-none", id(at)) label value placeholder="no such part on this unit"/>
+        <button class="btn btn--plain none" type="button" on:click=back>
+            "Back to the capture"
+        </button>
+    }
+    .into_any()
+}
+
+fn elsewhere(record: &Record, href: String, words: String) -> AnyView {
+    view! {
+        <div class="row">
+            <p>
+                <b>{record.title()}</b>
+            </p>
+            <a class="btn" href=href>
+                {words}
+            </a>
+        </div>
+    }
+    .into_any()
+}
+
+/// What was kept, and the way to take it again.
+fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) -> AnyView {
+    let moment = untrack(|| working.guide.moment());
+    let time = apart(kept.mark.at, moment.now, moment.utc_offset);
+    let said = match &kept.value {
+        Capture::Time(at) => apart(*at, moment.now, moment.utc_offset),
+        Capture::Torque { .. } => torque::said(&kept.value),
+        Capture::Photo(_) => "kept".to_owned(),
+        value => value.words(),
+    };
+    let shot = kept.value.photo().map(|photo| {
+        view! { <Shot photo=photo.to_owned() name=record.label.clone() wide=true/> }
+    });
+    let take = if record.kind == RecordKind::Photo { "Take it again" } else { "Again" };
+    let again = press(Callback::new(move |()| working.again.set(Some(at))));
+    let end = match lost {
+        true => view! { <State sign=Sign::Stale words="Stale"/> }.into_any(),
+        false => view! {
+            <button class="btn btn--plain" type="button" on:click=again>
+                {take}
+                <span class="vh">{format!(", {}", record.label)}</span>
+            </button>
+        }
+        .into_any(),
+    };
+    view! {
+        <div class="row">
+            <p>
+                <span class="dim">{record.title()}</span>
+                <br/>
+                <b>{said}</b>
+                <span class="dim">{format!(" · {time}")}</span>
+            </p>
+            {end}
+            {shot}
+        </div>
+    }
+    .into_any()
+}

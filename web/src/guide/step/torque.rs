@@ -1,0 +1,105 @@
+//! Torques: what was asked, through which tool, what the wrench was set to, on which threads.
+
+use job::procedure::Record;
+use job::{Capture, TorqueOn};
+use leptos::prelude::*;
+use measure::{Sign, Typed, Unit};
+
+use super::number;
+use super::record::id;
+use super::working::Working;
+use crate::draft::{Draft, use_draft};
+use crate::parts::{Field, Pick, Seg};
+
+/// What stands beside the value.
+#[derive(Clone, Copy)]
+pub struct Extras {
+    asked: Draft,
+    offset: Draft,
+    set: Draft,
+    on: Draft,
+}
+
+const ON: [TorqueOn; 3] = [TorqueOn::Dry, TorqueOn::Oil, TorqueOn::Compound];
+
+impl Extras {
+    /// What was left half typed on a step.
+    pub fn at(place: &str) -> Extras {
+        let draft = |field| use_draft(place, field);
+        Extras {
+            asked: draft("torque asked"),
+            offset: draft("torque offset"),
+            set: draft("torque set"),
+            on: draft("torque on"),
+        }
+    }
+
+    /// Forgets it, once it is stored.
+    pub fn clear(self) {
+        [self.asked, self.offset, self.set, self.on].into_iter().for_each(Draft::clear);
+    }
+
+    /// The torque with what stands beside it.
+    ///
+    /// # Errors
+    /// The sentence for a number that cannot be read.
+    pub fn torque(self, values: Vec<Typed>) -> Result<Capture, String> {
+        let read = |draft: Draft, unit: Unit| {
+            let text = draft.text_untracked();
+            let some = !text.trim().is_empty();
+            some.then(|| Typed::parse(&text, unit, Sign::Positive))
+                .transpose()
+                .map_err(|it| it.to_string())
+        };
+        let on = self.on.text_untracked();
+        Ok(Capture::Torque {
+            values,
+            asked: read(self.asked, Unit::NewtonMetre)?,
+            offset: read(self.offset, Unit::Millimetre)?,
+            set: read(self.set, Unit::NewtonMetre)?,
+            on: ON.into_iter().find(|it| it.word() == on),
+        })
+    }
+}
+
+/// The fields of a torque. What something broke out at has the value alone.
+pub fn torque(working: Working, at: usize, record: &Record) -> AnyView {
+    let values = number::series(working, at, record);
+    let title = record.title();
+    if record.label.contains("break-out") {
+        return values;
+    }
+    let extras = working.extras;
+    let picks = ["Dry", "Oil", "Compound"].map(Pick::from).into();
+    let chosen = Signal::derive(move || {
+        let on = extras.on.text();
+        ON.iter().position(|it| it.word() == on)
+    });
+    let choose = Callback::new(move |pick: usize| {
+        extras.on.set(ON.get(pick).map_or("", |on| on.word()));
+    });
+    let field = |name: &str, label: String, draft: Draft| {
+        view! { <Field id=format!("{}-{name}", id(at)) label value=draft/> }
+    };
+    view! {
+        {field("asked", format!("{title}: asked by the manual, N·m"), extras.asked)}
+        {field("offset", format!("{title}: offset tool, mm, if any"), extras.offset)}
+        {field("set", format!("{title}: wrench set to, N·m"), extras.set)}
+        <Seg id=format!("{}-on", id(at)) label=format!("{title}, on the threads") picks chosen on_choose=choose/>
+        {values}
+    }
+    .into_any()
+}
+
+/// "118 N·m, dry, asked 120 N·m, offset 50 mm, set 108 N·m".
+pub fn said(value: &Capture) -> String {
+    let mut said = value.words();
+    if let Capture::Torque { asked, offset, set, .. } = value {
+        for (what, typed) in [("asked", asked), ("offset", offset), ("set", set)] {
+            if let Some(typed) = typed {
+                said = format!("{said}, {what} {typed}");
+            }
+        }
+    }
+    said
+}
