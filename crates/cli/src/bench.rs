@@ -199,15 +199,15 @@ fn heat_line(line: &Field) -> Result<Value, Fault> {
 
 fn warm_line(line: &Field) -> Result<Value, Fault> {
     line.only(&["bench", "diameter", "interference", "rise"])?;
-    let (left, caution) = fit::when_warm(
+    let warm = fit::when_warm(
         &quantity(line, "interference", Unit::Millimetre)?,
         &quantity(line, "diameter", Unit::Millimetre)?,
         &CAST_ALUMINIUM,
         &BEARING_STEEL,
         plain(line, "rise")?,
     )?;
-    let figures = json!({ "left": figure(&left) });
-    Ok(answered("warm", figures, None, caution.as_slice(), None))
+    let figures = json!({ "left": figure(&warm.left) });
+    Ok(answered("warm", figures, None, warm.caution.as_slice(), Some(&warm.explanation)))
 }
 
 fn press_line(line: &Field) -> Result<Value, Fault> {

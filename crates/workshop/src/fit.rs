@@ -181,7 +181,7 @@ fn needed(drop: &Drop, sign: f64) -> Result<Answer, Refusal> {
     };
     let (low, high) = (in_celsius(limits.low)?, in_celsius(limits.high)?);
     let allowed =
-        low.is_none_or(|low| low <= reach.value) && high.is_none_or(|high| reach.value <= high);
+        low.is_none_or(|low| low < reach.value) && high.is_none_or(|high| reach.value < high);
     let celsius = |value| Amount { value, unit: Unit::Celsius };
     let window = if sign > 0.0 {
         Limits { low: Some(celsius(reach.value)), high: limits.high }
@@ -217,6 +217,17 @@ fn needed(drop: &Drop, sign: f64) -> Result<Answer, Refusal> {
     })
 }
 
+/// What is left of a fit when warm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Warm {
+    /// Interference left on the diameter, mm; zero or less is loose.
+    pub left: Figure,
+    /// Where it is not proven to hold.
+    pub caution: Option<Caution>,
+    /// How it was reckoned.
+    pub explanation: Explanation,
+}
+
 /// Interference left when race and case are both warmer by `rise` kelvin, mm; zero or less is loose.
 ///
 /// δ − (α_case − α_race)·D·ΔT.
@@ -229,10 +240,10 @@ fn needed(drop: &Drop, sign: f64) -> Result<Answer, Refusal> {
 /// use workshop::{Caution, Reading, fit::{BEARING_STEEL, CAST_ALUMINIUM, when_warm}};
 /// // A 72 mm steel race in cast aluminium, 0.040 mm, 60 K warmer: −0.00104 mm (own arithmetic).
 /// let mm = |value, places| Reading::exact(Decimal::new(value, places), Unit::Millimetre);
-/// let (left, caution) =
+/// let warm =
 ///     when_warm(&mm(40, 3), &mm(72, 0), &CAST_ALUMINIUM, &BEARING_STEEL, Decimal::from(60)).unwrap();
-/// assert_eq!(round(left.value, 5), Decimal::new(-104, 5));
-/// assert_eq!(caution, Some(Caution::LooseWhenWarm));
+/// assert_eq!(round(warm.left.value, 5), Decimal::new(-104, 5));
+/// assert_eq!(warm.caution, Some(Caution::LooseWhenWarm));
 /// ```
 pub fn when_warm(
     interference: &Reading,
@@ -240,7 +251,7 @@ pub fn when_warm(
     case: &Expansion,
     race: &Expansion,
     rise: Decimal,
-) -> Result<(Figure, Option<Caution>), Refusal> {
+) -> Result<Warm, Refusal> {
     let given = [
         interference.given("interference", Unit::Millimetre)?,
         diameter.above_zero("diameter", Unit::Millimetre)?,
@@ -253,5 +264,10 @@ pub fn when_warm(
     })?;
     // Not proven to hold is as good as loose, to a mechanic.
     let holds = left.real() > 1.645 * left.standard();
-    Ok((left, (!holds).then_some(Caution::LooseWhenWarm)))
+    let explanation = Explanation {
+        formula: "left = δ − (α of the case − α of the race)·D·ΔT",
+        given: given.to_vec(),
+        basis: case.basis,
+    };
+    Ok(Warm { left, caution: (!holds).then_some(Caution::LooseWhenWarm), explanation })
 }

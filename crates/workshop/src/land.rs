@@ -3,7 +3,7 @@
 use measure::{Judgement, Unit};
 
 use crate::formula::evaluate;
-use crate::{Figure, Limits, Reading, Refusal};
+use crate::{Basis, Explanation, Figure, Limits, Reading, Refusal};
 
 /// A worn land.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,7 +27,20 @@ pub enum Remedy {
     FreshTrackSleeveOrShaft,
 }
 
-/// Depth of the track, mm on the radius, its verdict where the manual has a limit, and what may be done.
+/// What the track says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// Depth of the track, mm on the radius.
+    pub depth: Figure,
+    /// Verdict on the depth; `None` without a limit.
+    pub judgement: Option<Judgement>,
+    /// What may be done.
+    pub remedy: Remedy,
+    /// How it was reckoned.
+    pub explanation: Explanation,
+}
+
+/// Measures a track.
 ///
 /// # Errors
 /// [`Refusal::NotMore`] where the track is larger than the land beside it.
@@ -38,11 +51,11 @@ pub enum Remedy {
 /// // 30.00 mm beside, 29.90 in the track: 0.05 mm deep (by hand).
 /// let mm = |hundredths| Reading::exact(Decimal::new(hundredths, 2), Unit::Millimetre);
 /// let land = Land { sound: mm(3000), worn: mm(2990), nail_catches: true, limits: Limits::default() };
-/// let (depth, verdict, remedy) = examine(&land).unwrap();
-/// assert_eq!((depth.value, verdict), (Decimal::new(5, 2), None));
-/// assert_eq!(remedy, Remedy::FreshTrackSleeveOrShaft);
+/// let track = examine(&land).unwrap();
+/// assert_eq!((track.depth.value, track.judgement), (Decimal::new(5, 2), None));
+/// assert_eq!(track.remedy, Remedy::FreshTrackSleeveOrShaft);
 /// ```
-pub fn examine(land: &Land) -> Result<(Figure, Option<Judgement>, Remedy), Refusal> {
+pub fn examine(land: &Land) -> Result<Answer, Refusal> {
     let sound = land.sound.above_zero("sound land", Unit::Millimetre)?;
     let worn = land.worn.above_zero("worn track", Unit::Millimetre)?;
     if worn.value > sound.value {
@@ -59,5 +72,10 @@ pub fn examine(land: &Land) -> Result<(Figure, Option<Judgement>, Remedy), Refus
         evaluate("track depth", "mm", &[sound, worn], &|[sound, worn]| (sound - worn) / 2.0)?;
     let judgement = land.limits.judge("track limit", &depth, Unit::Millimetre)?;
     let remedy = if land.nail_catches { Remedy::FreshTrackSleeveOrShaft } else { Remedy::Polish };
-    Ok((depth, judgement, remedy))
+    let explanation = Explanation {
+        formula: "depth = (sound − worn)/2",
+        given: vec![sound, worn],
+        basis: Basis::Derived("half the difference of two diameters"),
+    };
+    Ok(Answer { depth, judgement, remedy, explanation })
 }

@@ -159,7 +159,10 @@ pub fn squeeze_range(
             return Err(Refusal::NotMore { what, found, than, least, unit: "mm", act });
         }
     }
-    let percent =
-        |section: Decimal, gland: Decimal| Decimal::ONE_HUNDRED * (section - gland) / section;
-    Ok((percent(thin, most_gland), percent(thick, least_gland)))
+    let percent = |section: Decimal, gland: Decimal| {
+        let times = Decimal::ONE_HUNDRED.checked_mul(section - gland);
+        let share = times.and_then(|times| times.checked_div(section));
+        share.ok_or(Refusal::TooLarge { what: "squeeze" })
+    };
+    Ok((percent(thin, most_gland)?, percent(thick, least_gland)?))
 }

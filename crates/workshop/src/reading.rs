@@ -4,6 +4,9 @@ use measure::{Amount, Decimal, Quantity, Typed, Unit, real};
 
 use crate::{Given, Refusal};
 
+/// The largest number that is reckoned with, ten to the fifteenth: sums of such stay exact.
+const LARGEST: Decimal = Decimal::from_parts(2_764_472_320, 232_830, 0, false, 0);
+
 /// A measured or stated quantity with its standard uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
@@ -49,7 +52,8 @@ impl Reading {
             return Err(Refusal::Doubt { what: name });
         }
         let too_large = Refusal::TooLarge { what: name };
-        let converted = self.amount.to(unit).ok_or(too_large)?.value;
+        let converted = self.amount.to(unit).map(|amount| amount.value);
+        let converted = converted.filter(|value| value.abs() <= LARGEST).ok_or(too_large)?;
         let given = Given {
             name,
             value: converted,

@@ -2,10 +2,34 @@
 //!
 //! End play is above zero, preload below.
 
-use measure::{Amount, Decimal, Judgement, Series, Uncertainty, Unit, real};
+use measure::{Decimal, Judgement, Series, Uncertainty, Unit, real};
 
 use crate::formula::evaluate;
-use crate::{Figure, Limits, Reading, Refusal};
+use crate::{Basis, Caution, Explanation, Figure, Given, Limits, Reading, Refusal};
+
+/// A setting or a pack.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// The figure asked for, mm.
+    pub figure: Figure,
+    /// Verdict; `None` without limits.
+    pub judgement: Option<Judgement>,
+    /// What to say with it.
+    pub cautions: &'static [Caution],
+    /// How it was reckoned.
+    pub explanation: Explanation,
+}
+
+/// An answer without a verdict.
+fn answer(figure: Figure, formula: &'static str, given: Vec<Given>) -> Answer {
+    let basis = Basis::Derived("plain geometry of two bearings that face each other");
+    Answer {
+        figure,
+        judgement: None,
+        cautions: &[Caution::TorqueIsNotPreload],
+        explanation: Explanation { formula, given, basis },
+    }
+}
 
 /// Readings of one push and one pull.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,11 +47,8 @@ pub struct PushPull {
 ///
 /// # Errors
 /// [`Refusal`] without a reading, or for another quantity.
-pub fn end_play(
-    readings: &[PushPull],
-    limits: &Limits,
-) -> Result<(Figure, Option<Judgement>), Refusal> {
-    let mut plays = Vec::new();
+pub fn end_play(readings: &[PushPull], limits: &Limits) -> Result<Answer, Refusal> {
+    let (mut plays, mut inputs) = (Vec::new(), Vec::new());
     let mut step: f64 = 0.0;
     for reading in readings {
         let given = [
@@ -37,6 +58,7 @@ pub fn end_play(
         let play = evaluate("end play", "mm", &given, &|[pulled, pushed]| (pulled - pushed).abs())?;
         step = step.max(play.standard());
         plays.push(play.value);
+        inputs.extend(given);
     }
     let count = plays.len();
     let series = Series::new(plays).map_err(|_| Refusal::Count {
@@ -51,7 +73,7 @@ pub fn end_play(
     }
     let play = Figure { value: series.mean(), unit: "mm", uncertainty };
     let judgement = limits.judge("end play limit", &play, Unit::Millimetre)?;
-    Ok((play, judgement))
+    Ok(Answer { judgement, ..answer(play, "mean of pulled − pushed", inputs) })
 }
 
 /// How much the controlling pack must change, mm, in the direction that closes play: e − s.
@@ -67,14 +89,15 @@ pub fn end_play(
 /// use workshop::{Reading, setting::change};
 /// // End play 0.20 mm, wanted preload 0.05 mm: 0.25 mm (own arithmetic).
 /// let mm = |hundredths| Reading::exact(Decimal::new(hundredths, 2), Unit::Millimetre);
-/// assert_eq!(change(&mm(20), &mm(-5)).unwrap().value, Decimal::new(25, 2));
+/// assert_eq!(change(&mm(20), &mm(-5)).unwrap().figure.value, Decimal::new(25, 2));
 /// ```
-pub fn change(play: &Reading, wanted: &Reading) -> Result<Figure, Refusal> {
+pub fn change(play: &Reading, wanted: &Reading) -> Result<Answer, Refusal> {
     let given = [
         play.given("end play", Unit::Millimetre)?,
         wanted.given("wanted setting", Unit::Millimetre)?,
     ];
-    evaluate("change of the pack", "mm", &given, &|[play, wanted]| play - wanted)
+    let figure = evaluate("change of the pack", "mm", &given, &|[play, wanted]| play - wanted)?;
+    Ok(answer(figure, "e − s", given.to_vec()))
 }
 
 /// The pack for a setting, from a test pack that gave play: t = t₀ + p·(E₀ − wanted), mm.
@@ -90,8 +113,8 @@ pub fn pack(
     play: &Reading,
     wanted: &Reading,
     setting_sign: i8,
-) -> Result<Figure, Refusal> {
-    if setting_sign.abs() != 1 {
+) -> Result<Answer, Refusal> {
+    if !matches!(setting_sign, -1 | 1) {
         return Err(Refusal::Range {
             what: "setting sign",
             found: Decimal::from(setting_sign),
@@ -106,7 +129,9 @@ pub fn pack(
         wanted.given("wanted setting", Unit::Millimetre)?,
     ];
     let sign = f64::from(setting_sign);
-    evaluate("pack", "mm", &given, &|[pack, play, wanted]| pack + sign * (play - wanted))
+    let figure =
+        evaluate("pack", "mm", &given, &|[pack, play, wanted]| pack + sign * (play - wanted))?;
+    Ok(answer(figure, "t = t0 + p·(E0 − wanted)", given.to_vec()))
 }
 
 /// One row of tapered rollers.
@@ -143,17 +168,16 @@ pub fn warmed(
     mounting: Mounting,
     [housing, shaft]: [&crate::fit::Expansion; 2],
     rise: Decimal,
-) -> Result<Figure, Refusal> {
+) -> Result<Answer, Refusal> {
     let by = (real::from_decimal(housing.per_million) - real::from_decimal(shaft.per_million))
         * 1e-6
         * real::from_decimal(rise);
-    let mut radial = 0.0;
+    let (mut radial, mut given) = (0.0, Vec::new());
     for row in rows {
-        let cup = row.cup.above_zero("cup", Unit::Millimetre)?.real();
-        let angle = row.half_angle.above_zero("cup half-angle", Unit::Degree)?.real();
-        if angle >= 90.0 {
-            let Amount { value: found, .. } = row.half_angle.amount;
-            let most = Decimal::from(90);
+        let cup = row.cup.above_zero("cup", Unit::Millimetre)?;
+        let angle = row.half_angle.above_zero("cup half-angle", Unit::Degree)?;
+        if angle.value >= Decimal::from(90) {
+            let (found, most) = (angle.value, Decimal::from(90));
             return Err(Refusal::Range {
                 what: "cup half-angle",
                 found,
@@ -162,7 +186,8 @@ pub fn warmed(
                 unit: "°",
             });
         }
-        radial += cup / 2.0 / angle.to_radians().tan();
+        radial += cup.real() / 2.0 / angle.real().to_radians().tan();
+        given.extend([cup, angle]);
     }
     let spread = spread.not_negative("spread of the rows", Unit::Millimetre)?;
     let axial = match mounting {
@@ -174,5 +199,7 @@ pub fn warmed(
         * (radial + axial))
         .abs();
     let uncertainty = Uncertainty::default().with("expansion coefficients", doubt);
-    Figure::new("change of setting", by * (radial + axial), "mm", uncertainty)
+    given.push(spread);
+    let figure = Figure::new("change of setting", by * (radial + axial), "mm", uncertainty)?;
+    Ok(answer(figure, "(αH − αS)·ΔT·(Σ ½·D·cot a ± L)", given))
 }

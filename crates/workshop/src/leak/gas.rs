@@ -13,13 +13,29 @@ const KILOPASCAL: &str = "kPa";
 
 /// Gauge, case temperature and barometer of one log line, in kPa and K, named for the first or a
 /// later line.
-pub(super) fn state(entry: &Entry, names: [&'static str; 3]) -> Result<[Given; 3], Refusal> {
+pub(super) fn state(
+    stage: Stage,
+    entry: &Entry,
+    names: [&'static str; 3],
+) -> Result<[Given; 3], Refusal> {
     let [gauge, case, barometer] = names;
-    Ok([
+    let state = [
         entry.gauge.not_negative(gauge, Unit::Kilopascal)?,
         entry.case.given(case, Unit::Kelvin)?,
         entry.barometer.above_zero(barometer, Unit::Kilopascal)?,
-    ])
+    ];
+    let [vacuum, _, outside] = state;
+    if stage == Stage::Vacuum && vacuum.value >= outside.value {
+        return Err(Refusal::NotMore {
+            what: barometer,
+            found: outside.value,
+            than: "vacuum",
+            least: vacuum.value,
+            unit: "kPa",
+            act: "read both again, for there is no less than nothing",
+        });
+    }
+    Ok(state)
 }
 
 /// Names of the inputs of the first and of a later line.
@@ -56,8 +72,8 @@ pub(super) fn absolute(stage: Stage, gauge: f64, barometer: f64) -> f64 {
 /// assert_eq!(round(Decimal::from(70) - now.value, 1), Decimal::new(11, 1));
 /// ```
 pub fn corrected(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, Refusal> {
-    let [_, t1, b1] = state(first, FIRST)?;
-    let [p2, t2, b2] = state(later, LATER)?;
+    let [_, t1, b1] = state(stage, first, FIRST)?;
+    let [p2, t2, b2] = state(stage, later, LATER)?;
     evaluate("corrected pressure", KILOPASCAL, &[t1, b1, p2, t2, b2], &|[t1, b1, p2, t2, b2]| {
         let over = absolute(stage, p2, b2) * t1 / t2 - b1;
         if stage == Stage::Vacuum { -over } else { over }
@@ -73,12 +89,12 @@ pub fn corrected(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, R
 /// # Errors
 /// [`Refusal`] for a quantity that cannot be.
 pub fn drop(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, Refusal> {
-    evaluate("loss", KILOPASCAL, &inputs(first, later)?, &|values| loss(stage, values))
+    evaluate("loss", KILOPASCAL, &inputs(stage, first, later)?, &|values| loss(stage, values))
 }
 
 /// The six inputs of [`drop`].
-pub(super) fn inputs(first: &Entry, later: &Entry) -> Result<[Given; 6], Refusal> {
-    let ([p1, t1, b1], [p2, t2, b2]) = (state(first, FIRST)?, state(later, LATER)?);
+pub(super) fn inputs(stage: Stage, first: &Entry, later: &Entry) -> Result<[Given; 6], Refusal> {
+    let ([p1, t1, b1], [p2, t2, b2]) = (state(stage, first, FIRST)?, state(stage, later, LATER)?);
     Ok([p1, t1, b1, p2, t2, b2])
 }
 

@@ -111,7 +111,8 @@ pub struct Answer {
 /// absolute zero.
 pub fn examine(test: &Test) -> Result<Answer, Refusal> {
     let hold = test.hold.checked()?;
-    let (first, last, lost) = worst(hold.stage, &test.log, Some(&hold))?;
+    test.log.iter().try_for_each(|line| hold.within_limit(line.gauge.amount))?;
+    let Worst { first, last, at, lost } = worst(hold.stage, &test.log)?;
     let curve =
         test.log.iter().map(|line| point(hold.stage, &first, line)).collect::<Result<_, _>>()?;
     let mut answer = Answer {
@@ -119,7 +120,7 @@ pub fn examine(test: &Test) -> Result<Answer, Refusal> {
         outcome: outcome(test, &hold, &first, &last, &lost)?,
         explanation: Explanation {
             formula: "P1 − P2·T1/T2, absolute, P = barometer ± gauge",
-            given: gas::inputs(&first, &last)?.to_vec(),
+            given: gas::inputs(hold.stage, &first, &at)?.to_vec(),
             basis: Basis::Published("40 CFR 1065.644, vacuum-decay leak rate; ideal gas"),
         },
         cautions: hold.cautions(),
@@ -147,38 +148,35 @@ pub fn examine(test: &Test) -> Result<Answer, Refusal> {
 /// # Errors
 /// As [`examine`].
 pub fn blank(stage: Stage, log: &[Entry], most_lost: Amount) -> Result<(Figure, Hose), Refusal> {
-    let (.., lost) = worst(stage, log, None)?;
+    let Worst { lost, .. } = worst(stage, log)?;
     let judged = Limits::at_most(most_lost).judge("loss allowed", &lost, Unit::Kilopascal)?;
     let tight = log.len() > 1 && judged.is_some_and(|judged| judged.verdict == Verdict::InBand);
     Ok((lost, if tight { Hose::Tight } else { Hose::Leaks }))
 }
 
-/// First and last line, and the largest loss of any line against the first.
-fn worst(
-    stage: Stage,
-    log: &[Entry],
-    hold: Option<&Hold>,
-) -> Result<(Entry, Entry, Figure), Refusal> {
+/// First and last line, and the line that has lost most against the first.
+struct Worst {
+    first: Entry,
+    last: Entry,
+    at: Entry,
+    lost: Figure,
+}
+
+fn worst(stage: Stage, log: &[Entry]) -> Result<Worst, Refusal> {
     let (Some(first), Some(last), true) = (log.first(), log.last(), log.len() <= MOST_LINES) else {
-        return Err(Refusal::Count {
-            what: "lines of the log",
-            found: log.len(),
-            least: 1,
-            most: MOST_LINES,
-        });
+        let (what, found) = ("lines of the log", log.len());
+        return Err(Refusal::Count { what, found, least: 1, most: MOST_LINES });
     };
-    let mut worst = gas::drop(stage, first, first)?;
-    for (before, line) in log.iter().zip(log.iter().skip(1)) {
+    let lost = gas::drop(stage, first, first)?;
+    let mut worst = Worst { first: *first, last: *last, at: *first, lost };
+    for (index, (before, line)) in log.iter().zip(log.iter().skip(1)).enumerate() {
         super::rate::lasted(before, line)?;
         let lost = gas::drop(stage, first, line)?;
-        if lost.value > worst.value || worst.value.is_zero() {
-            worst = lost;
+        if index == 0 || lost.value > worst.lost.value {
+            worst = Worst { at: *line, lost, ..worst };
         }
     }
-    if let Some(hold) = hold {
-        log.iter().try_for_each(|line| hold.within_limit(line.gauge.amount))?;
-    }
-    Ok((*first, *last, worst))
+    Ok(worst)
 }
 
 fn point(stage: Stage, first: &Entry, line: &Entry) -> Result<Point, Refusal> {

@@ -43,9 +43,7 @@ pub fn rate(
     first: &Entry,
     later: &Entry,
 ) -> Result<Figure, Refusal> {
-    let [p1, t1, b1, p2, t2, b2] = gas::inputs(first, later)?;
-    let volume = volume.above_zero("volume of air", Unit::Litre)?;
-    let given = [p1, t1, b1, p2, t2, b2, volume, lasted(first, later)?];
+    let given = inputs(stage, volume, first, later)?;
     // kPa·L/s and Pa·m³/s are the same.
     evaluate("leak rate", "Pa·m³/s", &given, &|[p1, t1, b1, p2, t2, b2, volume, time]| {
         volume * gas::loss(stage, [p1, t1, b1, p2, t2, b2]) / time
@@ -62,9 +60,7 @@ pub fn molar_flow(
     first: &Entry,
     later: &Entry,
 ) -> Result<Figure, Refusal> {
-    let [p1, t1, b1, p2, t2, b2] = gas::inputs(first, later)?;
-    let volume = volume.above_zero("volume of air", Unit::Litre)?;
-    let given = [p1, t1, b1, p2, t2, b2, volume, lasted(first, later)?];
+    let given = inputs(stage, volume, first, later)?;
     evaluate("gas lost", "mol/s", &given, &|[p1, t1, b1, p2, t2, b2, volume, time]| {
         volume * gas::loss(stage, [p1, t1, b1, p2, t2, b2]) / (GAS_CONSTANT * t1 * time)
     })
@@ -98,6 +94,18 @@ pub fn standard_flow(
             Reference::ZeroCelsius => as_it_is * 273.15 / kelvin,
         }
     })
+}
+
+/// The six inputs of the loss, the volume and the time.
+fn inputs(
+    stage: Stage,
+    volume: &Reading,
+    first: &Entry,
+    later: &Entry,
+) -> Result<[Given; 8], Refusal> {
+    let [p1, t1, b1, p2, t2, b2] = gas::inputs(stage, first, later)?;
+    let volume = volume.above_zero("volume of air", Unit::Litre)?;
+    Ok([p1, t1, b1, p2, t2, b2, volume, lasted(first, later)?])
 }
 
 /// Time from one line of the log to a later one, seconds.

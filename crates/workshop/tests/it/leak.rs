@@ -88,6 +88,15 @@ fn cooling_hides_a_vacuum_leak() {
     assert!(hidden.value > exact("0.8"), "still 15 inHg after cooling is a leak");
 }
 
+#[test]
+fn no_less_than_nothing() {
+    let vacuum = line("0", "102", "20", "101.325");
+    refused(
+        drop(Stage::Vacuum, &vacuum, &vacuum),
+        "Barometer at first: found 101.325 kPa, expected more than the vacuum, 102 kPa; read both again, for there is no less than nothing.",
+    );
+}
+
 fn working(log: Vec<Entry>) -> Test {
     Test {
         hold: Hold {

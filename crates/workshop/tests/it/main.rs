@@ -7,6 +7,7 @@
 mod as568;
 mod drag;
 mod fit;
+mod hostile;
 mod leak;
 mod observed;
 mod oring;

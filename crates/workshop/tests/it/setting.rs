@@ -3,7 +3,7 @@
 
 use measure::{Decimal, Unit, Verdict};
 use workshop::fit::{BEARING_STEEL, CAST_ALUMINIUM};
-use workshop::setting::{Mounting, PushPull, Row, end_play, pack, warmed};
+use workshop::setting::{Answer, Mounting, PushPull, Row, end_play, pack, warmed};
 use workshop::{Limits, Reading};
 
 use crate::{amount, assert_close, assert_figure, exact, refused, sure};
@@ -21,7 +21,7 @@ fn end_play_is_the_mean_difference() {
     let readings = [reading("0.02", "0.12"), reading("0.02", "0.13"), reading("0.01", "0.12")];
     let limits =
         Limits::between(amount("0.05", Unit::Millimetre), amount("0.15", Unit::Millimetre));
-    let (play, judged) = end_play(&readings, &limits).unwrap();
+    let Answer { figure: play, judgement: judged, .. } = end_play(&readings, &limits).unwrap();
     assert_figure(&play, 0.32 / 3.0, 1e-9);
     // √(0.003²·2 + s²/3), s = 0.005774 of 0.10 0.11 0.11, by hand.
     assert_close(play.standard(), (1.8e-5f64 + 1e-4 / 3.0 / 3.0).sqrt(), 1e-9);
@@ -33,8 +33,8 @@ fn end_play_is_the_mean_difference() {
 #[test]
 fn the_sign_is_the_positions() {
     let found = |sign| pack(&mm("1.00"), &mm("0.20"), &mm("-0.05"), sign);
-    assert_eq!(found(1).unwrap().value, exact("1.25"));
-    assert_eq!(found(-1).unwrap().value, exact("0.75"));
+    assert_eq!(found(1).unwrap().figure.value, exact("1.25"));
+    assert_eq!(found(-1).unwrap().figure.value, exact("0.75"));
     refused(found(0), "Setting sign: found 0, expected -1 to 1; read it again.");
     refused(
         pack(&mm("1"), &mm("0"), &mm("-0.05"), 1),
@@ -50,7 +50,7 @@ fn heat_moves_a_setting() {
     let rise = Decimal::from(60);
     let row = Row { cup: mm("62"), half_angle: sure("14", Unit::Degree) };
     let moved = |rows: &[Row], spread, mounting| {
-        warmed(rows, &mm(spread), mounting, materials, rise).unwrap()
+        warmed(rows, &mm(spread), mounting, materials, rise).unwrap().figure
     };
     assert_figure(&moved(&[], "90", Mounting::LongerLoosens), 0.0513, 1e-9);
     assert_figure(&moved(&[], "90", Mounting::LongerTightens), -0.0513, 1e-9);
