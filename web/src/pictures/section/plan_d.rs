@@ -68,7 +68,7 @@ static PLACES: [Place; 7] = {
         radii: (24.0, 40.0),
         shoves: LOWER | LOWER_RACE,
         glows: LOWER,
-        tag: (130.0, 88.0),
+        tag: (130.0, 80.0),
         arrow: (126.0, 123.0),
         note: ((156.0, 163.0), Anchor::End),
         ..flange
@@ -103,6 +103,7 @@ static PLACES: [Place; 7] = {
             shoves: UPPER | UPPER_RACE,
             glows: UPPER,
             tag: (130.0, -84.0),
+            arrow: BETWEEN,
             ..lower
         },
         Place {
@@ -112,6 +113,7 @@ static PLACES: [Place; 7] = {
             shoves: CAP | UPPER | UPPER_RACE,
             glows: UPPER,
             tag: (126.0, -122.0),
+            arrow: BETWEEN,
             ..lower
         },
         Place {
@@ -122,10 +124,14 @@ static PLACES: [Place; 7] = {
             shoves: SHAFT,
             glows: SHAFT,
             tag: (130.0, 24.0),
+            arrow: BETWEEN,
             ..lower
         },
     ]
 };
+
+/// Beside the gears, clear of the tags.
+const BETWEEN: At = (130.0, -30.0);
 
 const CASE: &str = "M-96 -124H96V-92H76V104H96V132H-96V104H-76V74H-150V-74H-76V-92H-96Z";
 const BORE: &str =
