@@ -28,7 +28,7 @@ pub use beside::{Beside, beside};
 pub use clocks::{ClockView, clock_warning, clocks, usual_minutes};
 pub use counts::{CountState, CountView, counts};
 pub use course::{Course, Moment, StepState, StepView, Told};
-pub use facing::{Way, facing, turned};
+pub use facing::{NOT_SURE, Way, facing, turned};
 pub use finish::GuideRefusal;
 pub use freeze::{Freeze, FreezePack, FreezeRefusal, freeze};
 pub use gate::GateView;

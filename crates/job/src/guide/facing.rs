@@ -13,6 +13,9 @@ pub enum Way {
     Down,
 }
 
+/// What is written down where nobody saw which way it faced.
+pub const NOT_SURE: &str = "not sure";
+
 /// Words that name a way, as people write them.
 const NAMED: [(Way, &[&str]); 4] = [
     (Way::Nose, &["nose", "forward", "front", "fore"]),

@@ -1,6 +1,7 @@
 //! The ladder: every part that comes off gets the next number, and goes back in reverse.
 
 use super::counts::{CountState, CountView};
+use super::facing::NOT_SURE;
 use super::finish::GuideRefusal;
 use super::log::{Bagged, GuideLog};
 use crate::Guided;
@@ -150,6 +151,13 @@ fn packs_found(log: &GuideLog, step: &Step) -> impl Iterator<Item = String> {
         let (position, _) = record.pack().filter(|(_, state)| *state == "as found")?;
         Some(format!("{position}-pack"))
     })
+}
+
+impl Rung {
+    /// Which way it faced, where somebody saw it.
+    pub fn faced(&self) -> Option<&str> {
+        Some(self.facing.as_str()).filter(|faced| !faced.is_empty() && *faced != NOT_SURE)
+    }
 }
 
 impl Ladder {

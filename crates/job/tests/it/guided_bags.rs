@@ -36,7 +36,8 @@ fn a_part_gets_the_next_number_a_bag_and_can_be_put_right() {
     hand.write(put_right(&then.rungs[9], "bag 4", "", None).unwrap());
     let put = rungs(&hand);
     assert_eq!((put.out, put.missing.len()), (10, 0));
-    assert_eq!(put.rungs[8].facing, "pin to the nose");
+    assert_eq!(put.rungs[8].faced(), Some("pin to the nose"));
+    assert_eq!(Rung { facing: NOT_SURE.into(), ..put.rungs[8].clone() }.faced(), None);
     assert_eq!(put.rungs[9].photo.as_deref(), Some("p"));
     assert_eq!(put_right(&put.rungs[10], "bag 1", "", None), None, "it is not out");
 }

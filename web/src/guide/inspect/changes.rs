@@ -26,7 +26,7 @@ pub fn sheet(judging: Judging) -> AnyView {
         view! {
             <div class="packrow packrow--2">
                 <p>{says}</p>
-                <State sign=Sign::Open words="Reopens"/>
+                <State sign=Sign::Open words="Changes"/>
             </div>
         }
     };

@@ -1,7 +1,7 @@
 //! A part that comes off, or one that is put right: which way, into what, with its photo.
 
 use job::Guided;
-use job::guide::{Rung, RungState, Way, bag, put_right};
+use job::guide::{NOT_SURE, Rung, RungState, Way, bag, put_right};
 use leptos::prelude::*;
 
 use super::state::Rungs;
@@ -169,7 +169,7 @@ fn keep(rungs: Rungs) {
 fn fact(rungs: Rungs) -> Result<Guided, String> {
     let (place, photo) = (rungs.place(), rungs.photo.id());
     let facing = match (rungs.facing(), rungs.way()) {
-        (none, Some(at)) if none.is_empty() && Way::ALL.get(at).is_none() => "not sure".to_owned(),
+        (none, Some(at)) if none.is_empty() && Way::ALL.get(at).is_none() => NOT_SURE.to_owned(),
         (facing, _) => facing,
     };
     let open = rungs.open();

@@ -80,10 +80,7 @@ fn found_and_fitted(rungs: Rungs, rung: &Rung) -> AnyView {
 
 /// How it faces now, where it is known how it faced.
 fn question(rungs: Rungs, rung: &Rung) -> AnyView {
-    if rung.facing.is_empty() {
-        return ().into_any();
-    }
-    let found = rung.facing.clone();
+    let Some(found) = rung.faced().map(str::to_owned) else { return ().into_any() };
     let picks = vec![Pick::from(found.clone()), Pick::from(turned(&found))];
     let chosen = rungs.faces;
     let choose = Callback::new(move |at| chosen.set(Some(at)));
@@ -100,7 +97,9 @@ fn question(rungs: Rungs, rung: &Rung) -> AnyView {
         <p class="label" aria-hidden="true">
             "How does it face?"
         </p>
-        <Seg id="faces" label="How does it face?" picks chosen on_choose=choose/>
+        <div id="faces">
+            <Seg id="facing" label="How does it face?" picks chosen on_choose=choose/>
+        </div>
         <div role="status">{wrong}</div>
     }
     .into_any()
@@ -112,7 +111,7 @@ pub fn act(rungs: Rungs) -> AnyView {
         let job = rungs.guide.of.at_job();
         return view! { <Act words="Job" href=Signal::stored(job)/> }.into_any();
     };
-    let asks = !rung.facing.is_empty();
+    let asks = rung.faced().is_some();
     let (number, facing) = (rung.shown, rung.facing.clone());
     let says = words(move || match rungs.faces.get() {
         _ if !asks => format!("{number} is in"),
