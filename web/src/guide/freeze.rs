@@ -124,6 +124,12 @@ fn act(signing: Signing) -> AnyView {
         let job = signing.guide.of.at("setup");
         return view! { <Act words="Set-up" href=Signal::stored(job)/> }.into_any();
     }
+    let signed = |frozen: &Freeze| frozen.signed.is_some().then(|| frozen.step.clone());
+    let step = signing.frozen.with(|frozen| frozen.as_ref().and_then(signed));
+    if let Some(step) = step.filter(|_| signing.seen_by.text().is_empty()) {
+        let step = signing.guide.of.at(&format!("step/{step}"));
+        return view! { <Act words="Go on with the step" href=Signal::stored(step)/> }.into_any();
+    }
     let says = words(move || match signing.seen_by.text().trim() {
         "" => "Initials first".to_owned(),
         seen => format!("{} saw it: freeze packs", seen.to_uppercase()),

@@ -20,6 +20,8 @@ pub struct Judging {
     pub guide: Guide,
     parts: Memo<Vec<PartView>>,
     pub acting: Acting,
+    /// The place of the open part, from 0.
+    at: Memo<Option<usize>>,
     /// The part a person opened; empty: the first without a verdict.
     part: Draft,
     /// The part that the drafts below are about; empty: nothing was touched.
@@ -41,11 +43,21 @@ impl Judging {
             let criteria = criteria.get();
             guide.look(|plan, log, _| inspection(&criteria, plan, log)).unwrap_or_default()
         };
+        let (parts, part) = (Memo::new(parts), draft("part"));
+        let at = move |_: Option<&_>| {
+            let part = part.text();
+            parts.with(|parts: &Vec<PartView>| {
+                let chosen = parts.iter().position(|view| view.criteria.part == part);
+                let open = || parts.iter().position(|view| view.judged.is_none());
+                chosen.or_else(open).or((!parts.is_empty()).then_some(0))
+            })
+        };
         Judging {
             guide,
-            parts: Memo::new(parts),
+            parts,
+            at: Memo::new(at),
             acting: Acting::here(),
-            part: draft("part"),
+            part,
             touched: draft("touched"),
             signs: draft("signs"),
             verdict: draft("verdict"),
@@ -67,12 +79,7 @@ impl Judging {
 
     /// The place of the part that is open, from 0.
     pub fn at(self) -> Option<usize> {
-        let part = self.part.text();
-        self.look(|parts| {
-            let chosen = parts.iter().position(|view| view.criteria.part == part);
-            let open = || parts.iter().position(|view| view.judged.is_none());
-            chosen.or_else(open).or((!parts.is_empty()).then_some(0))
-        })
+        self.at.get()
     }
 
     /// The part that is open.
