@@ -65,45 +65,80 @@
     }).observe(root, { attributeFilter: ["data-ready"] });
   }
 
-  // Reads the store as it lies, one JSON line per entry, without the app's code.
+  // Writes a backup of the store as it lies, photos inside, without the app's code: a first line,
+  // entries, photos, a last line, as WIRE.md says.
   async function exportEverything() {
     try {
+      const base = await openStore();
       const lines = [];
       let unread = 0;
-      for (const entry of await readEntries()) {
+      for (const entry of base ? await asked(base, "entries", "getAll") : []) {
         try {
-          lines.push(typeof entry === "string" ? entry : JSON.stringify(entry));
+          lines.push((typeof entry === "string" ? entry : JSON.stringify(entry)).replace(/[\r\n]/g, " "));
         } catch {
           unread += 1;
         }
       }
       if (lines.length + unread === 0) return "There is nothing to export: no job is kept on this device.";
+      const photos = base.objectStoreNames.contains("photos") ? await asked(base, "photos", "getAllKeys") : [];
+      const head = { shimwright: "backup", format: 1, at: Date.now(), device: "crash card", app: root.dataset.version, holds: "everything", entries: lines.length, photos: photos.length, part: 1, of: 1 };
+      const text = [JSON.stringify(head), ...lines, ""].join("\n");
+      const parts = [text];
+      let count = lines.length + 1;
+      for (const id of photos) {
+        const picture = await asked(base, "photos", "get", id).then((blob) => blob.arrayBuffer()).catch(() => null);
+        if (!picture) { unread += 1; continue; }
+        parts.push(new Blob([await photoLine(String(id), new Uint8Array(picture)), "\n"]));
+        count += 1;
+      }
+      base.close();
+      const end = { lines: count, sha256: await sha256(new TextEncoder().encode(text)) };
+      parts.push(`${JSON.stringify({ end })}\n`);
       const name = `shimwright-${new Date().toISOString().slice(0, 10)}.jsonl`;
       const link = document.createElement("a");
-      link.href = URL.createObjectURL(new Blob([lines.join("\n"), "\n"], { type: "application/x-ndjson" }));
+      link.href = URL.createObjectURL(new Blob(parts, { type: "application/x-ndjson" }));
       link.download = name;
       link.click();
       setTimeout(() => URL.revokeObjectURL(link.href), 60000);
       const left = unread ? ` ${unread} could not be written out; they stay on this device.` : "";
-      return `Saved: ${name}. ${lines.length} ${lines.length === 1 ? "entry" : "entries"}.${left}`;
+      const counted = (number, one, more) => `${number} ${number === 1 ? one : more}`;
+      return `Saved: ${name}. ${counted(lines.length, "entry", "entries")}, ${counted(parts.length - 2, "photo", "photos")}.${left}`;
     } catch (thrown) {
       return `The store did not open (${describe(thrown)}). Leave everything as it is, close other tabs of this app, and try again.`;
     }
   }
 
-  function readEntries() {
+  async function photoLine(photo, bytes) {
+    const type = bytes[0] === 0xff ? "image/jpeg" : bytes[0] === 0x89 ? "image/png" : "image/webp";
+    let text = "";
+    for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+    return JSON.stringify({ photo, type, bytes: bytes.length, sha256: await sha256(bytes), data: btoa(text) });
+  }
+
+  async function sha256(bytes) {
+    const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+    return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  }
+
+  // The store in whatever version it has; null where there is none.
+  function openStore() {
     return new Promise((resolve, reject) => {
       const open = indexedDB.open("shimwright");
       // No store yet: make none, or the app would find an empty one of the wrong shape.
-      open.onupgradeneeded = () => { open.transaction.abort(); resolve([]); };
+      open.onupgradeneeded = () => { open.transaction.abort(); resolve(null); };
       open.onerror = () => reject(open.error);
       open.onsuccess = () => {
-        const base = open.result;
-        if (!base.objectStoreNames.contains("entries")) { base.close(); resolve([]); return; }
-        const all = base.transaction("entries").objectStore("entries").getAll();
-        all.onerror = () => { base.close(); reject(all.error); };
-        all.onsuccess = () => { base.close(); resolve(all.result); };
+        if (open.result.objectStoreNames.contains("entries")) resolve(open.result);
+        else { open.result.close(); resolve(null); }
       };
+    });
+  }
+
+  function asked(base, store, how, key) {
+    return new Promise((resolve, reject) => {
+      const request = base.transaction(store).objectStore(store)[how](key);
+      request.onerror = () => reject(request.error);
+      request.onsuccess = () => resolve(request.result);
     });
   }
 

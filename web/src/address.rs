@@ -87,8 +87,22 @@ pub enum Screen {
     Tin,
     /// Settings and backup.
     Settings,
+    /// A file that comes in.
+    BringIn,
+    /// A job on its way out as a file.
+    SendJob {
+        /// The job.
+        job: String,
+    },
+    /// A unit sheet on its way out as a file or a code.
+    SendSheet {
+        /// The sheet.
+        sheet: String,
+    },
     /// Component states, for builders.
     States,
+    /// Entries written for a test, for builders.
+    Writing,
 }
 
 impl Screen {
@@ -112,10 +126,14 @@ impl Screen {
             ["job", job, "read", check] => Screen::Reading { job: owned(job), check: owned(check) },
             ["job", job, "influence"] => Screen::Influence { job: owned(job) },
             ["job", job, "record"] => Screen::Record { job: owned(job) },
+            ["job", job, "send"] => Screen::SendJob { job: owned(job) },
+            ["sheet", sheet, "send"] => Screen::SendSheet { sheet: owned(sheet) },
+            ["bring-in"] => Screen::BringIn,
             ["sheet", sheet] => Screen::Sheet { sheet: owned(sheet) },
             ["tin"] => Screen::Tin,
             ["settings"] => Screen::Settings,
             ["states"] => Screen::States,
+            ["states", "writing"] => Screen::Writing,
             _ => Screen::Bench,
         }
     }

@@ -18,7 +18,7 @@ use crate::place;
 use crate::prefs::{NumberEntry, Prefs};
 use crate::screens::{
     Asked, BenchScreen, FirstScreen, InfluenceScreen, NewJobScreen, Practice, ReadingScreen,
-    RecordScreen, SettingsScreen, SetupScreen, SheetScreen, TinScreen,
+    RecordScreen, SetupScreen, SheetScreen, TinScreen,
 };
 
 /// Opens the app, with the practice job at once where that was asked for.
@@ -87,7 +87,13 @@ fn Around() -> impl IntoView {
 fn Trouble() -> impl IntoView {
     let bench = use_bench();
     let notice = |words: &'static str| {
-        view! { <Notice glyph=Glyph::Warn title="Look here first." words due=true/> }
+        view! {
+            <Notice glyph=Glyph::Warn title="Look here first." words due=true>
+                <a class="btn" href="/settings">
+                    "Settings and backup"
+                </a>
+            </Notice>
+        }
     };
     view! { <div role="alert">{move || bench.trouble().map(notice)}</div> }
 }
@@ -116,8 +122,6 @@ fn Screens() -> impl IntoView {
         Screen::Record { job } => view! { <RecordScreen job/> }.into_any(),
         Screen::Sheet { sheet } => view! { <SheetScreen sheet/> }.into_any(),
         Screen::Tin => TinScreen().into_any(),
-        Screen::Settings => SettingsScreen().into_any(),
-        screen @ Screen::States => code.show(Piece::Builders, screen),
         screen @ (Screen::Job { .. }
         | Screen::Step { .. }
         | Screen::OpenMap { .. }
@@ -125,5 +129,10 @@ fn Screens() -> impl IntoView {
         | Screen::Inspect { .. }
         | Screen::Tools { .. }
         | Screen::Freeze { .. }) => code.show(Piece::Guide, screen),
+        screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),
+        screen @ (Screen::Settings
+        | Screen::BringIn
+        | Screen::SendJob { .. }
+        | Screen::SendSheet { .. }) => code.show(Piece::Keep, screen),
     }
 }

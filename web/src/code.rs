@@ -29,6 +29,8 @@ pub enum Piece {
     Builders,
     /// The guided job.
     Guide,
+    /// Settings, and what goes out and comes in as a file.
+    Keep,
 }
 
 /// Where the pieces come from. Asked for again, a piece that has come costs nothing.
@@ -46,6 +48,7 @@ pub struct Code {
     pieces: Pieces,
     builders: RwSignal<Option<Build>>,
     guide: RwSignal<Option<Build>>,
+    keep: RwSignal<Option<Build>>,
     missing: RwSignal<bool>,
 }
 
@@ -56,6 +59,7 @@ impl Code {
             pieces,
             builders: RwSignal::new(None),
             guide: RwSignal::new(None),
+            keep: RwSignal::new(None),
             missing: RwSignal::new(false),
         }
     }
@@ -65,6 +69,7 @@ impl Code {
         let place = match piece {
             Piece::Builders => self.builders,
             Piece::Guide => self.guide,
+            Piece::Keep => self.keep,
         };
         if let Some(build) = place.get() {
             return build(screen);

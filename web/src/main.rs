@@ -15,6 +15,7 @@ async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
     match piece {
         Piece::Builders => builders().await,
         Piece::Guide => guide().await,
+        Piece::Keep => keep().await,
     }
 }
 
@@ -31,4 +32,9 @@ fn builders() -> Result<Build, SplitLoaderError> {
 #[wasm_split(guide, fallible)]
 fn guide() -> Result<Build, SplitLoaderError> {
     Ok(shimwright_web::guide::screen)
+}
+
+#[wasm_split(keep, fallible)]
+fn keep() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::screens::keep)
 }

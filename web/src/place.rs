@@ -21,10 +21,17 @@ pub struct Place {
 /// Remembers the screen that is open now.
 pub fn note(path: &str, now: i64) {
     let text = format!("{now} {path}");
-    if path.starts_with("/job/") {
+    if path.starts_with("/job/") && !is_passing(path) {
         scratch::write(LAST_OF_JOB, &text);
     }
-    scratch::write(LAST, &text);
+    if !is_passing(path) {
+        scratch::write(LAST, &text);
+    }
+}
+
+/// A file comes in or goes out once: nobody stopped working there.
+fn is_passing(path: &str) -> bool {
+    path == "/bring-in" || path.ends_with("/send") || path.starts_with("/states")
 }
 
 /// Forgets the screen that is open now, so that the app wakes on the bench.

@@ -41,7 +41,7 @@ pub fn start(pieces: Pieces) {
                 wake();
                 let path = window().location().pathname().unwrap_or_default();
                 let at_door = matches!(Screen::of(&path), Screen::Bench | Screen::First);
-                if at_door && opened.is_empty() {
+                if at_door && opened.is_new() {
                     door::open(opened, pieces);
                 } else if let Ok(open) = (pieces.work)().await {
                     open(opened, pieces, false);

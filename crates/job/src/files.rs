@@ -12,6 +12,7 @@ mod incoming;
 mod picture;
 mod readings;
 mod refused;
+mod since;
 mod table;
 
 pub use backup::{Backup, Head, MOST_BYTES, parts};
@@ -22,3 +23,4 @@ pub use incoming::{Incoming, Parcel, Whole};
 pub use picture::{Picture, photos_named};
 pub use readings::{csv, text};
 pub use refused::Refused;
+pub use since::{SinceBackup, since_backup};

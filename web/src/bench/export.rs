@@ -1,55 +1,217 @@
-//! Everything in one file, for safe keeping off this device.
+//! Backups and tables, for safe keeping off this device.
 
-use std::time::Duration;
+use std::collections::BTreeSet;
 
-use js_sys::Array;
+use job::files::{Backup, Head, Picture, csv, parts, photos_named, text};
+use job::{Book, BookId, Job, Kept, Sheet};
+use js_sys::{Array, Uint8Array};
 use leptos::prelude::*;
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Blob;
 
-use crate::device::now::now;
+use super::{Bench, mark};
+use crate::device::file::{Handed, hand_over};
+use crate::device::now::{device_id, now, utc_offset_minutes};
 use crate::scratch;
-use crate::storage::Row;
+use crate::storage::{Row, Store, StoreError};
 
-/// Where the last export is noted; it may be lost, and then none is known.
+/// Where the last backup is noted; it may be lost, and then none is known.
 const NOTED: &str = "exported";
-/// The browser needs the file's contents until it has written them.
-const WRITTEN_BY: Duration = Duration::from_secs(60);
+const LINES: &str = "application/x-ndjson";
 
-/// A file of everything that was handed over.
+/// A backup of everything that was handed over.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Exported {
-    /// Its name.
+    /// Its name, of the first file where there are several.
     pub name: String,
     /// How many entries it holds.
     pub entries: usize,
+    /// How many photos it holds.
+    pub photos: usize,
+    /// How many files it is.
+    pub files: usize,
     /// When, milliseconds since 1970, UTC.
     pub at: i64,
+    /// How it was handed over.
+    pub handed: Handed,
 }
 
-/// The last export this device knows of.
-pub fn last_export() -> Option<Exported> {
+/// When the last backup of everything was made, and how many entries it held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LastBackup {
+    /// When, milliseconds since 1970, UTC.
+    pub at: i64,
+    /// How many entries it held.
+    pub entries: usize,
+}
+
+/// The last backup this device knows of.
+pub fn last_backup() -> Option<LastBackup> {
     let noted = scratch::read(NOTED)?;
     let mut words = noted.split(' ');
-    let (at, entries) = (words.next()?.parse().ok()?, words.next()?.parse().ok()?);
-    Some(Exported { name: words.next()?.to_owned(), entries, at })
+    Some(LastBackup { at: words.next()?.parse().ok()?, entries: words.next()?.parse().ok()? })
 }
 
-/// Hands the browser a file with one line for each row, as it lies.
-pub(super) fn hand_over(rows: &[Row]) -> Result<Exported, JsValue> {
+/// What a table of readings is written as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum View {
+    /// A table for a spreadsheet.
+    Csv,
+    /// Plain text.
+    Text,
+}
+
+impl Bench {
+    /// Hands over a file with everything in the store, as it lies, those entries too that this
+    /// version cannot read, and every photo; with `share` to the device's share sheet.
+    ///
+    /// # Errors
+    /// Why the store did not give it, or the browser did not take the file.
+    pub async fn back_up(self, share: bool) -> Result<Exported, StoreError> {
+        let store = self.store.get_value();
+        let (rows, photos) = (store.all().await?, store.photo_ids().await?);
+        let exported = write(&store, "everything", &rows, &photos, share).await?;
+        if exported.handed != Handed::NotTaken {
+            scratch::write(NOTED, &format!("{} {}", exported.at, exported.entries));
+            mark::set();
+        }
+        Ok(exported)
+    }
+
+    /// Hands over one job: its book, its unit sheet's, and the photos it names.
+    ///
+    /// # Errors
+    /// As for [`Bench::back_up`].
+    pub async fn back_up_job(self, job: &str, share: bool) -> Result<Exported, StoreError> {
+        let store = self.store.get_value();
+        let book = BookId::Job(job.to_owned()).to_string();
+        let mut rows = store.book(&book).await?;
+        let entries = rows.iter().filter_map(|row| match Kept::from_line(&row.line) {
+            Kept::Known(entry) => Some(entry),
+            Kept::Unread { .. } => None,
+        });
+        let named: BTreeSet<String> = entries
+            .flat_map(|entry| {
+                photos_named(&entry).into_iter().map(str::to_owned).collect::<Vec<_>>()
+            })
+            .collect();
+        let sheet = untrack(|| self.job(job).get()).map(|job| job.sheet.clone());
+        if let Some(sheet) = sheet {
+            rows.extend(store.book(&BookId::Sheet(sheet).to_string()).await?);
+        }
+        let photos: Vec<String> = named.into_iter().collect();
+        write(&store, &book, &rows, &photos, share).await
+    }
+
+    /// Hands over a unit sheet.
+    ///
+    /// # Errors
+    /// As for [`Bench::back_up`].
+    pub async fn back_up_sheet(self, sheet: &str, share: bool) -> Result<Exported, StoreError> {
+        let store = self.store.get_value();
+        let book = BookId::Sheet(sheet.to_owned()).to_string();
+        write(&store, &book, &store.book(&book).await?, &[], share).await
+    }
+
+    /// Hands over the readings of every job for other programs.
+    ///
+    /// # Errors
+    /// What the browser threw.
+    pub async fn readings(self, view: View, share: bool) -> Result<(String, Handed), StoreError> {
+        let offset = utc_offset_minutes(now());
+        let (page, ending, kind) = self.books.with_untracked(|books| {
+            let unknown = Sheet::default();
+            let jobs: Vec<(Book, Sheet)> = books
+                .all()
+                .filter(|book| matches!(book.id(), BookId::Job(_)))
+                .map(|book| {
+                    let sheet = books.sheet(&Job::fold(book).sheet);
+                    (book.clone(), sheet.map_or_else(|| unknown.clone(), |it| (*it).clone()))
+                })
+                .collect();
+            let jobs = jobs.iter().map(|(book, sheet)| (book, sheet));
+            match view {
+                View::Csv => (csv(jobs, offset), "csv", "text/csv"),
+                View::Text => (text(jobs, offset), "txt", "text/plain"),
+            }
+        });
+        let name = format!("shimwright-readings-{}.{ending}", today());
+        let handed = hand_over(&Array::of1(&page.into()), &name, kind, share).await;
+        handed.map(|handed| (name, handed)).map_err(|thrown| StoreError::from_thrown(&thrown))
+    }
+}
+
+fn today() -> String {
     let day: String = js_sys::Date::new_0().to_iso_string().into();
-    let name = format!("shimwright-{}.jsonl", day.get(..10).unwrap_or(&day));
-    let text: String = rows.iter().flat_map(|row| [row.line.as_str(), "\n"]).collect();
-    let kind = BlobPropertyBag::new();
-    kind.set_type("application/x-ndjson");
-    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
-    let address = Url::create_object_url_with_blob(&blob)?;
-    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
-    link.set_href(&address);
-    link.set_download(&name);
-    link.click();
-    set_timeout(move || drop(Url::revoke_object_url(&address)), WRITTEN_BY);
-    let exported = Exported { name, entries: rows.len(), at: now() };
-    scratch::write(NOTED, &format!("{} {} {}", exported.at, exported.entries, exported.name));
+    day.get(..10).unwrap_or(&day).to_owned()
+}
+
+/// Writes one file, or several where the photos fill more than one.
+async fn write(
+    store: &Store,
+    holds: &str,
+    rows: &[Row],
+    photos: &[String],
+    share: bool,
+) -> Result<Exported, StoreError> {
+    let thrown = |thrown: JsValue| StoreError::from_thrown(&thrown);
+    let mut pictures = Vec::new();
+    for id in photos {
+        if let Some(picture) = store.photo(id).await? {
+            pictures.push((id, picture));
+        }
+    }
+    let sizes: Vec<u64> = pictures.iter().map(|(_, picture)| picture.size() as u64).collect();
+    let files = parts(&sizes);
+    let (at, of) = (now(), files.len());
+    let mut exported = Exported {
+        name: String::new(),
+        entries: rows.len(),
+        photos: pictures.len(),
+        files: of,
+        at,
+        handed: Handed::Saved,
+    };
+    let (mut left, mut rows) = (pictures.as_slice(), rows);
+    for (part, count) in (1u32..).zip(files) {
+        let (own, later) = left.split_at(count);
+        let head = Head {
+            at,
+            device: device_id(),
+            app: env!("CARGO_PKG_VERSION").to_owned(),
+            holds: holds.to_owned(),
+            entries: u32::try_from(rows.len()).unwrap_or(u32::MAX),
+            photos: u32::try_from(count).unwrap_or(u32::MAX),
+            part: (part, u32::try_from(of).unwrap_or(u32::MAX)),
+        };
+        let lines = written(&head, rows, own).await.map_err(thrown)?;
+        let number = if of > 1 { format!("-{part}-of-{of}") } else { String::new() };
+        let name = format!("shimwright-{}{number}.jsonl", today());
+        exported.handed = hand_over(&lines, &name, LINES, share).await.map_err(thrown)?;
+        if part == 1 {
+            exported.name = name;
+        }
+        (left, rows) = (later, &[]);
+    }
     Ok(exported)
+}
+
+/// The parts of one file. Each photo's line goes to the browser at once, which may keep it on disk.
+async fn written(
+    head: &Head,
+    rows: &[Row],
+    pictures: &[(&String, Blob)],
+) -> Result<Array, JsValue> {
+    let (mut backup, first) = Backup::begin(head);
+    let entries: String = rows.iter().map(|row| backup.entry(&row.line)).collect();
+    let parts = Array::of2(&first.into(), &entries.into());
+    for (id, picture) in pictures {
+        let bytes = JsFuture::from(picture.array_buffer()).await?;
+        let picture = Picture { id: (*id).clone(), bytes: Uint8Array::new(&bytes).to_vec() };
+        let line = backup.photo(&picture);
+        parts.push(&Blob::new_with_str_sequence(&Array::of1(&line.into()))?.into());
+    }
+    parts.push(&backup.end().into());
+    Ok(parts)
 }

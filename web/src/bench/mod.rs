@@ -2,15 +2,17 @@
 //! admitted by the log, stored for good, and only then shown.
 
 mod books;
+pub mod bring;
 mod error;
 pub mod export;
 mod last;
+mod mark;
 mod tabs;
 
 use std::sync::Arc;
 
 use async_lock::Mutex;
-use job::{BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
+use job::{Book, BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::Blob;
@@ -19,13 +21,14 @@ use crate::device::now::{device_id, fresh_id, now};
 use crate::parts::{LastEntry, Standing};
 use crate::storage::{Photo, Row, Store, StoreError};
 use books::Books;
+use bring::Brought;
 pub use error::RecordError;
-use export::Exported;
 use last::Last;
 use tabs::Tabs;
 
-/// How often an act is tried again when another tab was first.
-const TRIES: usize = 5;
+/// How often an act is tried again when another tab was first. Two tabs that write all the time
+/// get in each other's way a few times in a row, never so often.
+const TRIES: usize = 50;
 
 /// What is read before the first screen stands.
 pub struct Opened {
@@ -43,23 +46,34 @@ impl Opened {
         let trouble = ArcRwSignal::new(None);
         let told = trouble.clone();
         let store = Store::open(move || told.set(Some(OUTDATED))).await?;
+        let rows = store.all().await?;
         if store.was_replaced() {
             trouble.set(Some(REPLACED));
+        } else if store.is_newer() {
+            trouble.set(Some(NEWER));
+        } else if rows.is_empty() && mark::is_there() {
+            trouble.set(Some(CLEARED));
         }
-        let rows = store.all().await?;
+        if !rows.is_empty() {
+            mark::set();
+        }
         Ok(Opened { store, rows, trouble })
     }
 
-    /// True before anything was ever written down here.
-    pub fn is_empty(&self) -> bool {
-        self.rows.is_empty()
+    /// True before anything was ever written down here, and nothing is wrong with the store.
+    pub fn is_new(&self) -> bool {
+        self.rows.is_empty() && self.trouble.with_untracked(Option::is_none)
     }
 }
 
 const OUTDATED: &str =
     "A newer version of the app is open in another tab, so this tab saves nothing more. Reload it.";
+const NEWER: &str = "A newer version of the app made the store of this device. \
+                     This version shows it and saves nothing. Reload to update.";
+const CLEARED: &str = "The browser has cleared the store: there were entries here, and they are \
+                       gone. Bring in your last backup, then have the browser keep them.";
 const REPLACED: &str = "The browser found the store broken and began an empty one. \
-                        What was in it is only in the files you exported.";
+                        What was in it is only in your backups: bring in the last one.";
 
 /// The books of this device, in context of every screen.
 #[derive(Clone, Copy)]
@@ -72,6 +86,7 @@ pub struct Bench {
     tabs: StoredValue<Option<Tabs>, LocalStorage>,
     /// Acts of this tab wait for each other, so that they never want the same place in a book.
     turn: StoredValue<Arc<Mutex<()>>>,
+    brought: RwSignal<Option<Brought>>,
 }
 
 impl Bench {
@@ -85,11 +100,15 @@ impl Bench {
             store: StoredValue::new_local(opened.store),
             tabs: StoredValue::new_local(None),
             turn: StoredValue::new(Arc::default()),
+            brought: RwSignal::new(None),
         };
         let heard = move |books: Vec<String>| {
             spawn_local(async move {
+                // What cannot be read now is read when the tab is looked at.
+                if books.is_empty() {
+                    bench.read_anew().await.ok();
+                }
                 for book in books {
-                    // What cannot be read now is read when the tab is looked at.
                     bench.read_again(Some(&book)).await.ok();
                 }
             });
@@ -195,6 +214,7 @@ impl Bench {
                 }
                 Err(error) => return Err(error.into()),
             }
+            mark::set();
             self.saved_at.set(Some(stamp.at));
             self.tabs.with_value(|tabs| tabs.iter().for_each(|tabs| tabs.tell(&names)));
             return Ok(entries);
@@ -216,21 +236,20 @@ impl Bench {
         Ok(())
     }
 
+    /// Reads all and shows that, and nothing that is not in the store any more.
+    async fn read_anew(self) -> Result<(), StoreError> {
+        let turn = self.turn.get_value();
+        let _mine = turn.lock().await;
+        let rows = self.store.get_value().all().await?;
+        self.books.set(Books::of(&rows));
+        Ok(())
+    }
+
     /// Reads all again where the store holds more than the books.
     async fn read_if_more(self) -> Result<(), StoreError> {
         let kept = self.store.get_value().count().await?;
         let all_here = kept == self.books.with_untracked(Books::lines);
         if all_here { Ok(()) } else { self.read_again(None).await }
-    }
-
-    /// Hands over a file with everything in the store, as it lies, those entries too that this
-    /// version cannot read.
-    ///
-    /// # Errors
-    /// Why the store did not give it, or the browser did not take the file.
-    pub async fn export_everything(self) -> Result<Exported, StoreError> {
-        let rows = self.store.get_value().all().await?;
-        export::hand_over(&rows).map_err(|thrown| StoreError::from_thrown(&thrown))
     }
 
     /// A photo; `None` where it is not on this device.
@@ -296,6 +315,11 @@ impl Bench {
         let mut jobs: Vec<_> = self.books.with(|books| books.jobs().cloned().collect());
         jobs.sort_by_key(|job: &Arc<Job>| std::cmp::Reverse(job.last_at));
         jobs
+    }
+
+    /// Looks at a book as it is written.
+    pub fn with_book<T>(self, id: &BookId, look: impl FnOnce(&Book) -> T) -> T {
+        look(&self.books.with_untracked(|books| books.book(id)))
     }
 
     /// Every unit sheet.

@@ -13,7 +13,8 @@ pub(super) struct Tabs {
 }
 
 impl Tabs {
-    /// Calls `heard` with the names of the books in which another tab wrote.
+    /// Calls `heard` with the names of the books in which another tab wrote; with none where all
+    /// is to be read anew.
     pub(super) fn listen(mut heard: impl FnMut(Vec<String>) + 'static) -> Tabs {
         let heard = Closure::new(move |message: MessageEvent| {
             let names = message.data().as_string().unwrap_or_default();

@@ -1,6 +1,7 @@
 //! What the app asks of the device and the browser, apart from storage.
 
 pub mod awake;
+pub mod file;
 pub mod install;
 pub mod now;
 pub mod photo;

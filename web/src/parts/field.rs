@@ -12,7 +12,7 @@ fn class(says: Option<Says>, empty: bool) -> String {
         Some(Says::Refused(_)) => "inp inp--refused",
         Some(Says::Doubt(_)) => "inp inp--bad",
         None if empty => "inp inp--empty",
-        None => "inp",
+        Some(Says::Told(_)) | None => "inp",
     }
     .to_owned()
 }

@@ -12,6 +12,8 @@ pub enum Says {
     Refused(String),
     /// It is kept, and looks odd.
     Doubt(String),
+    /// It was done.
+    Told(String),
 }
 
 /// The word at a field, spoken politely when it changes; empty while there is none.
@@ -28,6 +30,7 @@ pub fn Message(
         let (class, glyph, words) = match says.get() {
             Some(Says::Refused(words)) => ("msg msg--refused", Glyph::Warn, words),
             Some(Says::Doubt(words)) => ("msg msg--doubt", Glyph::Near, words),
+            Some(Says::Told(words)) => ("msg msg--told", Glyph::In, words),
             None => return ().into_any(),
         };
         view! {

@@ -39,7 +39,7 @@ pub fn Slots(
             let class = match says.get() {
                 Some(Says::Refused(_)) => "slot slot--refused",
                 Some(Says::Doubt(_)) => "slot slot--doubt",
-                None => "slot",
+                Some(Says::Told(_)) | None => "slot",
             };
             // A value with its unit must be read whole, or its digits pass for another unit's.
             let long = if value.get().len() > FULL { " slot--long" } else { "" };

@@ -29,6 +29,12 @@ pub fn FirstScreen(children: Children) -> impl IntoView {
                         note="Layout, sheet, boat."
                         href="/new-job"
                     />
+                    <Door
+                        glyph=Glyph::Bring
+                        title="Bring in a backup"
+                        note="From another device, or an older self."
+                        href="/bring-in"
+                    />
                     <ByHand/>
                     <p class="small">
                         "No account, no signal needed. Limits come from your manual; the app holds none."

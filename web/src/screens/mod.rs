@@ -1,6 +1,7 @@
 //! One file, or folder, for each screen.
 
 mod bench;
+mod bring_in;
 mod entries;
 mod first;
 pub(crate) mod frame;
@@ -8,6 +9,7 @@ mod influence;
 mod new_job;
 mod reading;
 mod record;
+mod send;
 mod settings;
 mod setup;
 mod sheet;
@@ -23,9 +25,22 @@ pub use influence::InfluenceScreen;
 pub use new_job::NewJobScreen;
 pub use reading::ReadingScreen;
 pub use record::RecordScreen;
-pub use settings::SettingsScreen;
 pub use setup::SetupScreen;
 pub use sheet::SheetScreen;
 pub use shut::ShutScreen;
 pub use states::states;
 pub use tin::TinScreen;
+
+use leptos::prelude::*;
+
+use crate::address::Screen;
+
+/// Settings, and the screens of files.
+pub fn keep(screen: Screen) -> AnyView {
+    match screen {
+        Screen::BringIn => bring_in::BringInScreen().into_any(),
+        Screen::SendJob { job } => send::job(&job),
+        Screen::SendSheet { sheet } => send::sheet(&sheet),
+        _ => settings::SettingsScreen().into_any(),
+    }
+}

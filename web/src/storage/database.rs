@@ -4,10 +4,11 @@ use js_sys::{Array, Function, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    Blob, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest, IdbTransaction,
+    Blob, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest,
+    IdbTransaction,
 };
 
-use super::{Photo, Row, StoreError};
+use super::{Batch, Row, StoreError};
 
 /// The database's name; the crash card opens it by the same name.
 const NAME: &str = "shimwright";
@@ -38,6 +39,8 @@ pub(super) struct Database {
     base: DurableDatabase,
     /// The browser said that a broken store was replaced by an empty one.
     pub(super) replaced: bool,
+    /// A newer version of the app made it: this one looks and does not touch.
+    pub(super) newer: bool,
 }
 
 impl Drop for Database {
@@ -47,23 +50,33 @@ impl Drop for Database {
 }
 
 impl Database {
-    /// Opens the database, making the object store at first.
+    /// Opens the database, making the object stores at first; one of a newer version to be looked
+    /// at only.
     ///
     /// When another tab wants a newer version this connection closes and calls `outdated`.
     pub(super) async fn open(outdated: impl FnOnce() + 'static) -> Result<Database, StoreError> {
-        let refused = |seen: &str| StoreError::Refused { seen: seen.to_owned() };
-        let factory = web_sys::window()
-            .ok_or_else(|| refused("no window"))?
-            .indexed_db()
-            .map_err(|thrown| StoreError::from_thrown(&thrown))?
-            .ok_or_else(|| refused("no IndexedDB"))?;
-        let request = factory
-            .open_with_u32(NAME, VERSION)
-            .map_err(|thrown| StoreError::from_thrown(&thrown))?;
+        let factory = factory()?;
+        let request = factory.open_with_u32(NAME, VERSION).map_err(other)?;
         let made = request.clone();
         let upgrade = Closure::once_into_js(move |event: JsValue| make_stores(&made, &event));
         request.set_onupgradeneeded(upgrade.dyn_ref());
-        let replaced = opened(&request).await?;
+        match opened(&request).await {
+            Ok(replaced) => Database::of(&request, replaced, false, outdated),
+            Err(StoreError::Newer) => {
+                let request = factory.open(NAME).map_err(other)?;
+                opened(&request).await?;
+                Database::of(&request, false, true, outdated)
+            }
+            Err(why) => Err(why),
+        }
+    }
+
+    fn of(
+        request: &IdbOpenDbRequest,
+        replaced: bool,
+        newer: bool,
+        outdated: impl FnOnce() + 'static,
+    ) -> Result<Database, StoreError> {
         let base: DurableDatabase = request.result().map_err(other)?.unchecked_into();
         let closing = base.clone();
         let changed = Closure::once_into_js(move || {
@@ -71,35 +84,65 @@ impl Database {
             outdated();
         });
         base.set_onversionchange(changed.dyn_ref());
-        Ok(Database { base, replaced })
+        Ok(Database { base, replaced, newer })
     }
 
     /// Adds rows and photos, all or none; returns when they are on the disk.
-    pub(super) async fn add(&self, rows: &[Row], photos: &[Photo]) -> Result<(), StoreError> {
-        let options = Object::new();
-        Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(other)?;
-        let stores = match photos.is_empty() {
-            true => Array::of1(&ENTRIES.into()),
-            false => Array::of2(&ENTRIES.into(), &PHOTOS.into()),
-        };
-        let transaction =
-            self.base.transaction_with(&stores, "readwrite", &options).map_err(other)?;
+    pub(super) async fn add(&self, set: &Batch) -> Result<(), StoreError> {
+        let transaction = self.writing(set)?;
         let put_in = || {
             let store = transaction.object_store(ENTRIES)?;
-            rows.iter().try_for_each(|row| {
-                store.add_with_key(&JsValue::from_str(&row.line), &key(row)).map(drop)
-            })?;
-            photos.iter().try_for_each(|photo| {
+            let add = |row: &Row, key| store.add_with_key(&JsValue::from_str(&row.line), &key);
+            set.rows.iter().try_for_each(|row| add(row, key(row)).map(drop))?;
+            set.beside.iter().try_for_each(|row| add(row, key_beside(row)).map(drop))?;
+            set.photos.iter().try_for_each(|photo| {
                 let store = transaction.object_store(PHOTOS)?;
                 store.add_with_key(&photo.picture, &JsValue::from_str(&photo.id)).map(drop)
             })
         };
-        if let Err(thrown) = put_in() {
-            // Half a set must not stay: a transaction that cannot be ended has ended by itself.
-            transaction.abort().ok();
-            return Err(other(thrown));
+        ended(&transaction, put_in()).await
+    }
+
+    /// Takes rows and photos out again, all or none, as long as each book still has `counts` rows.
+    pub(super) async fn take_out(
+        &self,
+        set: &Batch,
+        counts: &[(String, usize)],
+    ) -> Result<(), StoreError> {
+        let transaction = self.writing(set)?;
+        let store = transaction.object_store(ENTRIES).map_err(other)?;
+        for (book, expected) in counts {
+            let range = of_book(book).map_err(other)?;
+            let count = store.count_with_key(&range).map_err(other)?;
+            let found = succeeded(&count).await?.as_f64().unwrap_or_default() as usize;
+            if found != *expected {
+                transaction.abort().ok();
+                return Err(StoreError::Taken);
+            }
         }
-        completed(&transaction).await
+        let take = || {
+            set.rows.iter().try_for_each(|row| store.delete(&key(row)).map(drop))?;
+            set.beside.iter().try_for_each(|row| store.delete(&key_beside(row)).map(drop))?;
+            set.photos.iter().try_for_each(|photo| {
+                let store = transaction.object_store(PHOTOS)?;
+                store.delete(&JsValue::from_str(&photo.id)).map(drop)
+            })
+        };
+        ended(&transaction, take()).await
+    }
+
+    /// A strictly durable transaction over what a set touches.
+    fn writing(&self, set: &Batch) -> Result<IdbTransaction, StoreError> {
+        if self.newer {
+            return Err(StoreError::Newer);
+        }
+        let options = Object::new();
+        Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(other)?;
+        let stores = match set.photos.is_empty() {
+            true => Array::of1(&ENTRIES.into()),
+            false => Array::of2(&ENTRIES.into(), &PHOTOS.into()),
+        };
+        self.base.transaction_with(&stores, "readwrite", &options).map_err(other)
     }
 
     /// How many rows there are.
@@ -111,12 +154,7 @@ impl Database {
     /// Reads the rows of one book, or of all, in the order of their keys.
     pub(super) async fn rows(&self, book: Option<&str>) -> Result<Vec<Row>, StoreError> {
         let range = match book {
-            // An array sorts after every number and text, so it closes the range of one book.
-            Some(book) => {
-                let from = Array::of1(&book.into());
-                let to = Array::of2(&book.into(), &Array::new());
-                JsValue::from(IdbKeyRange::bound(&from, &to).map_err(other)?)
-            }
+            Some(book) => of_book(book).map_err(other)?,
             None => JsValue::UNDEFINED,
         };
         let store = self.reading(ENTRIES)?;
@@ -138,6 +176,13 @@ impl Database {
         Ok(succeeded(&request).await?.dyn_into().ok())
     }
 
+    /// The ids of all photos.
+    pub(super) async fn photo_ids(&self) -> Result<Vec<String>, StoreError> {
+        let request = self.reading(PHOTOS)?.get_all_keys().map_err(other)?;
+        let keys = Array::from(&succeeded(&request).await?);
+        Ok(keys.iter().filter_map(|key| key.as_string()).collect())
+    }
+
     fn reading(&self, store: &str) -> Result<IdbObjectStore, StoreError> {
         let transaction = self.base.transaction_with_str(store).map_err(other)?;
         transaction.object_store(store).map_err(other)
@@ -150,6 +195,25 @@ fn other(thrown: JsValue) -> StoreError {
 
 fn key(row: &Row) -> JsValue {
     Array::of3(&(&row.book).into(), &(row.counter as f64).into(), &(&row.device).into()).into()
+}
+
+/// The key of a row whose place is taken by another line: the line itself completes it.
+fn key_beside(row: &Row) -> JsValue {
+    let key = Array::from(&key(row));
+    key.push(&(&row.line).into());
+    key.into()
+}
+
+/// The keys of one book. An array sorts after every number and text, so it closes the range.
+fn of_book(book: &str) -> Result<JsValue, JsValue> {
+    let (from, to) = (Array::of1(&book.into()), Array::of2(&book.into(), &Array::new()));
+    IdbKeyRange::bound(&from, &to).map(JsValue::from)
+}
+
+fn factory() -> Result<IdbFactory, StoreError> {
+    let refused = |seen: &str| StoreError::Refused { seen: seen.to_owned() };
+    let window = web_sys::window().ok_or_else(|| refused("no window"))?;
+    window.indexed_db().map_err(other)?.ok_or_else(|| refused("no IndexedDB"))
 }
 
 /// A row as it lies; anything unforeseen in it becomes text, so that it is kept and counted.
@@ -206,6 +270,16 @@ async fn succeeded(request: &IdbRequest) -> Result<JsValue, StoreError> {
     });
     outcome.await.map_err(|_| thrown_by(request))?;
     request.result().map_err(other)
+}
+
+/// Waits for a transaction whose requests were made; half a set must not stay.
+async fn ended(transaction: &IdbTransaction, made: Result<(), JsValue>) -> Result<(), StoreError> {
+    if let Err(thrown) = made {
+        // A transaction that cannot be ended has ended by itself.
+        transaction.abort().ok();
+        return Err(other(thrown));
+    }
+    completed(transaction).await
 }
 
 async fn completed(transaction: &IdbTransaction) -> Result<(), StoreError> {

@@ -36,20 +36,34 @@ pub struct Photo {
     pub picture: Blob,
 }
 
+/// What is written together, or taken out again together.
+#[derive(Clone, Debug, Default)]
+pub struct Batch {
+    /// Rows.
+    pub rows: Vec<Row>,
+    /// Rows whose place is taken by another line: two devices of one name, or lines that tell no
+    /// place.
+    pub beside: Vec<Row>,
+    /// Photos that belong to them.
+    pub photos: Vec<Photo>,
+}
+
 /// The store of this device. Cloning gives another handle to the same connection.
 #[derive(Clone)]
 pub struct Store {
     connection: Rc<RefCell<Option<Rc<Database>>>>,
+    /// From then on nothing is written.
     outdated: Rc<Cell<bool>>,
     tell_outdated: Rc<dyn Fn()>,
 }
 
 impl Store {
     /// Opens the store. `tell_outdated` is called once if a newer version of the app needs this
-    /// tab to let go of it; from then on the store refuses with [`StoreError::Newer`].
+    /// tab to let go of it; from then on the store gives what it holds and refuses to take with
+    /// [`StoreError::Newer`], as one does that is newer from the start.
     ///
     /// # Errors
-    /// Where the browser keeps nothing, another tab is in the way, or the store is newer.
+    /// Where the browser keeps nothing, or another tab is in the way.
     pub async fn open(tell_outdated: impl Fn() + 'static) -> Result<Store, StoreError> {
         let store = Store {
             connection: Rc::default(),
@@ -58,6 +72,11 @@ impl Store {
         };
         store.connected().await?;
         Ok(store)
+    }
+
+    /// True where a newer version of the app made the store: it is shown, and takes nothing.
+    pub fn is_newer(&self) -> bool {
+        self.connection.borrow().as_ref().is_some_and(|database| database.newer)
     }
 
     /// True where the browser found the store broken and replaced it by an empty one.
@@ -72,7 +91,39 @@ impl Store {
     /// [`StoreError::Taken`] where one of the keys is in use; otherwise what the browser gave as
     /// its reason. Nothing was kept then.
     pub async fn add(&self, rows: &[Row], photos: &[Photo]) -> Result<(), StoreError> {
-        self.ask(async |database| database.add(rows, photos).await).await
+        self.add_set(&Batch { rows: rows.to_vec(), photos: photos.to_vec(), ..Batch::default() })
+            .await
+    }
+
+    /// The same for a set.
+    ///
+    /// # Errors
+    /// As for [`Store::add`].
+    pub async fn add_set(&self, set: &Batch) -> Result<(), StoreError> {
+        self.writable()?;
+        self.ask(async |database| database.add(set).await).await
+    }
+
+    /// Takes a set that was just brought in out again, all or none.
+    ///
+    /// # Errors
+    /// [`StoreError::Taken`] where a book has not the number of rows any more that `counts` says;
+    /// otherwise what the browser gave as its reason. Nothing changed then.
+    pub async fn take_out(
+        &self,
+        set: &Batch,
+        counts: &[(String, usize)],
+    ) -> Result<(), StoreError> {
+        self.writable()?;
+        self.ask(async |database| database.take_out(set, counts).await).await
+    }
+
+    /// The ids of all photos on this device.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn photo_ids(&self) -> Result<Vec<String>, StoreError> {
+        self.ask(async |database| database.photo_ids().await).await
     }
 
     /// One photo; `None` where it is not on this device.
@@ -107,6 +158,10 @@ impl Store {
         self.ask(async |database| database.rows(Some(book)).await).await
     }
 
+    fn writable(&self) -> Result<(), StoreError> {
+        if self.outdated.get() { Err(StoreError::Newer) } else { Ok(()) }
+    }
+
     /// Asks the database; once more over a new connection where the old one was lost.
     async fn ask<T>(
         &self,
@@ -123,15 +178,17 @@ impl Store {
 
     /// The connection, opened again where it was lost: phones end it behind a page's back.
     async fn connected(&self) -> Result<Rc<Database>, StoreError> {
-        if self.outdated.get() {
-            return Err(StoreError::Newer);
-        }
         if let Some(database) = self.connection.borrow().as_ref() {
             return Ok(database.clone());
         }
-        let (outdated, tell) = (self.outdated.clone(), self.tell_outdated.clone());
+        let (connection, tell) = (Rc::downgrade(&self.connection), self.tell_outdated.clone());
+        let outdated = self.outdated.clone();
         let database = Database::open(move || {
             outdated.set(true);
+            if let Some(connection) = connection.upgrade() {
+                // Opened again, it finds the newer store.
+                connection.take();
+            }
             tell();
         });
         let database = Rc::new(database.await?);

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod bench;
+mod bring;
 mod draft;
 mod fresh;
 mod photo;

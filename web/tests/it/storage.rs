@@ -70,6 +70,7 @@ async fn a_newer_version_in_another_tab_ends_this_one() {
     let told = Rc::new(Cell::new(0));
     let counted = told.clone();
     let store = Store::open(move || counted.set(counted.get() + 1)).await.unwrap();
+    store.add(&[row("job", 1, "a")], &[]).await.unwrap();
     fresh::run(
         "return new Promise((done, failed) => {
             const request = indexedDB.open('shimwright', 3);
@@ -80,8 +81,13 @@ async fn a_newer_version_in_another_tab_ends_this_one() {
     )
     .await;
     assert_eq!(told.get(), 1);
-    assert_eq!(store.add(&[row("job", 1, "a")], &[]).await, Err(StoreError::Newer));
-    assert_eq!(Store::open(|| {}).await.err(), Some(StoreError::Newer));
+    assert_eq!(store.add(&[row("job", 2, "a")], &[]).await, Err(StoreError::Newer));
+    assert_eq!(store.all().await.unwrap().len(), 1);
+    // Opened anew, it is shown and takes nothing.
+    let later = Store::open(|| {}).await.unwrap();
+    assert!(later.is_newer() && !store.was_replaced());
+    assert_eq!(later.all().await.unwrap().len(), 1);
+    assert_eq!(later.add(&[row("job", 3, "a")], &[]).await, Err(StoreError::Newer));
 }
 
 #[wasm_bindgen_test]

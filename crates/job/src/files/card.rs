@@ -9,7 +9,9 @@ use std::fmt;
 
 use measure::{Sign, Typed, Unit};
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
+use sha2::{Digest, Sha256};
 
+use super::picture::hex;
 use crate::{Book, BookId, Fact, Field, FieldValue, Kind, Refusal, Slot, Stamp};
 
 const FORMAT: &str = "1";
@@ -92,6 +94,12 @@ impl Card {
     /// The text, fit to stand behind the `#` of an address.
     pub fn text(&self) -> &str {
         &self.text
+    }
+
+    /// A name for the sheet's book that another card does not have.
+    pub fn name(&self) -> String {
+        let hash = hex(&Sha256::digest(self.text.as_bytes()));
+        format!("code-{}", hash.get(..16).unwrap_or_default())
     }
 
     /// The code of an address that ends in this card: rows of dark squares, without the quiet edge

@@ -1,21 +1,23 @@
 //! What else is here: practice, settings and backup; and that everything is saved.
 
-use job::{ago, apart};
+use job::apart;
+use job::files::since_backup;
 use leptos::prelude::*;
 
 use super::practice::Practice;
-use crate::bench::export::last_export;
+use crate::bench::export::last_backup;
 use crate::bench::use_bench;
 use crate::device::now::{use_now, utc_offset_minutes};
-use crate::parts::{Glyph, Icon, Row};
+use crate::parts::{Glyph, Icon, Row, words};
 
 /// The ways on that belong to no job.
 #[component]
 pub fn AlsoHere() -> impl IntoView {
-    let now = use_now();
-    let backup = Signal::derive(move || match last_export() {
-        Some(last) => format!("last backup {}", ago(last.at, now.get())),
-        None => "no backup known".to_owned(),
+    let (bench, now) = (use_bench(), use_now());
+    let backup = words(move || {
+        let last = last_backup().map(|last| (last.at, last.entries));
+        let told = since_backup(last, bench.entries(), now.get());
+        format!("{} {}", told.when, told.since)
     });
     view! {
         <div class="sheet sheet--quiet">

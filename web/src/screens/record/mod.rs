@@ -10,7 +10,7 @@ use leptos::prelude::*;
 
 use super::frame::{Here, JobScreen, OpenJob};
 use crate::page;
-use crate::parts::{Act, Glyph, Seg, live};
+use crate::parts::{Act, Glyph, Icon, Row, Seg, live};
 use leaf::{Leaf, Leaves};
 
 /// The papers a record may be printed on; the leaves fit both.
@@ -25,6 +25,7 @@ pub fn RecordScreen(
 ) -> impl IntoView {
     let of = OpenJob::of(&job);
     let paper = RwSignal::new(0);
+    let send = Signal::stored(of.at("send"));
     let told =
         Memo::new(move |_| of.look(|(job, sheet, _), shown| (record(job, sheet, shown), shown)));
     page::name(Signal::derive(move || {
@@ -37,6 +38,11 @@ pub fn RecordScreen(
     let act = move || view! { <Act words="Print or save PDF" glyph=Glyph::Print on_press=print/> };
     view! {
         <JobScreen of here=Here::Record back=(of.at("setup"), "Set-up") act=move || act().into_any()>
+            <div class="screen">
+                <Row title="Send this job" note="A file with its readings and photos." href=send>
+                    <Icon glyph=Glyph::Go/>
+                </Row>
+            </div>
             <PaperChoice paper/>
             {live(move || {
                 let class = CLASSES.get(paper.get()).copied();

@@ -1,59 +1,115 @@
-//! The backup: one file with everything in it.
+//! The backup: one file with everything in it; the readings for other programs.
 
+use job::files::since_backup;
 use job::{date, hour_minute};
 use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 
-use crate::bench::export::{Exported, last_export};
+use crate::bench::export::{View, last_backup};
 use crate::bench::use_bench;
-use crate::device::now::utc_offset_minutes;
-use crate::parts::{Facts, Glyph, Notice};
-use crate::storage::StoreError;
-
-/// What came of the last press.
-pub type Outcome = Option<Result<Exported, StoreError>>;
+use crate::device::file::{Handed, shares_files};
+use crate::device::now::{use_now, utc_offset_minutes};
+use crate::parts::{
+    Facts, Glyph, Icon, Message, Notice, Row, Says, Sign, State, live, press, words,
+};
 
 /// When the last backup was made, and what has been written since.
 #[component]
 pub fn Backup(
     /// What came of the last press, if there was one.
-    outcome: Signal<Outcome>,
+    says: RwSignal<Option<Says>>,
+    /// Makes one, for the share sheet.
+    share: Callback<()>,
 ) -> impl IntoView {
-    let bench = use_bench();
-    let last = Memo::new(move |_| match outcome.get() {
-        Some(Ok(made)) => Some(made),
-        _ => last_export(),
+    let (bench, now) = (use_bench(), use_now());
+    let told = Memo::new(move |_| {
+        says.track();
+        let last = last_backup().map(|last| (last.at, last.entries));
+        since_backup(last, bench.entries(), now.get())
     });
-    let facts = move || {
-        let (when, in_it) = match last.get() {
+    let badge = live(move || match told.with(|told| told.due) {
+        true => view! { <State sign=Sign::Near words="Backup due"/> }.into_any(),
+        false => view! { <State sign=Sign::In words="Backed up"/> }.into_any(),
+    });
+    let facts = live(move || {
+        says.track();
+        let (when, held) = match last_backup() {
             Some(last) => (moment(last.at), last.entries.to_string()),
             None => ("none known".to_owned(), "0".to_owned()),
         };
         let here = bench.entries().to_string();
-        let facts = vec![("Last backup", when), ("Entries in it", in_it), ("Entries here", here)];
-        view! { <Facts facts/> }
-    };
-    let refused = move || {
-        let why = outcome.get()?.err()?.to_string();
-        Some(view! { <Notice glyph=Glyph::Warn title="No backup was made." words=why due=true/> })
-    };
-    let made = move || outcome.get()?.ok().map(|made| format!("Saved: {}.", made.name));
+        let facts = vec![("Last backup", when), ("Entries in it", held), ("Entries here", here)];
+        view! { <Facts facts/> }.into_any()
+    });
     let unread = Memo::new(move |_| bench.unread());
-    let newer = move || {
+    let newer = live(move || {
         let words = format!("{} cannot be shown here. They are kept and backed up.", unread.get());
         let title = "Some entries are from a newer version.";
-        (unread.get() != 0).then(|| view! { <Notice glyph=Glyph::New title words/> })
+        (unread.get() != 0).then(|| view! { <Notice glyph=Glyph::New title words/> }).into_any()
+    });
+    let share = shares_files().then(|| {
+        view! {
+            <button class="btn" type="button" on:click=press(share)>
+                "Share a backup"
+            </button>
+        }
+    });
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h2>"Backup"</h2>
+                {badge}
+            </div>
+            <Notice
+                glyph=Glyph::Clock
+                title=words(move || told.get().when)
+                words=words(move || told.get().since)
+                due=Signal::derive(move || told.with(|told| told.due))
+            />
+            <Message id="backup-says" says=says/>
+            {facts}
+            {newer}
+            {share}
+            <Row title="Bring in a file" note="A backup, a job or a unit sheet." href="/bring-in">
+                <Icon glyph=Glyph::Go/>
+            </Row>
+            <p class="small">
+                "A backup is one file with everything in it. Keep one off this device."
+            </p>
+        </div>
+    }
+}
+
+/// The readings for other programs.
+#[component]
+pub fn Readings() -> impl IntoView {
+    let (bench, says) = (use_bench(), RwSignal::new(None::<Says>));
+    let write = move |view| {
+        Callback::new(move |()| {
+            spawn_local(async move {
+                let told = match bench.readings(view, false).await {
+                    Ok((_, Handed::NotTaken)) => return,
+                    Ok((name, _)) => Says::Told(format!("Saved: {name}.")),
+                    Err(why) => Says::Refused(why.to_string()),
+                };
+                says.try_set(Some(told));
+            });
+        })
     };
     view! {
         <div class="sheet">
-            <h2>"Backup"</h2>
-            <div role="status">
-                {refused}
-                <p>{made}</p>
+            <h2>"Readings for other programs"</h2>
+            <div class="btns">
+                <button class="btn" type="button" on:click=press(write(View::Csv))>
+                    "Table (CSV)"
+                </button>
+                <button class="btn" type="button" on:click=press(write(View::Text))>
+                    "Plain text"
+                </button>
             </div>
-            {facts}
-            {newer}
+            <Message id="readings-says" says=says/>
             <p class="small">
-                "A backup is one file with everything in it. Keep one off this device."
+                "In the table a text that a spreadsheet would take for a formula has an apostrophe before it."
             </p>
         </div>
     }

@@ -8,22 +8,25 @@ mod ways;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
+use super::send::told;
 use crate::bench::use_bench;
 use crate::page;
-use crate::parts::{Act, Back, Dock, Glyph, Plate};
+use crate::parts::{Act, Back, Dock, Glyph, Plate, Says};
 
 /// Settings and backup.
 #[component]
 pub fn SettingsScreen() -> impl IntoView {
     let bench = use_bench();
-    let outcome = RwSignal::new(backup::Outcome::None);
-    let back_up = Callback::new(move |()| {
-        spawn_local(async move {
-            let made = bench.export_everything().await;
-            // The screen may have been left meanwhile; the file is there all the same.
-            outcome.try_set(Some(made));
-        });
-    });
+    let says = RwSignal::new(None::<Says>);
+    let back_up = move |share| {
+        Callback::new(move |()| {
+            spawn_local(async move {
+                let made = bench.back_up(share).await;
+                // The screen may have been left meanwhile; the file is there all the same.
+                says.try_set(Some(told(made)));
+            });
+        })
+    };
     page::title(Signal::stored("Settings".to_owned()));
     view! {
         <Plate title="Settings" subtitle="This device"/>
@@ -31,19 +34,20 @@ pub fn SettingsScreen() -> impl IntoView {
             <h1 class="vh">"Settings"</h1>
             <div class="cols">
                 <section class="col">
-                    <backup::Backup outcome=outcome.into()/>
+                    <backup::Backup says share=back_up(true)/>
                     <kept_safe::KeptSafe/>
                     <ways::Units/>
                 </section>
                 <section class="col">
                     <ways::Screen/>
+                    <backup::Readings/>
                     <about::About/>
                 </section>
             </div>
         </main>
         <Dock>
             <Back href="/" words="Bench"/>
-            <Act words="Back up now" glyph=Glyph::Save on_press=back_up/>
+            <Act words="Back up now" glyph=Glyph::Save on_press=back_up(false)/>
         </Dock>
     }
 }

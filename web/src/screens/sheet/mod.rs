@@ -20,7 +20,7 @@ use super::shop::{NoSuchSheet, ShopScreen, current_job};
 use crate::bench::use_bench;
 use crate::draft::use_draft;
 use crate::page::lead_to;
-use crate::parts::{Act, live};
+use crate::parts::{Act, Glyph, Icon, Row, live};
 use typing::Typing;
 
 /// Unit sheet.
@@ -43,6 +43,7 @@ pub fn SheetScreen(
 fn Open(id: String) -> impl IntoView {
     let typing = Typing::of(&id);
     let ways = Ways::from(&id);
+    let send = Signal::stored(format!("/sheet/{id}/send"));
     let subtitle = Signal::derive(move || typing.look(|sheet| subtitle(sheet)));
     let name = Signal::derive(move || typing.look(|sheet| sheet.name.clone()));
     let act = view! { <Next typing on=ways.on/> }.into_any();
@@ -83,6 +84,9 @@ fn Open(id: String) -> impl IntoView {
                 </section>
                 <section class="col">
                     <packs::Packs typing/>
+                    <Row title="Send this sheet" note="As a code or a file." href=send>
+                        <Icon glyph=Glyph::Go/>
+                    </Row>
                 </section>
             </div>
         </ShopScreen>

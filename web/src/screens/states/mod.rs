@@ -5,16 +5,21 @@ mod controls;
 mod numbers;
 mod speech;
 mod verdicts;
+mod writing;
 
 use leptos::prelude::*;
 
+use crate::address::Screen;
 use crate::parts::{Back, Dock, Jump, Place, Plate, UnitToggle};
 use crate::pictures::gallery::Gallery;
 use crate::prefs::{Theme, use_prefs};
 
-/// The builders' page, whatever the address says.
-pub fn states(_: crate::address::Screen) -> AnyView {
-    StatesScreen().into_any()
+/// The builders' page of that address.
+pub fn states(screen: Screen) -> AnyView {
+    match screen {
+        Screen::Writing => writing::WritingScreen().into_any(),
+        _ => StatesScreen().into_any(),
+    }
 }
 
 /// Every part in every state.

@@ -1,0 +1,104 @@
+// What the tests of durability share: entries written by the builders' page, the store as it lies.
+import { rmSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { ready } from "./flow.mjs";
+
+/** Opens the page that writes invented entries; collects what it says was acknowledged. */
+export async function writing(page, url, { job, count, bytes = 0 }) {
+  const told = { acknowledged: [], refused: [], ended: false };
+  page.on("console", (message) => {
+    const text = message.text();
+    if (text.startsWith("acknowledged ")) told.acknowledged.push(text.split(" ").slice(1));
+    else if (text.startsWith("refused ")) told.refused.push(text.slice("refused ".length));
+    else if (text === "ended") told.ended = true;
+  });
+  await page.goto(`${url}/states/writing#${job}&${count}&${bytes}`);
+  return told;
+}
+
+export async function until(holds, most = 60000) {
+  const started = Date.now();
+  while (!(await holds())) {
+    if (Date.now() - started > most) throw new Error(`not within ${most} ms`);
+    await new Promise((go) => setTimeout(go, 20));
+  }
+}
+
+/** The store as it lies: ids of entries, the photos they name, the photos there are with their sizes. */
+export function stored(page) {
+  return page.evaluate(() => new Promise((resolve, reject) => {
+    const open = indexedDB.open("shimwright");
+    open.onerror = () => reject(open.error);
+    open.onsuccess = () => {
+      const base = open.result;
+      const all = base.transaction(["entries", "photos"]);
+      const lines = all.objectStore("entries").getAll();
+      const photos = all.objectStore("photos").getAllKeys();
+      const blobs = all.objectStore("photos").getAll();
+      all.oncomplete = () => {
+        const entries = lines.result.map((line) => JSON.parse(line));
+        const named = entries.map((entry) => entry.fact.captured?.value?.photo).filter(Boolean);
+        base.close();
+        resolve({ ids: entries.map((entry) => entry.id), named, photos: photos.result, sizes: blobs.result.map((blob) => blob.size) });
+      };
+    };
+  }));
+}
+
+/** What is wrong between what was acknowledged and what lies in the store. */
+export function faults(acknowledged, store) {
+  const [ids, photos, named] = [new Set(store.ids), new Set(store.photos), new Set(store.named)];
+  return {
+    lost: acknowledged.filter(([entry, photo]) => !ids.has(entry) || (photo && !photos.has(photo))).length,
+    torn: store.named.filter((photo) => !photos.has(photo)).length + store.photos.filter((photo) => !named.has(photo)).length + store.sizes.filter((size) => size === 0).length,
+  };
+}
+
+/** Kills a browser's whole process tree at once: the processes whose command names its profile. */
+export function killTree(profile) {
+  const pids = readdirSync("/proc").filter((name) => /^\d+$/.test(name)).map(Number);
+  const facts = pids.map((pid) => {
+    try {
+      const command = readFileSync(`/proc/${pid}/cmdline`, "utf8");
+      const parent = Number(readFileSync(`/proc/${pid}/stat`, "utf8").replace(/^.*\) \S+ /s, "").split(" ")[0]);
+      return { pid, command, parent };
+    } catch {
+      return { pid, command: "", parent: 0 };
+    }
+  });
+  // The browser itself first: it has the profile and no type; then all below it.
+  const tree = facts.filter(({ command }) => command.includes(`--user-data-dir=${profile}`) && !command.includes("--type=")).map(({ pid }) => pid);
+  for (const pid of tree) tree.push(...facts.filter(({ parent }) => parent === pid).map(({ pid: child }) => child));
+  for (const pid of tree) {
+    try {
+      process.kill(pid, "SIGKILL");
+    } catch {
+      // It ended with its parent.
+    }
+  }
+  return tree.length;
+}
+
+/** A profile that a killed browser left locked. */
+export function unlock(profile) {
+  for (const name of ["SingletonLock", "SingletonCookie", "SingletonSocket"]) rmSync(join(profile, name), { force: true });
+}
+
+/** Presses what hands a file over; answers its text. */
+export async function downloaded(page, press) {
+  const coming = page.waitForEvent("download");
+  await press();
+  const download = await coming;
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), "utf8") };
+}
+
+/** Chooses a file on the bring-in screen and waits until it was read or refused. */
+export async function choose(page, text, name = "backup.jsonl") {
+  await page.setInputFiles("input[type=file]", { name, mimeType: "application/x-ndjson", buffer: Buffer.from(text) });
+  await page.locator("h2", { hasText: "What changes" }).or(page.locator(".msg--refused")).first().waitFor();
+}
+
+export async function open(page, address) {
+  await page.goto(address);
+  await ready(page);
+}

@@ -1,0 +1,193 @@
+//! What will change, row by row.
+
+use job::files::{BookChange, Whole};
+use job::{BookId, date, hour_minute};
+use leptos::prelude::*;
+
+use super::{BringIn, Looked, beside, read};
+use crate::device::now::utc_offset_minutes;
+use crate::parts::{Glyph, Icon, Notice, Sign, State, live, press};
+
+/// All that a file changes.
+pub fn changes(at: BringIn, looked: &Looked) -> AnyView {
+    let heading = live(move || match at.kept.get() {
+        true => view! { <h1>"Brought in"</h1> }.into_any(),
+        false => view! { <h1>"Before it is kept"</h1> }.into_any(),
+    });
+    let pairs = beside::pairs(at, looked);
+    view! {
+        <div class="cols">
+            <section class="col">
+                <div class="head">
+                    {heading}
+                    <p>{made(looked)}</p>
+                </div>
+                {whole(looked)}
+                {list(at, looked)}
+                {not_read(looked)}
+            </section>
+            <section class="col">
+                {pairs}
+                {live(move || take_back(at))}
+                <read::Chooser at words="Choose another file"/>
+            </section>
+        </div>
+    }
+    .into_any()
+}
+
+/// When and where the file was made.
+fn made(looked: &Looked) -> String {
+    match &looked.parcel.head {
+        Some(head) => {
+            let offset = utc_offset_minutes(head.at);
+            let (day, time) = (date(head.at, offset), hour_minute(head.at, offset));
+            let part = match head.part {
+                (_, 1) => String::new(),
+                (part, of) => format!(" File {part} of {of}."),
+            };
+            format!("Made {day} {time} by version {}.{part}", head.app)
+        }
+        None => "Nothing in it says when it was made.".to_owned(),
+    }
+}
+
+/// Whether the file is all there.
+fn whole(looked: &Looked) -> Option<AnyView> {
+    let words = match looked.parcel.whole {
+        Whole::Yes | Whole::Unsaid => None,
+        Whole::CutOff => Some((
+            "The file was cut off.",
+            "What came whole is below. Take a complete copy if there is one.",
+        )),
+        Whole::Changed => Some((
+            "The file was changed after it was made.",
+            "A digit may be another one now. Take another copy if there is one; if not, hold every reading against its note.",
+        )),
+    };
+    let damaged = looked.parcel.damaged;
+    let photos = (damaged > 0).then(|| {
+        let title = format!("{} came damaged.", counted(damaged, "photo", "photos"));
+        view! { <Notice glyph=Glyph::Warn title words="They are left out." due=true/> }
+    });
+    let notice = words.map(|(title, words)| {
+        view! { <Notice glyph=Glyph::Warn title words due=true/> }
+    });
+    Some((notice, photos).into_any())
+}
+
+fn list(at: BringIn, looked: &Looked) -> AnyView {
+    let rows: Vec<AnyView> = looked.changes.books.iter().map(|change| row(at, change)).collect();
+    let photos = (looked.photos > 0).then(|| {
+        let state = view! { <State sign=Sign::In words="Adds"/> }.into_any();
+        of_three(looked.photos, plural(looked.photos, "photo", "photos"), String::new(), state)
+    });
+    let state = live(move || match at.kept.get() {
+        true => view! { <State sign=Sign::In words="Kept"/> }.into_any(),
+        false => view! { <State sign=Sign::Open words="Not kept yet"/> }.into_any(),
+    });
+    view! {
+        <div class="sheet">
+            <div class="h">
+                <h2>"What changes"</h2>
+                {state}
+            </div>
+            {rows}
+            {photos}
+            <p>
+                <b>"Nothing here is overwritten."</b>
+                " Entries are added to what you have."
+            </p>
+        </div>
+    }
+    .into_any()
+}
+
+fn row(at: BringIn, change: &BookChange) -> AnyView {
+    let (adds, had) = (change.adds, change.had);
+    let entries = plural(adds, "entry", "entries");
+    let into = if had == 0 { "as" } else { "into" };
+    let new = if had == 0 { "a new " } else { "" };
+    let what = match (&change.book, change.number) {
+        (BookId::Job(_), Some(number)) => format!("{entries} {into} {new}job, number {number}"),
+        (BookId::Sheet(_), _) => format!("{entries} {into} {new}unit sheet"),
+        _ => format!("{entries} {into} the {}", change.title.to_lowercase()),
+    };
+    let note = match had {
+        0 => change.title.clone(),
+        had => format!("{}, you have {had}", change.title),
+    };
+    let to_judge = change.beside.iter().filter(|pair| !pair.agree()).count();
+    let state = live(move || {
+        let (sign, words) = match (to_judge, adds, at.kept.get()) {
+            (0, 0, _) => (Sign::In, "Same".to_owned()),
+            (0, ..) => (Sign::In, "Adds".to_owned()),
+            (_, _, true) => (Sign::In, "Judged".to_owned()),
+            (count, ..) => (Sign::Near, format!("{count} to judge")),
+        };
+        view! { <State sign words/> }.into_any()
+    });
+    of_three(adds, what, note, state)
+}
+
+fn of_three(count: usize, what: String, note: String, state: AnyView) -> AnyView {
+    view! {
+        <div class="row row--3">
+            <b class="count">{count}</b>
+            <p>
+                <b>{what}</b>
+                <br/>
+                <bdi class="dim long">{note}</bdi>
+            </p>
+            {state}
+        </div>
+    }
+    .into_any()
+}
+
+fn not_read(looked: &Looked) -> Option<AnyView> {
+    let unread = looked.changes.unread;
+    (unread > 0).then(|| {
+        let entries = counted(unread, "entry", "entries");
+        view! {
+            <div class="sheet sheet--quiet">
+                <h2>"Not read"</h2>
+                <p>
+                    {format!(
+                        "{entries} could not be read by this version. Kept and exported as it came. Update to read what a newer one wrote.",
+                    )}
+                </p>
+            </div>
+        }
+        .into_any()
+    })
+}
+
+/// After it was kept: out again.
+fn take_back(at: BringIn) -> AnyView {
+    let Some(brought) = at.bench.brought().filter(|_| at.kept.get()) else { return ().into_any() };
+    let entries = counted(brought.entries(), "entry", "entries");
+    let undo = Callback::new(move |()| at.lift_out());
+    view! {
+        <Notice
+            glyph=Glyph::Undo
+            title="Take it all back?"
+            words=format!("Undo lifts {entries} out again, as long as nothing was written on top and this screen stands.")
+        >
+            <button class="btn" type="button" on:click=press(undo)>
+                <Icon glyph=Glyph::Undo/>
+                "Undo all"
+            </button>
+        </Notice>
+    }
+    .into_any()
+}
+
+/// "1 entry", "14 entries".
+pub fn counted(count: usize, one: &str, more: &str) -> String {
+    format!("{count} {}", plural(count, one, more))
+}
+
+fn plural(count: usize, one: &str, more: &str) -> String {
+    if count == 1 { one } else { more }.to_owned()
+}
