@@ -63,6 +63,24 @@ fn libraries(tools: &Tools, report: &mut Report) {
     }
 }
 
+/// `cargo xtask soak`: what takes too long for every day, on the app as it is in dist/.
+pub fn soak() -> Outcome {
+    const SECONDS: &str = "600";
+    let tools = setup::for_testing()?;
+    let mut report = Report::default();
+    heading("changed files, lines and numbers");
+    let test =
+        ["--package", "job", "--test", "it", "--", "soak", "--nocapture", "--test-threads=1"];
+    let mut command = cargo(&tools, &["test"], &test);
+    let done = run::succeed(command.env("SOAK_SECONDS", SECONDS));
+    report.check("changed files, lines and numbers", done);
+    heading("killed browsers, two tabs, a full store");
+    let arguments = ["--test", "--test-reporter=spec", "tests/e2e/keep.test.mjs"];
+    let done = run::succeed(node(&tools, &arguments).env("SOAK", "1"));
+    report.check("killed browsers, two tabs, a full store", done);
+    report.finish()
+}
+
 /// One script of `tests/e2e`, by its name without the ending.
 pub fn script(name: &str) -> Outcome {
     let tools = setup::for_testing()?;

@@ -67,6 +67,7 @@ fn carry_out(command: Command) -> Outcome {
         }
         Command::Test => checks::test(),
         Command::Ci => checks::ci(),
+        Command::Soak => checks::soak(),
         Command::Budget => budget::report(),
         Command::Node(script) => checks::script(script),
     }

@@ -13,6 +13,8 @@ cargo xtask serve [--port N]   install what is missing, build the app, serve it 
 cargo xtask build              the same without serving: the finished app is in dist/
 cargo xtask test               run every check and test, and count them
 cargo xtask ci                 test, then documentation, other programs' answers and the benchmark
+cargo xtask soak               the long runs, about an hour: ten minutes each of changed files, lines and
+                               numbers, then 100 killed browsers, two tabs, 20 steps of a full store
 cargo xtask budget             sizes of the first visit, from dist/ as it is
 cargo xtask icons              draw public/icons/*.png again from their SVG
 cargo xtask shots              take the pictures of the screens for the README and the manifest
@@ -32,6 +34,7 @@ pub enum Command {
     Build,
     Test,
     Ci,
+    Soak,
     Budget,
     /// A script of `tests/e2e`, by its name without the ending.
     Node(&'static str),
@@ -46,6 +49,7 @@ pub fn parse(words: &[String]) -> Outcome<Command> {
         Some("build") => Command::Build,
         Some("test") => Command::Test,
         Some("ci") => Command::Ci,
+        Some("soak") => Command::Soak,
         Some("budget") => Command::Budget,
         Some("icons") => Command::Node("icons"),
         Some("shots") => Command::Node("shots"),

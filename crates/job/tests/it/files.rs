@@ -5,6 +5,7 @@ mod bring_in;
 mod cards;
 mod hostile;
 mod schema;
+mod soak;
 mod union;
 mod views;
 
