@@ -76,7 +76,16 @@ export function killTree(profile) {
       // It ended with its parent.
     }
   }
-  return tree.length;
+  return tree;
+}
+
+/** Whether a process is still there; one that is only waited for has let go of everything. */
+export function lives(pid) {
+  try {
+    return !/^\d+ \(.*\) [ZX]/s.test(readFileSync(`/proc/${pid}/stat`, "utf8"));
+  } catch {
+    return false;
+  }
 }
 
 /** A profile that a killed browser left locked. */
