@@ -77,6 +77,8 @@ export async function fillTin(page, shims = SHIMS) {
 export async function openJob(page, boat) {
   await page.locator("#boat").fill(boat);
   await press(page, /^Open job/);
+  await page.waitForURL(/\/job\/[^/]+$/);
+  await jump(page, "Set-up");
   await page.waitForURL(/\/job\/[^/]+\/setup$/);
 }
 

@@ -90,7 +90,9 @@ describe("the main job by keyboard alone", () => {
     await reach("#boat");
     await page.keyboard.type("Grey Heron");
     await act("Open job");
-    await page.waitForURL(/setup$/);
+    await page.waitForURL(/\/job\/[^/]+$/);
+    await page.goto(`${page.url()}/setup`);
+    await ready(page);
     for (const [slot, text] of Object.entries(FOUND)) {
       await reach(`#found-${slot}`);
       await page.keyboard.type(text);

@@ -24,7 +24,7 @@ for (const frame of frames) {
   await page.getByRole("button", { name: /^Lay out the practice job/ }).click();
   const job = await page.locator(".job").getAttribute("href");
 
-  await page.goto(site.url + job);
+  await page.goto(`${site.url + job}/setup`);
   await ready(page);
   await shoot(page, frame, "set-up", "#advice");
   await act(page).click();
@@ -36,7 +36,7 @@ for (const frame of frames) {
   await series(page, "lash-forward", ["0.39", "0.40", "0.39", "0.39"]);
   await series(page, "lash-reverse", ["0.64", "0.65", "0.64", "0.65"]);
   await page.waitForURL(/setup$/);
-  await page.goto(site.url + job.replace(/setup$/, "record"));
+  await page.goto(`${site.url + job}/record`);
   await ready(page);
   await shoot(page, frame, "record", ".tbl--checks");
   await page.goto(`${site.url}/settings`);

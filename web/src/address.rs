@@ -56,6 +56,11 @@ pub enum Screen {
         /// The job.
         job: String,
     },
+    /// What waits, on the screens of a job that show no clocks; no address leads here.
+    Waits {
+        /// The job.
+        job: String,
+    },
     /// Set-up of a job.
     SetUp {
         /// The job.
@@ -106,6 +111,17 @@ pub enum Screen {
 }
 
 impl Screen {
+    /// The job whose waits are told beside a screen that has no place for them.
+    pub fn waiting_job(&self) -> Option<&str> {
+        match self {
+            Screen::SetUp { job }
+            | Screen::Reading { job, .. }
+            | Screen::Influence { job }
+            | Screen::Record { job } => Some(job),
+            _ => None,
+        }
+    }
+
     /// The screen of a path; the bench where the path names none.
     pub fn of(path: &str) -> Screen {
         let owned = str::to_owned;

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::address::{Address, Screen, use_address};
 use crate::bench::{Bench, Opened, use_bench};
-use crate::code::{Code, Piece, Pieces, use_code};
+use crate::code::{Code, Piece, Pieces, Visit, use_code};
 use crate::device::awake::keep_awake;
 use crate::device::install::Installer;
 use crate::device::now::now;
@@ -12,7 +12,7 @@ use crate::device::protection::Protection;
 use crate::draft::Drafts;
 use crate::page;
 use crate::parts::keys::device_mark;
-use crate::parts::{Glyph, Icons, Keys, Notice, Skip};
+use crate::parts::{Glyph, Icons, Keys, Notice, Skip, live};
 use crate::pictures::PictureDefs;
 use crate::place;
 use crate::prefs::{NumberEntry, Prefs};
@@ -37,6 +37,7 @@ pub fn App(
     practice: bool,
 ) -> impl IntoView {
     provide_context(Code::of(pieces));
+    provide_context(Visit(Owner::current()));
     provide_context(Asked(StoredValue::new(practice)));
     provide_context(Address::follow());
     provide_context(Bench::new(opened));
@@ -79,7 +80,19 @@ fn Around() -> impl IntoView {
             <Awake/>
         </Show>
         <Trouble/>
+        <Waits/>
     }
+}
+
+/// What waits in the job, on the screens that have no place for it.
+#[component]
+fn Waits() -> impl IntoView {
+    let (address, code) = (use_address(), use_code());
+    let job = Memo::new(move |_| Screen::of(&address.path()).waiting_job().map(str::to_owned));
+    live(move || match job.get() {
+        Some(job) => code.built(Piece::Guide).map(|build| build(Screen::Waits { job })).into_any(),
+        None => ().into_any(),
+    })
 }
 
 /// What is wrong with the store as a whole.
@@ -128,7 +141,8 @@ fn Screens() -> impl IntoView {
         | Screen::Ladder { .. }
         | Screen::Inspect { .. }
         | Screen::Tools { .. }
-        | Screen::Freeze { .. }) => code.show(Piece::Guide, screen),
+        | Screen::Freeze { .. }
+        | Screen::Waits { .. }) => code.show(Piece::Guide, screen),
         screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),
         screen @ (Screen::Settings
         | Screen::BringIn

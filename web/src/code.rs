@@ -42,6 +42,10 @@ pub struct Pieces {
     pub other: fn(Piece) -> Coming<Build>,
 }
 
+/// The life of the whole app, in context of every screen: for what outlives one of them.
+#[derive(Clone)]
+pub struct Visit(pub Option<Owner>);
+
 /// What has come, in context of every screen.
 #[derive(Clone, Copy)]
 pub struct Code {
@@ -66,20 +70,9 @@ impl Code {
 
     /// A screen of a piece, or what stands there until its code has come.
     pub fn show(self, piece: Piece, screen: Screen) -> AnyView {
-        let place = match piece {
-            Piece::Builders => self.builders,
-            Piece::Guide => self.guide,
-            Piece::Keep => self.keep,
-        };
-        if let Some(build) = place.get() {
+        if let Some(build) = self.built(piece) {
             return build(screen);
         }
-        spawn_local(async move {
-            match (self.pieces.other)(piece).await {
-                Ok(build) => place.set(Some(build)),
-                Err(NotCome) => self.missing.set(true),
-            }
-        });
         let missing = self.missing;
         view! {
             <Show when=move || missing.get()>
@@ -87,6 +80,27 @@ impl Code {
             </Show>
         }
         .into_any()
+    }
+
+    /// What builds the screens of a piece, once it has come; asks for it where it has not.
+    /// Followed.
+    pub fn built(self, piece: Piece) -> Option<Build> {
+        let place = match piece {
+            Piece::Builders => self.builders,
+            Piece::Guide => self.guide,
+            Piece::Keep => self.keep,
+        };
+        let here = place.get();
+        if here.is_some() {
+            return here;
+        }
+        spawn_local(async move {
+            match (self.pieces.other)(piece).await {
+                Ok(build) => place.set(Some(build)),
+                Err(NotCome) => self.missing.set(true),
+            }
+        });
+        None
     }
 }
 

@@ -73,6 +73,15 @@ impl Draft {
     pub fn clear(self) {
         self.set("");
     }
+
+    /// What forgets the draft later, also when its screen has been left meanwhile.
+    pub fn forgets(self) -> impl FnOnce() + 'static {
+        let key = self.key.get_value();
+        move || {
+            scratch::forget(&key);
+            self.clear();
+        }
+    }
 }
 
 /// The draft of one field: `place` is the screen with what it is about, such as

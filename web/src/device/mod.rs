@@ -1,5 +1,6 @@
 //! What the app asks of the device and the browser, apart from storage.
 
+pub mod alert;
 pub mod awake;
 pub mod file;
 pub mod install;

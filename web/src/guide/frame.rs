@@ -104,13 +104,17 @@ pub fn lacking(guide: Guide, lacks: Lacks) -> AnyView {
 fn Running(guide: Guide) -> impl IntoView {
     live(move || {
         let clocks = guide.clocks();
+        let warning = clocks.warning.clone().map(|words| {
+            view! { <Notice glyph=Glyph::Clock title="Look at the clock." words due=true/> }
+        });
         if clocks.views.is_empty() {
-            return ().into_any();
+            return warning.into_any();
         }
         let href = format!("{}#clocks", guide.of.at_job());
         let clock = |view: &ClockView| clock(view, href.clone());
         let clocks: Vec<AnyView> = clocks.views.iter().map(clock).collect();
         view! {
+            {warning}
             <nav class="clocks" aria-label="Running clocks">
                 {clocks}
             </nav>

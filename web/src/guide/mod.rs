@@ -37,6 +37,7 @@ pub fn screen(screen: Screen) -> AnyView {
         Screen::Tools { job: Some(job) } => tools::van_screen(Guide::of(&job)),
         Screen::Tools { job: None } => tools::drawer_screen(),
         Screen::Freeze { job } => freeze::screen(Guide::of(&job)),
+        Screen::Waits { job } => ended::elsewhere(Guide::of(&job)),
         _ => ().into_any(),
     }
 }

@@ -1,5 +1,6 @@
 //! A guided job, followed: its plan, what was done, and where every step stands.
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
 use job::guide::{ClockView, Course, GuideLog, Moment, clock_warning, clocks, filled, told};
@@ -8,6 +9,7 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use super::load::{self, NotHere};
+use crate::code::Visit;
 use crate::device::now::{device_id, use_now, utc_offset_minutes};
 use crate::screens::frame::OpenJob;
 
@@ -43,9 +45,33 @@ pub struct Clocks {
     pub warning: Option<String>,
 }
 
+thread_local! {
+    static OPEN: RefCell<Vec<(String, Guide)>> = const { RefCell::new(Vec::new()) };
+}
+
 impl Guide {
-    /// The job of that id. Its procedure is fetched the first time.
+    /// The job of that id. Its procedure is fetched, and its steps worked out, the first time; then
+    /// they are followed for the rest of the visit, so that going from step to step waits for
+    /// nothing.
     pub fn of(job: &str) -> Guide {
+        let known = OPEN.with_borrow(|open| open.iter().find(|it| it.0 == job).map(|it| it.1));
+        if let Some(guide) = known {
+            if guide.procedure.with_untracked(Result::is_err) {
+                guide.fetch();
+            }
+            return guide;
+        }
+        match use_context().and_then(|Visit(owner)| owner) {
+            Some(owner) => {
+                let guide = owner.with(|| Guide::anew(job));
+                OPEN.with_borrow_mut(|open| open.push((job.to_owned(), guide)));
+                guide
+            }
+            None => Guide::anew(job),
+        }
+    }
+
+    fn anew(job: &str) -> Guide {
         let of = OpenJob::of(job);
         let now = use_now();
         let procedure: RwSignal<Result<Arc<Procedure>, Lacks>> = RwSignal::new(Err(Lacks::Coming));

@@ -34,9 +34,8 @@ pub fn note(view: &StepView, moment: &Moment) -> String {
 }
 
 /// The row; the whole of it leads to the step.
-pub fn row(guide: Guide, view: &StepView, moment: &Moment) -> AnyView {
+fn row(guide: Guide, view: &StepView, note: String) -> AnyView {
     let (sign, words) = sign(&view.state);
-    let note = note(view, moment);
     let note = (!note.is_empty()).then(|| {
         view! {
             <br/>
@@ -54,6 +53,23 @@ pub fn row(guide: Guide, view: &StepView, moment: &Moment) -> AnyView {
         </a>
     }
     .into_any()
+}
+
+/// Rows of steps one after the other. Of those that are locked only the first says what opens it:
+/// the others wait for it too.
+pub fn rows<'a>(
+    guide: Guide,
+    views: impl Iterator<Item = &'a StepView>,
+    moment: &Moment,
+) -> Vec<AnyView> {
+    let mut told = false;
+    let one = |view: &StepView| {
+        let locked = matches!(view.state, StepState::Locked { .. });
+        let note = if locked && told { String::new() } else { note(view, moment) };
+        told |= locked;
+        row(guide, view, note)
+    };
+    views.map(one).collect()
 }
 
 /// Rows under a line that opens them.

@@ -155,6 +155,15 @@ impl Course {
 }
 
 impl StepView {
+    /// The act within a sentence, without what follows its first comma or colon: "read forward
+    /// backlash".
+    pub fn act(&self) -> String {
+        let clause = self.title.split([',', ':', ';']).next().unwrap_or_default();
+        let mut letters = clause.chars();
+        let first = letters.next().map(|first| first.to_lowercase().collect::<String>());
+        first.unwrap_or_default() + letters.as_str()
+    }
+
     /// Done or left out, and still standing.
     pub fn is_settled(&self) -> bool {
         matches!(self.state, StepState::Done { .. } | StepState::Skipped { .. })

@@ -59,13 +59,19 @@ pub fn check_of(plan: &Plan, step: &Step, record: &Record) -> Option<Check> {
     })
 }
 
-/// The fact to record in place of the capture, where the set-up must know it too: a pack as found.
-pub fn for_set_up(record: &Record, value: &Capture) -> Option<Fact> {
+/// The fact to record in place of the capture, where the set-up must know it too: a pack as found,
+/// or one of a trial that is not what lies in the unit already.
+pub fn for_set_up(job: &Job, record: &Record, value: &Capture) -> Option<Fact> {
     let Capture::Pack(shims) = value else { return None };
     let (position, state) = record.pack()?;
-    let slot = Slot::named(position).filter(|_| state == "as found")?;
+    let as_found = state == "as found";
+    let slot = Slot::named(position)?;
+    let lies = job.pack(slot).map(|fit| fit.shims.iter().map(FittedShim::net).sum());
+    if !as_found && (state != "trial" || lies == value.pack_total()) {
+        return None;
+    }
     let shims = shims.iter().cloned().map(FittedShim::Measured).collect();
-    Some(Fact::PackFitted { slot, shims, as_found: true })
+    Some(Fact::PackFitted { slot, shims, as_found })
 }
 
 fn known(job: &Job, plan: &Plan, step: &Step, record: &Record) -> Option<Kept> {

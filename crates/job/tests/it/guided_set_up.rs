@@ -59,13 +59,24 @@ fn a_pack_found_on_a_step_is_the_set_ups_too() {
     let plan = hand.plan();
     let record = plan.step("b14").unwrap().record("B3 as found").unwrap();
     let (value, _) = capture(record, &["0.30", "0.15"], None).unwrap();
-    let fact = for_set_up(record, &value).unwrap();
+    let fact = for_set_up(&Job::fold(&hand.bench.job), record, &value).unwrap();
     let book = hand.bench.job.id().clone();
     hand.bench.record(vec![(book, fact)]).unwrap();
     let job = Job::fold(&hand.bench.job);
     assert_eq!(job.found.len(), 1);
     assert_eq!(filled(&job, &plan).capture("b14", "B3 as found").unwrap().value, value);
-    assert_eq!(for_set_up(record, &Capture::None("none here".into())), None);
+    assert_eq!(for_set_up(&job, record, &Capture::None("none here".into())), None);
+    // A trial pack typed on its step is the pack that lies in the unit, as if fitted on the set-up.
+    let trial = plan.step("b33").unwrap().record("B3 trial").unwrap();
+    assert_eq!(for_set_up(&job, trial, &value), None, "it lies there already");
+    let other = capture(trial, &["0.30", "0.20"], None).unwrap().0;
+    let fitted = for_set_up(&job, trial, &other);
+    let Some(Fact::PackFitted { slot, as_found: false, .. }) = fitted else {
+        panic!("the set-up is not told")
+    };
+    assert_eq!(slot.tag(), "B3");
+    let listed = plan.step("b27").unwrap().record("B3 listed").unwrap();
+    assert_eq!(for_set_up(&job, listed, &value), None);
     let step = plan.step("b33").unwrap();
     let record = step.record("reverse backlash").unwrap();
     assert_eq!(check_of(&plan, step, record), Some(Check::REVERSE));

@@ -5,7 +5,6 @@ mod drawing;
 use job::guide::{Map, guide_stages, map};
 use leptos::prelude::*;
 
-use super::rows::row;
 use super::{Guide, GuideScreen, Here};
 use crate::parts::{Act, Pick, Seg, live, words};
 use crate::pictures::Picture;
@@ -54,7 +53,7 @@ fn whole(guide: Guide, stage: Memo<usize>, chosen: RwSignal<Option<usize>>) -> A
             <h1>"Open map"</h1>
             <p>"What is open, locked and stale, and what it waits for."</p>
         </div>
-        {picks}
+        <div class="six">{picks}</div>
         <div class="cols">
             <section class="col">
                 <div class="sheet">
@@ -73,7 +72,7 @@ fn steps(guide: Guide, name: &str) -> AnyView {
     let moment = guide.moment();
     let rows = guide.look(|_, _, course| {
         let steps = course.steps.iter().filter(|view| view.phase.stage() == name);
-        steps.map(|view| row(guide, view, &moment)).collect_view()
+        super::rows::rows(guide, steps, &moment)
     });
     view! {
         <div class="sheet">

@@ -40,9 +40,9 @@ fn carry_on(choosing: Choosing) -> AnyView {
             let wake = wake(course, log, &moment);
             let view = course.step(wake.step.as_deref()?)?;
             let words = if log.steps.is_empty() && log.captures.is_empty() {
-                format!("Start: {}", lowered(&view.title))
+                format!("Start: {}", view.act())
             } else {
-                format!("Carry on: {}", lowered(&view.title))
+                format!("Carry on: {}", view.act())
             };
             Some((words, guide.at_step(&view.id)))
         });
@@ -50,11 +50,4 @@ fn carry_on(choosing: Choosing) -> AnyView {
     });
     let href = Signal::derive(move || next.get().1);
     view! { <Act words=words(move || next.get().0) href/> }.into_any()
-}
-
-/// The first letter small, as within a sentence.
-fn lowered(title: &str) -> String {
-    let mut letters = title.chars();
-    let first = letters.next().map(|first| first.to_lowercase().collect::<String>());
-    first.unwrap_or_default() + letters.as_str()
 }

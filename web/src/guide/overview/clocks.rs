@@ -6,23 +6,19 @@ use leptos::prelude::*;
 
 use crate::guide::Guide;
 use crate::guide::acting::Acting;
-use crate::parts::{Glyph, Notice, Sign, State, live, press};
+use crate::parts::{Sign, State, live, press};
 
 /// Every wait that was not put away.
 pub fn sheet(guide: Guide) -> AnyView {
     let acting = Acting::here();
     let rows = live(move || {
         let clocks = guide.clocks();
-        let warning = clocks.warning.clone().map(|words| {
-            view! { <Notice glyph=Glyph::Clock title="Look at the clock." words due=true/> }
-        });
         let none = clocks.views.is_empty().then(|| {
             view! { <p class="dim">"None. A step that has to wait starts its own."</p> }
         });
         let rows = clocks.views.iter().map(|view| row(guide, acting, view)).collect_view();
         let meanwhile = (!clocks.views.is_empty()).then(|| meanwhile(guide));
         view! {
-            {warning}
             {none}
             <div>{rows}</div>
             {meanwhile}
@@ -88,8 +84,12 @@ fn meanwhile(guide: Guide) -> AnyView {
                 </li>
             }
         });
-        steps.collect_view()
+        steps.collect::<Vec<_>>()
     });
+    let steps = steps.unwrap_or_default();
+    if steps.is_empty() {
+        return ().into_any();
+    }
     view! {
         <div>
             <h3>"Do meanwhile"</h3>

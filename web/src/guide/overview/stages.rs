@@ -5,7 +5,7 @@ use job::procedure::{Plan, Step};
 use leptos::prelude::*;
 
 use crate::guide::Guide;
-use crate::guide::rows::{fold, row};
+use crate::guide::rows::{fold, rows};
 use crate::parts::{Bar, Gate, Sign, State, Strip, strip};
 
 /// The stage that work is in.
@@ -32,10 +32,10 @@ fn sheet(
     let (settled, open): (Vec<&StepView>, Vec<&StepView>) =
         views.into_iter().partition(|view| view.is_settled());
     let settled = (!settled.is_empty()).then(|| {
-        let rows = settled.iter().map(|view| row(guide, view, moment)).collect();
+        let rows = rows(guide, settled.iter().copied(), moment);
         fold(format!("{} done in this stage", settled.len()).into_any(), "", rows)
     });
-    let rows = open.iter().map(|view| row(guide, view, moment)).collect_view();
+    let rows = rows(guide, open.iter().copied(), moment);
     let gate = open.iter().find_map(|view| gate(plan.step(&view.id)?, view));
     let next = course.next.and_then(|next| course.steps.get(next));
     let phase = next.map(|view| view.phase.name()).unwrap_or("all done");
@@ -137,5 +137,5 @@ fn other(guide: Guide, course: &Course, stage: &StageView, moment: &Moment) -> A
         </span>
         <State sign words/>
     };
-    fold(summary.into_any(), "row", views.iter().map(|view| row(guide, view, moment)).collect())
+    fold(summary.into_any(), "row", rows(guide, views.iter().copied(), moment))
 }

@@ -120,7 +120,7 @@ fn close(gate: Option<&GateView>) -> (String, Next) {
 fn onward(working: Working) -> (String, Next) {
     let next = working.guide.look(|_, _, course| {
         let next = course.next.and_then(|next| course.steps.get(next))?;
-        Some((format!("Next: {}", next.title), Next::Go(working.guide.at_step(&next.id))))
+        Some((format!("Next: {}", next.act()), Next::Go(working.guide.at_step(&next.id))))
     });
     let job = || ("Job".to_owned(), Next::Go(working.guide.of.at_job()));
     next.flatten().unwrap_or_else(job)

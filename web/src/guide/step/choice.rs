@@ -6,10 +6,12 @@ use leptos::prelude::*;
 
 use super::record::id;
 use super::working::Working;
-use crate::parts::{Choice, Pick, Seg, live, press};
+use crate::parts::{Chip, Choice, Pick, Seg, live, press};
 
 /// Letters that fit beside each other at 360 px.
 const FITS: usize = 24;
+/// Letters of a chip; longer answers get a line each.
+const SHORT: usize = 20;
 
 /// The options; the last answer that was missing keeps them all at once.
 pub fn choice(working: Working, at: usize, record: &Record) -> AnyView {
@@ -39,6 +41,22 @@ fn one(working: Working, at: usize, record: &Record) -> AnyView {
         let chosen = Signal::stored(None);
         view! { <Seg id=format!("{}-0", id(at)) label=record.title() picks chosen on_choose=keep/> }
             .into_any()
+    } else if options.iter().all(|word| word.chars().count() <= SHORT) {
+        let chip = |(place, word): (usize, String)| {
+            let choose = Callback::new(move |()| keep.run(place));
+            view! {
+                <Chip pressed=Signal::stored(false) on_press=choose>
+                    {word}
+                </Chip>
+            }
+        };
+        let chips = options.into_iter().enumerate().map(chip).collect_view();
+        view! {
+            <div class="chips" role="group" aria-label=record.title()>
+                {chips}
+            </div>
+        }
+        .into_any()
     } else {
         let group = format!("{}-0", id(at));
         let choice = |(place, word): (usize, String)| {
@@ -79,7 +97,7 @@ fn each(working: Working, at: usize, record: &Record, count: Option<usize>) -> A
         view! {
             <button class="btn btn--plain" type="button" on:click=more>
                 "One more"
-                <span class="vh">{format!(", {}", record.label)}</span>
+                <span class="vh">{record.label.clone()}</span>
             </button>
         }
     });

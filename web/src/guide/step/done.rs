@@ -14,6 +14,10 @@ pub fn finish(working: Working, address: Address) {
     let id = working.step(|step| step.id.clone());
     let fact = working.guide.look_once(|_, _, course| course.finish(&id));
     write(working, fact.map(|it| it.map_err(|why| why.to_string())), move || {
+        if working.again.try_get_untracked().is_none() {
+            // The screen was left meanwhile.
+            return;
+        }
         let next = working.guide.look_once(|_, _, course| {
             let next = course.next.and_then(|next| course.steps.get(next));
             next.map(|next| working.guide.at_step(&next.id))

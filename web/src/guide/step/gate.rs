@@ -28,7 +28,8 @@ pub fn gate(working: Working) -> AnyView {
     });
     let shown = live(move || gate.get().map(|gate| bar(&gate)).into_any());
     let asks = Memo::new(move |_| {
-        let asks = |gate: &GateView| gate.asks && gate.judged_by.is_none();
+        let asks =
+            |gate: &GateView| gate.asks && gate.judged_by.is_none() && gate.missing.is_empty();
         open.get() && gate.with(|gate| gate.as_ref().is_some_and(asks))
     });
     let form = live(move || if asks.get() { form(judge) } else { ().into_any() });

@@ -7,6 +7,8 @@ use leptos::prelude::*;
 use super::working::Working;
 use crate::guide::rows;
 use crate::parts::{Caution, Shot, State, live, words};
+use crate::pictures::Picture;
+use crate::pictures::section::{Section, View};
 
 /// Stage, number, act and reason; and how it stands.
 pub fn head(working: Working) -> AnyView {
@@ -78,27 +80,48 @@ pub fn beside(working: Working) -> AnyView {
         return ().into_any();
     }
     let one = |beside: Beside| {
+        // Where the photo stands there, the word for it says nothing more.
+        let words = if beside.words == "photo" { String::new() } else { beside.words };
         let shot = beside.photo.map(|photo| {
             view! { <Shot photo name=beside.name.clone() wide=true/> }
         });
         view! {
-            <div class="capture">
-                <p>
+            <figure>
+                {shot}
+                <figcaption>
                     <b>{beside.name}</b>
                     <br/>
-                    <span class="dim">{beside.words}</span>
-                </p>
-                {shot}
-            </div>
+                    <span class="dim">{words}</span>
+                </figcaption>
+            </figure>
         }
     };
     view! {
         <div class="sheet">
             <h2>"As it came off"</h2>
-            <div>{shown.into_iter().map(one).collect_view()}</div>
+            <div class="lookat">{shown.into_iter().map(one).collect_view()}</div>
         </div>
     }
     .into_any()
+}
+
+/// Where the pack lies that the step is about.
+pub fn sketch(working: Working) -> AnyView {
+    let ids = working.step(|step| step.positions.clone());
+    let drawing = working.guide.of.look_once(|(_, sheet, _), _| {
+        let positions = sheet.positions();
+        let chosen = positions.iter().find(|position| ids.iter().any(|id| id == position.id))?;
+        let section = Section::of(positions.iter().map(|position| position.id));
+        Some(Section { view: View::Low, ..section }.choosing(chosen.id).draw())
+    });
+    let sheet = drawing.flatten().map(|drawing| {
+        view! {
+            <div class="sheet">
+                <Picture drawing=Signal::stored(drawing) class="sk"/>
+            </div>
+        }
+    });
+    sheet.into_any()
 }
 
 /// The parts that come off or go on, and where they are bagged or ticked.

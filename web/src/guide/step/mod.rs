@@ -57,6 +57,7 @@ fn whole(working: Working) -> AnyView {
             <section class="col">
                 {head::head(working)}
                 {head::waits(working)}
+                {head::sketch(working)}
                 {head::caution(working)}
                 {live(move || head::beside(working))}
                 {head::parts(working)}

@@ -105,7 +105,7 @@ fn open(working: Working, at: usize, record: &Record, first: usize) -> AnyView {
         {live(move || record.with_value(|record| slots(working, at, record, count.get())))}
         <button class="btn btn--plain" type="button" on:click=more>
             "One more"
-            <span class="vh">{record.with_value(|record| format!(", {}", record.label))}</span>
+            <span class="vh">{record.with_value(|record| record.label.clone())}</span>
         </button>
     }
     .into_any()
@@ -135,7 +135,7 @@ fn clock(working: Working, record: &Record) -> AnyView {
     view! {
         <button class="btn btn--plain" type="button" on:click=start>
             "Start its clock"
-            <span class="vh">{format!(", {}", record.label)}</span>
+            <span class="vh">{record.label.clone()}</span>
         </button>
     }
     .into_any()

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 
 use super::working::Working;
 use super::{choice, number, photo, sign, time, torque};
-use crate::parts::{Message, Shot, Sign, State, TextField, live, press};
+use crate::parts::{Chip, Message, Shot, Sign, State, TextField, live, press};
 
 /// The sheet of captures.
 pub fn sheet(working: Working) -> AnyView {
@@ -21,6 +21,7 @@ pub fn sheet(working: Working) -> AnyView {
         <div class="sheet">
             <h2>"Record"</h2>
             <div>{captures}</div>
+            {not_there(working)}
             {working.acting.says()}
         </div>
     }
@@ -80,12 +81,12 @@ fn takes(working: Working, at: usize, record: &Record) -> AnyView {
     if let Some((href, words)) = working.elsewhere(at) {
         return elsewhere(record, href, words);
     }
-    let field = match record.kind {
+    match record.kind {
         RecordKind::Measure => number::series(working, at, record),
         RecordKind::Pack => number::pack(working, at, record),
         RecordKind::Torque => torque::torque(working, at, record),
-        RecordKind::Choice => return choice::choice(working, at, record),
-        RecordKind::Sign => return sign::sign(working, at, record),
+        RecordKind::Choice => choice::choice(working, at, record),
+        RecordKind::Sign => sign::sign(working, at, record),
         RecordKind::Photo => photo::photo(working, at, record),
         RecordKind::Orientation => photo::facing(working, at, record),
         RecordKind::Text => {
@@ -93,19 +94,50 @@ fn takes(working: Working, at: usize, record: &Record) -> AnyView {
             view! { <TextField id=format!("{}-0", id(at)) label=record.title() value/> }.into_any()
         }
         RecordKind::Time => time::time(working, at, record),
-    };
-    let say_none = press(Callback::new(move |()| {
-        working.none.set(Some(at));
-        crate::page::lead_to(&format!("{}-none", id(at)));
-    }));
-    view! {
-        {field}
-        <button class="btn btn--plain none" type="button" on:click=say_none>
-            "None: say why"
-            <span class="vh">{format!(", {}", record.label)}</span>
-        </button>
     }
-    .into_any()
+}
+
+/// For what is not there on this unit: a word in place of the capture.
+fn not_there(working: Working) -> AnyView {
+    let missing = Memo::new(move |_| {
+        let records = working.step(|step| step.records.len());
+        let may_lack = |at: &usize| {
+            let takes = working.record(*at).is_some_and(|record| may_lack(record.kind));
+            takes && working.lacks(*at) && working.view(|view| view.ready) == Some(true)
+        };
+        (0..records).filter(may_lack).collect::<Vec<_>>()
+    });
+    let chip = move |at: usize| {
+        let label = working.record(at).map(|record| record.title()).unwrap_or_default();
+        let say = Callback::new(move |()| {
+            working.none.set(Some(at));
+            crate::page::lead_to(&format!("{}-none", id(at)));
+        });
+        view! {
+            <Chip pressed=Signal::derive(move || working.none.get() == Some(at)) on_press=say>
+                {label}
+            </Chip>
+        }
+    };
+    live(move || {
+        let missing = missing.get();
+        if missing.is_empty() {
+            return ().into_any();
+        }
+        view! {
+            <details class="fold">
+                <summary>"One of these is not there"</summary>
+                <p>"Choose which, and say why there is nothing to capture."</p>
+                <div class="chips">{missing.into_iter().map(chip).collect_view()}</div>
+            </details>
+        }
+        .into_any()
+    })
+}
+
+/// A choice and a sign always have an answer.
+fn may_lack(kind: RecordKind) -> bool {
+    !matches!(kind, RecordKind::Choice | RecordKind::Sign)
 }
 
 /// Why there is nothing to capture.
@@ -115,7 +147,7 @@ fn none(working: Working, at: usize, record: &Record) -> AnyView {
     let value = working.line(at, 0);
     view! {
         <TextField id=format!("{}-none", id(at)) label value placeholder="no such part on this unit"/>
-        <button class="btn btn--plain none" type="button" on:click=back>
+        <button class="btn btn--plain" type="button" on:click=back>
             "Back to the capture"
         </button>
     }
@@ -156,7 +188,7 @@ fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) ->
         false => view! {
             <button class="btn btn--plain" type="button" on:click=again>
                 {take}
-                <span class="vh">{format!(", {}", record.label)}</span>
+                <span class="vh">{record.label.clone()}</span>
             </button>
         }
         .into_any(),

@@ -34,9 +34,9 @@ impl Extras {
         }
     }
 
-    /// Forgets it, once it is stored.
-    pub fn clear(self) {
-        [self.asked, self.offset, self.set, self.on].into_iter().for_each(Draft::clear);
+    /// All of it.
+    pub fn all(self) -> [Draft; 4] {
+        [self.asked, self.offset, self.set, self.on]
     }
 
     /// The torque with what stands beside it.

@@ -220,19 +220,31 @@ impl Working {
         let Some(record) = self.record(at) else { return };
         let book = || BookId::Job(self.guide.of.id());
         let step = self.step(|step| step.id.clone());
-        let fact = for_set_up(&record, &value).unwrap_or_else(|| {
+        let for_set_up = |(job, ..): (&job::Job, &_, &_), _| for_set_up(job, &record, &value);
+        let fact = self.guide.of.look_once(for_set_up).flatten().unwrap_or_else(|| {
             Guided::Captured { step, label: record.label.clone(), value }.into()
         });
         let more = more.into_iter().map(|fact| (book(), Fact::from(fact)));
         let facts = [(book(), fact)].into_iter().chain(more).collect();
+        let forgets: Vec<_> = self.typed(at).into_iter().map(Draft::forgets).collect();
         let done = move || {
-            self.set_lines(at, "");
-            self.extras.clear();
+            forgets.into_iter().for_each(|forget| forget());
+            // The screen may have been left meanwhile.
             self.again.try_set(None);
             self.none.try_set(None);
             then();
         };
         self.acting.record(facts, photos, Box::new(done));
+    }
+
+    /// What is half typed for a record, and the unit where nothing else is.
+    fn typed(self, at: usize) -> Vec<Draft> {
+        self.drafts.with_value(|drafts| {
+            let empty =
+                |(other, draft): (usize, &Draft)| other == at || draft.text_untracked().is_empty();
+            let unit = drafts.iter().enumerate().all(empty).then_some(self.unit);
+            drafts.get(at).copied().into_iter().chain(unit).chain(self.extras.all()).collect()
+        })
     }
 
     /// Where a record is better taken than here, and what leads there.

@@ -28,7 +28,7 @@ pub fn Cards() -> impl IntoView {
         let some = (!cards.is_empty()).then(|| {
             view! {
                 <p class="small">
-                    "Of the six stages only Shim is recorded in this version. The others stay empty."
+                    "The strip shows the set-up. Open a job for all of its six stages."
                 </p>
             }
         });
@@ -42,7 +42,7 @@ pub fn Cards() -> impl IntoView {
 
 #[component]
 fn Card(card: BenchCard, is_here: bool) -> impl IntoView {
-    let href = format!("/job/{}/setup", card.job);
+    let href = format!("/job/{}", card.job);
     let next = card.next.words();
     let more = match card.trouble.as_str() {
         "" => next,

@@ -170,7 +170,7 @@ fn OpenJob(form: Form) -> impl IntoView {
             match outcome {
                 Ok(_) => {
                     form.clear();
-                    address.go(&format!("/job/{id}/setup"));
+                    address.go(&format!("/job/{id}"));
                 }
                 Err(why) => drop(form.refused.try_set(Some(why.to_string()))),
             }
