@@ -10,10 +10,17 @@ import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 const LONG = Boolean(process.env.SOAK);
 let site;
 before(async () => { site = await startSite(); });
-after(() => site?.stop());
+/** Every browser of this file: one left open by a test that failed would keep the file from ending. */
+const opened = [];
+after(async () => {
+  // The killed ones are gone already.
+  for (const context of opened) await context.close().catch(() => {});
+  await site?.stop();
+});
 
 async function device(profile = temporaryFolder()) {
   const context = await openBrowser(profile);
+  opened.push(context);
   return { context, page: context.pages()[0], profile };
 }
 
@@ -261,7 +268,7 @@ describe("killed in the middle", () => {
 describe("two tabs at once", () => {
   // At full speed one tab can still starve the other until it is refused, which it says; nothing
   // acknowledged is lost by it. A lock that all tabs share is to come.
-  test("500 entries each: 1,000 kept, the same order in both", { timeout: 240000, todo: "a lock between tabs" }, async (t) => {
+  test("500 entries each: 1,000 kept, the same order in both", { timeout: 240000, skip: !LONG && "not met yet: needs a lock between tabs" }, async (t) => {
     const { context, page } = await device();
     const other = await context.newPage();
     const told = await Promise.all([page, other].map((tab) => writing(tab, site.url, { job: "both", count: 500 })));
@@ -316,7 +323,7 @@ describe("hostile text", () => {
     "@SUM(1+1)*cmd|' /C calc'!A0",
     "n".repeat(100 * 1024),
   ];
-  test("stays text in fields, export, import, print and table", { timeout: 300000, todo: "a name of 100 kB pushes the bench wide" }, async () => {
+  test("stays text in fields, export, import, print and table", { timeout: 300000, skip: !LONG && "not met yet: a name of 100 kB pushes the bench wide" }, async () => {
     const [from, to] = [await device(), await device()];
     const alarms = [];
     for (const { context, page } of [from, to]) {
