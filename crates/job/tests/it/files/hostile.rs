@@ -1,6 +1,5 @@
 //! Files made to harm.
 
-
 use job::files::*;
 use job::*;
 use proptest::prelude::*;
