@@ -6,7 +6,7 @@ use job::files::{Changes, Coming};
 use job::{BookId, Fact, Stamp};
 use leptos::prelude::*;
 
-use super::{Bench, Books, RecordError, mark, row};
+use super::{Bench, Books, RecordError, mark, row, turn};
 use crate::device::now::{device_id, fresh_id, now};
 use crate::storage::{Batch, Photo, Row, StoreError};
 
@@ -54,8 +54,7 @@ impl Bench {
         judged: &[(BookId, Fact)],
         photos: Vec<Photo>,
     ) -> Result<Brought, RecordError> {
-        let turn = self.turn.get_value();
-        let _mine = turn.lock().await;
+        let _mine = turn::take().await;
         let here = self.rows_of(coming).await?;
         let fresh = Changes::of(coming, &lines(&here)).fresh;
         let fresh: Vec<Row> = fresh.into_iter().map(from_coming).collect();
@@ -98,8 +97,7 @@ impl Bench {
     pub async fn lift_out(self) -> Result<(), StoreError> {
         let Some(brought) = self.brought.get_untracked() else { return Ok(()) };
         {
-            let turn = self.turn.get_value();
-            let _mine = turn.lock().await;
+            let _mine = turn::take().await;
             self.store.get_value().take_out(&brought.set, &brought.counts).await?;
         }
         self.brought.set(None);

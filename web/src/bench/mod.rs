@@ -8,10 +8,10 @@ pub mod export;
 mod last;
 mod mark;
 mod tabs;
+mod turn;
 
 use std::sync::Arc;
 
-use async_lock::Mutex;
 use job::{Book, BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -26,9 +26,8 @@ pub use error::RecordError;
 use last::Last;
 use tabs::Tabs;
 
-/// How often an act is tried again when another tab was first. Two tabs that write all the time
-/// get in each other's way a few times in a row, never so often.
-const TRIES: usize = 50;
+/// How often an act is tried again when another tab was first: once where acts take turns.
+const TRIES: usize = 5;
 
 /// What is read before the first screen stands.
 pub struct Opened {
@@ -84,8 +83,6 @@ pub struct Bench {
     trouble: RwSignal<Option<&'static str>>,
     store: StoredValue<Store, LocalStorage>,
     tabs: StoredValue<Option<Tabs>, LocalStorage>,
-    /// Acts of this tab wait for each other, so that they never want the same place in a book.
-    turn: StoredValue<Arc<Mutex<()>>>,
     brought: RwSignal<Option<Brought>>,
 }
 
@@ -99,7 +96,6 @@ impl Bench {
             trouble: RwSignal::from(opened.trouble),
             store: StoredValue::new_local(opened.store),
             tabs: StoredValue::new_local(None),
-            turn: StoredValue::new(Arc::default()),
             brought: RwSignal::new(None),
         };
         let heard = move |books: Vec<String>| {
@@ -192,8 +188,7 @@ impl Bench {
         photos: &[Photo],
         saving: impl Fn(&[Entry]) -> Last,
     ) -> Result<Vec<Entry>, RecordError> {
-        let turn = self.turn.get_value();
-        let _mine = turn.lock().await;
+        let _mine = turn::take().await;
         let store = self.store.get_value();
         let stamp = Stamp { device: device_id(), at: now(), act: fresh_id() };
         for _ in 0..TRIES {
@@ -238,8 +233,7 @@ impl Bench {
 
     /// Reads all and shows that, and nothing that is not in the store any more.
     async fn read_anew(self) -> Result<(), StoreError> {
-        let turn = self.turn.get_value();
-        let _mine = turn.lock().await;
+        let _mine = turn::take().await;
         let rows = self.store.get_value().all().await?;
         self.books.set(Books::of(&rows));
         Ok(())
