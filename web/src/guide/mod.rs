@@ -5,6 +5,7 @@
 
 mod acting;
 mod checkpoint;
+mod count_state;
 mod criteria;
 mod ended;
 mod frame;

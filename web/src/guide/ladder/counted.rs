@@ -1,11 +1,12 @@
 //! What was counted out and in, and the gate that stands on it.
 
-use job::guide::{CountState, CountView};
+use job::guide::CountView;
 use leptos::prelude::*;
 
 use super::super::checkpoint::checkpoint;
+use super::super::count_state::count_state;
 use super::state::Rungs;
-use crate::parts::{Glyph, Icon, Sign, State};
+use crate::parts::{Glyph, Icon};
 
 /// Out = in.
 pub fn table(rungs: Rungs) -> AnyView {
@@ -39,12 +40,6 @@ pub fn table(rungs: Rungs) -> AnyView {
 }
 
 fn row(count: &CountView) -> AnyView {
-    let (sign, words) = match count.state {
-        CountState::NotCounted => (Sign::Open, "To count"),
-        CountState::ToFit => (Sign::Open, "To fit"),
-        CountState::Agree => (Sign::In, "Agree"),
-        CountState::Differ => (Sign::Out, "Differ"),
-    };
     let shown = |count: Option<String>| count.unwrap_or_else(|| "–".to_owned());
     let says = (!count.says.is_empty()).then(|| {
         view! {
@@ -59,9 +54,7 @@ fn row(count: &CountView) -> AnyView {
             <th scope="row">{count.title()} {says}</th>
             <td class="n">{shown(count.out_words())}</td>
             <td class="n">{shown(count.in_words())}</td>
-            <td class="right">
-                <State sign words/>
-            </td>
+            <td class="right">{count_state(count.state)}</td>
         </tr>
     }
     .into_any()

@@ -4,7 +4,7 @@ use job::guide::{CountState, CountView, counts};
 use leptos::prelude::*;
 
 use crate::guide::Guide;
-use crate::parts::{Sign, State};
+use crate::guide::count_state::count_state;
 
 /// The table; nothing while nothing was counted out.
 pub fn sheet(guide: Guide) -> AnyView {
@@ -39,20 +39,12 @@ pub fn sheet(guide: Guide) -> AnyView {
 }
 
 fn row(count: &CountView) -> AnyView {
-    let (sign, words) = match count.state {
-        CountState::NotCounted => (Sign::Open, "To count"),
-        CountState::ToFit => (Sign::Open, "To fit"),
-        CountState::Agree => (Sign::In, "Agree"),
-        CountState::Differ => (Sign::Out, "Differ"),
-    };
     view! {
         <tr>
             <td>{count.title()}</td>
             <td class="n">{count.out_words()}</td>
             <td class="n">{count.in_words().unwrap_or_else(|| "0".to_owned())}</td>
-            <td>
-                <State sign words/>
-            </td>
+            <td>{count_state(count.state)}</td>
         </tr>
     }
     .into_any()

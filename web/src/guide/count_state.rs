@@ -1,0 +1,17 @@
+//! How out and in stand, as a sign and its word.
+
+use job::guide::CountState;
+use leptos::prelude::*;
+
+use crate::parts::{Sign, State};
+
+/// The state of a count.
+pub fn count_state(state: CountState) -> AnyView {
+    let (sign, words) = match state {
+        CountState::NotCounted => (Sign::Open, "To count"),
+        CountState::ToFit => (Sign::Open, "To fit"),
+        CountState::Agree => (Sign::In, "Agree"),
+        CountState::Differ => (Sign::Out, "Differ"),
+    };
+    view! { <State sign words/> }.into_any()
+}
