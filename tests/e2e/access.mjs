@@ -19,14 +19,22 @@ export async function violations(page) {
   );
 }
 
-/** Runs the scan in both themes. */
+/** Puts the page into a theme; undefined gives it back to the device. */
+const setTheme = (page, theme) => page.evaluate((name) => {
+  if (name === undefined) delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = name;
+}, theme);
+
+/** Runs the scan in both themes and leaves the page in the one it had. */
 export async function violationsInBothThemes(page) {
   const found = [];
+  const before = await page.evaluate(() => document.documentElement.dataset.theme);
   for (const theme of ["sun", "shed"]) {
-    await page.evaluate((name) => { document.documentElement.dataset.theme = name; }, theme);
+    await setTheme(page, theme);
     // Colours move for 140 ms; reading them half way would find contrasts nobody sees.
     await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished)));
     found.push(...(await violations(page)).map((line) => `${theme}: ${line}`));
   }
+  await setTheme(page, before);
   return found;
 }
