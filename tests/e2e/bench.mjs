@@ -1,8 +1,8 @@
 // The figures the project promises, measured in a real browser and printed: `cargo xtask ci`.
 //
-//   offline cold start to a usable bench at CPU ×4   ≤ 1.0 s, median of 7
+//   offline cold start to the bench with a job on it, at CPU ×4   ≤ 1.0 s, median of 7
 //   saving an entry, tap to "saved", at CPU ×4       ≤ 50 ms, 95th percentile
-//   opening a step of a job of 500 entries with 40 photos, at CPU ×4   ≤ 100 ms, median of 11
+//   opening a step of a job of 500 entries with 40 photos, at CPU ×4   ≤ 100 ms, worst of 11
 //   advice, 4 positions × 40 stock sizes, at CPU ×4  ≤ 5 ms median, ≤ 50 ms worst
 //
 // A start is cold in browser and worker: the browser is closed, the server is gone. The tap is a
@@ -28,6 +28,10 @@ async function slowed(context) {
 const site = await startSite();
 const first = await openBrowser(folder);
 await enterDemo(first.pages()[0], site.url);
+// Else the app wakes on the screen that was open last.
+await first.pages()[0].evaluate(() => localStorage.removeItem("shimwright.screen"));
+await first.pages()[0].goto(site.url);
+await first.pages()[0].locator(".job").first().waitFor();
 await first.close();
 await site.stop();
 
@@ -35,8 +39,9 @@ const starts = [];
 for (let run = 0; run < RUNS; run += 1) {
   const context = await openBrowser(folder);
   const page = await slowed(context);
-  await page.goto(`${site.url}/settings`);
+  await page.goto(site.url);
   await page.waitForFunction(() => "ready" in document.documentElement.dataset);
+  if (await page.locator(".job").count() === 0) throw new Error("The bench was not there when the app said it was ready.");
   starts.push(await page.evaluate(() => performance.getEntriesByName("app-ready")[0].startTime));
   await context.close();
 }
@@ -88,9 +93,9 @@ const kinds = passes[0].map(({ name, times }, kind) => ({ name, times: times.map
 const advice = kinds.flatMap(({ times }) => times);
 
 const rows = [
-  ["offline cold start to a usable screen, CPU ×4, median of 7", percentile(starts, 0.5), 1000],
+  ["offline cold start to the bench, CPU ×4, median of 7", percentile(starts, 0.5), 1000],
   ["saving an entry, tap to saved, CPU ×4, 95th percentile", percentile(saves, 0.95), 50],
-  ["opening a step of a job of 500 entries with 40 photos, CPU ×4, median of 11", percentile(openings, 0.5), 100],
+  [`opening a step of a job of 500 entries with 40 photos, CPU ×4, worst of ${openings.length}`, Math.max(...openings), 100],
   [`advice for 4 positions × 40 sizes, CPU ×4, median of ${advice.length}`, percentile(advice, 0.5), 5],
   ["the same, worst; the first of all, compiling included, is one of them", Math.max(...advice), 50],
 ];
