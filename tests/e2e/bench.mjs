@@ -25,13 +25,17 @@ async function slowed(context) {
   return page;
 }
 
+/** From any screen of the app to the bench; it would wake on the screen that was open last. */
+async function toBench(page) {
+  await page.evaluate(() => localStorage.removeItem("shimwright.screen"));
+  await page.goto(site.url);
+  await page.locator(".job").first().waitFor();
+}
+
 const site = await startSite();
 const first = await openBrowser(folder);
 await enterDemo(first.pages()[0], site.url);
-// Else the app wakes on the screen that was open last.
-await first.pages()[0].evaluate(() => localStorage.removeItem("shimwright.screen"));
-await first.pages()[0].goto(site.url);
-await first.pages()[0].locator(".job").first().waitFor();
+await toBench(first.pages()[0]);
 await first.close();
 await site.stop();
 
@@ -70,12 +74,12 @@ for (let save = 0; save < SAVES; save += 1) {
   await page.waitForFunction((count) => window.saves.length > count, before);
 }
 const saves = await page.evaluate(() => window.saves);
+await toBench(page);
 await context.close();
 
 const filled = await openBrowser(folder);
 const slow = await slowed(filled);
 await slow.goto(site.url);
-await slow.waitForFunction(() => "ready" in document.documentElement.dataset);
 await slow.locator(".job").first().click();
 await slow.waitForURL(/\/job\/[^/]+$/);
 const job = await fillJob(slow);
