@@ -10,12 +10,13 @@ use std::time::Instant;
 
 use crate::report::Report;
 use crate::run::{self, Outcome};
+use crate::setup::rust::WASM;
 use crate::setup::{self, Tools};
 use crate::{budget, bundle, paths};
 use counted::{Dialect, counted};
 
 const WARNINGS: [&str; 3] = ["--", "-D", "warnings"];
-const WEB: [&str; 4] = ["--package", "shimwright-web", "--target", "wasm32-unknown-unknown"];
+const WEB: [&str; 4] = ["--package", "shimwright-web", "--target", WASM];
 
 /// `cargo xtask test`.
 pub fn test() -> Outcome {

@@ -9,6 +9,7 @@ use std::thread;
 
 use crate::run::{self, Outcome};
 use crate::setup::Tools;
+use crate::setup::rust::WASM;
 use crate::{digest, paths};
 
 /// Name of the app's package, and of its main piece.
@@ -40,7 +41,7 @@ pub fn pack(tools: &Tools, dist: &Path) -> Outcome<String> {
     if work.exists() {
         fs::remove_dir_all(&work).map_err(|cause| unwritable(&work, &cause))?;
     }
-    let compiled = paths::target().join(format!("wasm32-unknown-unknown/release/{APP}.wasm"));
+    let compiled = paths::target().join(WASM).join(format!("release/{APP}.wasm"));
     let (from, split) = (text(&compiled), text(&work));
     run::succeed(&mut tools.command("wasm-split-cli", &[&from, &split, "--out-name", APP]))?;
     let (main, to) = (text(&work.join(format!("{APP}.wasm"))), text(&bound));

@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use crate::paths;
 use crate::run::{self, Outcome};
 use crate::setup::Tools;
+use crate::setup::rust::WASM;
 
 /// One text: packages that share a licence text to the letter stand together above it.
 pub fn collect(tools: &Tools) -> Outcome<String> {
@@ -18,7 +19,7 @@ pub fn collect(tools: &Tools) -> Outcome<String> {
             "--package",
             "shimwright-web",
             "--target",
-            "wasm32-unknown-unknown",
+            WASM,
             "--edges",
             "normal",
             "--prefix",
