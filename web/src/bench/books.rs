@@ -123,8 +123,13 @@ impl Books {
     }
 
     pub(super) fn jobs(&self) -> impl Iterator<Item = &Arc<Job>> {
+        self.job_books().map(|(_, job)| job)
+    }
+
+    /// The book of every job, and what it amounts to.
+    pub(super) fn job_books(&self) -> impl Iterator<Item = (&Book, &Arc<Job>)> {
         self.volumes.values().filter_map(|volume| match &volume.state {
-            State::Job(job) => Some(job),
+            State::Job(job) => Some((&volume.book, job)),
             _ => None,
         })
     }

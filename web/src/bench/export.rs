@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use job::files::{Backup, Head, Picture, csv, parts, photos_named, text};
-use job::{Book, BookId, Job, Kept, Sheet};
+use job::{Book, BookId, Kept, Sheet};
 use js_sys::{Array, Uint8Array};
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
@@ -123,10 +123,9 @@ impl Bench {
         let (page, ending, kind) = self.books.with_untracked(|books| {
             let unknown = Sheet::default();
             let jobs: Vec<(Book, Sheet)> = books
-                .all()
-                .filter(|book| matches!(book.id(), BookId::Job(_)))
-                .map(|book| {
-                    let sheet = books.sheet(&Job::fold(book).sheet);
+                .job_books()
+                .map(|(book, job)| {
+                    let sheet = books.sheet(&job.sheet);
                     (book.clone(), sheet.map_or_else(|| unknown.clone(), |it| (*it).clone()))
                 })
                 .collect();
