@@ -85,6 +85,8 @@ export async function openJob(page, boat) {
 export async function writeFound(page, packs = FOUND) {
   for (const [slot, text] of Object.entries(packs)) await page.locator(`#found-${slot}`).fill(text);
   await press(page, /^Write down/);
+  // They are kept once the app says so; a page left before that leaves them unsaved.
+  await page.getByRole("status").getByText(/ found/).waitFor();
 }
 
 /** Types a series, each value with Enter, then keeps it. */
