@@ -184,7 +184,6 @@ fn stroke(points: &[Point]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use wasm_bindgen_test::wasm_bindgen_test as test;
 
     use super::*;
 

@@ -119,7 +119,6 @@ pub fn beside(wanted: f64, half: f64, taken: Option<(f64, f64)>) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use wasm_bindgen_test::wasm_bindgen_test as test;
 
     use super::*;
 

@@ -1,10 +1,9 @@
 //! Every pack of every layout has its place, and goes the way the layout's table says.
 
 use gearing::layout::{LAYOUTS, Position};
-use wasm_bindgen_test::wasm_bindgen_test as test;
 
 use super::*;
-use crate::pictures::drawing::Shape;
+use crate::drawing::Shape;
 
 /// A unit with every place of a layout that may lie beside the one asked about.
 fn unit(layout: &gearing::layout::Layout, position: &Position) -> Section {

@@ -203,10 +203,9 @@ fn half_width(words: &str) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use wasm_bindgen_test::wasm_bindgen_test as test;
 
     use super::*;
-    use crate::pictures::drawing::Shape;
+    use crate::drawing::Shape;
 
     fn show(value: f64) -> String {
         format!("{value:.2}")

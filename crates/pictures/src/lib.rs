@@ -1,0 +1,12 @@
+//! Pictures as plain data: numbers go in, a [`drawing::Drawing`] with its spoken sentence comes
+//! out. No picture judges a number; verdicts come from the core. The app and the record file draw
+//! the same ones.
+
+pub mod band;
+pub mod drawing;
+pub mod gauge;
+pub mod layouts;
+pub mod scale;
+pub mod section;
+pub mod tin;
+pub mod trials;
