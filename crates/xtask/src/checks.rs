@@ -8,6 +8,7 @@ use std::fs;
 use std::path::Path;
 use std::time::Instant;
 
+use crate::bundle::Make;
 use crate::report::Report;
 use crate::run::{self, Outcome};
 use crate::setup::rust::WASM;
@@ -112,7 +113,7 @@ fn tests(tools: &Tools) -> Report {
     }
 
     heading("release build");
-    let built = bundle::build(tools);
+    let built = bundle::build(tools, Make::Release);
     let stands = built.is_ok();
     report.check("release build", built);
     if stands {

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::thread;
 
+use crate::bundle::Make;
 use crate::run::{self, Outcome};
 use crate::setup::Tools;
 use crate::setup::rust::WASM;
@@ -35,13 +36,13 @@ const FEATURES: [&str; 7] = [
 
 /// Splits the compiled app, binds, optimises, and puts it into a folder of `dist` whose name
 /// changes with its content. Returns that folder's name.
-pub fn pack(tools: &Tools, dist: &Path) -> Outcome<String> {
+pub fn pack(tools: &Tools, dist: &Path, make: Make) -> Outcome<String> {
     let work = paths::target().join("pieces");
     let bound = work.join("bound");
     if work.exists() {
         fs::remove_dir_all(&work).map_err(|cause| unwritable(&work, &cause))?;
     }
-    let compiled = paths::target().join(WASM).join(format!("release/{APP}.wasm"));
+    let compiled = paths::target().join(WASM).join(format!("{}/{APP}.wasm", make.profile()));
     let (from, split) = (text(&compiled), text(&work));
     run::succeed(&mut tools.command("wasm-split-cli", &[&from, &split, "--out-name", APP]))?;
     let (main, to) = (text(&work.join(format!("{APP}.wasm"))), text(&bound));
@@ -51,7 +52,9 @@ pub fn pack(tools: &Tools, dist: &Path) -> Outcome<String> {
     for name in names(&work)?.iter().filter(|name| *name != &format!("{APP}.wasm")) {
         fs::copy(work.join(name), bound.join(name)).map_err(|cause| unwritable(&bound, &cause))?;
     }
-    optimise(tools, &bound)?;
+    if make == Make::Release {
+        optimise(tools, &bound)?;
+    }
     fs::write(bound.join("start.js"), START).map_err(|cause| unwritable(&bound, &cause))?;
     settle(&bound, dist)
 }

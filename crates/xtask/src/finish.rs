@@ -7,12 +7,13 @@ mod worker;
 use std::fs;
 use std::path::Path;
 
+use crate::bundle::Make;
 use crate::run::{self, Outcome};
 use crate::setup::Tools;
 use crate::{headers, licences};
 
 /// Finishes a fresh `dist/` whose pieces of code are in the folder `code`. The order matters: the worker's list holds the finished page's digest.
-pub fn finish(tools: &Tools, dist: &Path, code: &str) -> Outcome {
+pub fn finish(tools: &Tools, dist: &Path, code: &str, make: Make) -> Outcome {
     write(dist, "licences.txt", &licences::collect(tools)?)?;
 
     let page = page::with_code(&read(dist, "index.html")?, code)?;
@@ -27,6 +28,9 @@ pub fn finish(tools: &Tools, dist: &Path, code: &str) -> Outcome {
 
     let hashed = list.iter().filter(|file| file.hashed).map(|file| file.address.as_str());
     write(dist, headers::FILE, &headers::write(page::POLICY, hashed))?;
+    if make == Make::Draft {
+        return Ok(());
+    }
     compress(tools, dist)
 }
 

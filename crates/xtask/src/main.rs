@@ -24,6 +24,7 @@ mod tidy;
 use std::process::ExitCode;
 use std::time::Instant;
 
+use bundle::Make;
 use options::Command;
 use run::Outcome;
 
@@ -51,18 +52,24 @@ fn carry_out(command: Command) -> Outcome {
             // A taken port is said before the build, not after it.
             let listener = server::listen(port)?;
             if !built {
-                let tools = setup::for_building()?;
-                bundle::build(&tools)?;
+                let tools = setup::for_building(Make::Release)?;
+                bundle::build(&tools, Make::Release)?;
                 budget::report()?;
             }
             server::announce(&listener, started.elapsed(), built)?;
             server::run(&listener, &from)
         }
         Command::Build => {
-            let tools = setup::for_building()?;
-            bundle::build(&tools)?;
+            let tools = setup::for_building(Make::Release)?;
+            bundle::build(&tools, Make::Release)?;
             budget::report()?;
             println!("Built dist/ in {} s.", started.elapsed().as_secs());
+            Ok(())
+        }
+        Command::Draft => {
+            let tools = setup::for_building(Make::Draft)?;
+            bundle::build(&tools, Make::Draft)?;
+            println!("Drafted dist/ in {} s; it is large.", started.elapsed().as_secs());
             Ok(())
         }
         Command::Test => checks::test(),

@@ -11,6 +11,7 @@ pub const DEFAULT_PORT: u16 = 8080;
 pub const HELP: &str = "\
 cargo xtask serve [--port N]   install what is missing, build the app, serve it on http://127.0.0.1:8080
 cargo xtask build              the same without serving: the finished app is in dist/
+cargo xtask draft              the same in a few seconds, neither optimised nor compressed: to look at
 cargo xtask test               run every check and test, and count them
 cargo xtask ci                 test, then documentation, other programs' answers and the benchmark
 cargo xtask soak               the long runs, about an hour: ten minutes each of changed files, lines and
@@ -32,6 +33,7 @@ pub enum Command {
         from: PathBuf,
     },
     Build,
+    Draft,
     Test,
     Ci,
     Soak,
@@ -47,6 +49,7 @@ pub fn parse(words: &[String]) -> Outcome<Command> {
         None | Some("help" | "--help" | "-h") => Command::Help,
         Some("serve") => return parse_serve(words),
         Some("build") => Command::Build,
+        Some("draft") => Command::Draft,
         Some("test") => Command::Test,
         Some("ci") => Command::Ci,
         Some("soak") => Command::Soak,

@@ -11,6 +11,7 @@ use std::path::PathBuf;
 use std::process::Command;
 use std::thread;
 
+use crate::bundle::Make;
 use crate::paths;
 use crate::run::Outcome;
 
@@ -37,8 +38,8 @@ impl Tools {
 }
 
 /// Everything `cargo xtask build` needs; the app is compiled in the meantime.
-pub fn for_building() -> Outcome<Tools> {
-    install(rust::compile_app)
+pub fn for_building(make: Make) -> Outcome<Tools> {
+    install(|| rust::compile_app(make.profile()))
 }
 
 /// Everything the tests need besides: a browser and its driver, formatting and lints.

@@ -48,10 +48,11 @@ fn locked_version(lock: &str, package: &str) -> Option<String> {
 }
 
 /// Compiles the app.
-pub fn compile_app() -> Outcome {
+pub fn compile_app(profile: &str) -> Outcome {
     run::succeed(Command::new("cargo").current_dir(paths::root()).args([
         "build",
-        "--release",
+        "--profile",
+        profile,
         "--package",
         "shimwright-web",
         "--target",
