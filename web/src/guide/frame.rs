@@ -1,13 +1,13 @@
 //! What stands around every screen of a guided job: plate, running clocks, places, undo, dock.
 
-use job::guide::ClockView;
+use job::guide::{ClockView, titled};
 use leptos::prelude::*;
 
 use super::ended::Ended;
 use super::open::Lacks;
 use super::{Guide, Here};
 use crate::parts::{Act, Empty, Glyph, Notice, live};
-use crate::screens::frame::JobScreen;
+use crate::screens::frame::{JobScreen, Reword};
 
 /// A screen of a guided job that needs its steps; while they are not there, it says what is lacking.
 #[component]
@@ -62,6 +62,9 @@ pub fn Frame(
     children: ChildrenFn,
 ) -> impl IntoView {
     let notes = Signal::derive(move || notes(guide));
+    provide_context(Reword(Callback::new(move |sentence: String| {
+        guide.look(|plan, _, _| titled(&sentence, plan)).unwrap_or(sentence)
+    })));
     let under = move || view! { <Running guide/> }.into_any();
     let children = StoredValue::new(children);
     view! {

@@ -210,8 +210,21 @@ pub fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
             bench.turn_last().await.ok();
         });
     };
-    (Signal::derive(move || bench.last()), Callback::new(turn))
+    let reword = use_context::<Reword>();
+    let last = Signal::derive(move || {
+        let last = bench.last()?;
+        let words = match reword {
+            Some(Reword(reword)) => reword.run(last.words),
+            None => last.words,
+        };
+        Some(LastEntry { words, ..last })
+    });
+    (last, Callback::new(turn))
 }
+
+/// How a screen that knows more than the books words the last entry; in its context.
+#[derive(Clone, Copy)]
+pub struct Reword(pub Callback<String, String>);
 
 /// Boat, job and unit, with the unit toggle.
 #[component]

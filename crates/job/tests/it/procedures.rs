@@ -49,3 +49,20 @@ pub fn needed(procedure: &Procedure, id: &str) -> Vec<String> {
     }
     found
 }
+
+#[test]
+fn sentences_name_steps_by_their_titles() {
+    let plan = plan("b", Scope::GearSet);
+    let step = plan.steps.first().expect("a step");
+    let told = |sentence: &str| job::guide::titled(&sentence.replace("ID", &step.id), &plan);
+    assert_eq!(told("Step ID done."), format!("“{}” done.", step.title));
+    assert_eq!(
+        told("Step ID left out: a step too far."),
+        format!("“{}” left out: a step too far.", step.title)
+    );
+    assert_eq!(
+        told("Gate of ID passed by SA: dry."),
+        format!("Gate of “{}” passed by SA: dry.", step.title)
+    );
+    assert_eq!(told("B2 left 0.50."), "B2 left 0.50.");
+}
