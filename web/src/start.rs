@@ -31,11 +31,6 @@ pub fn start(pieces: Pieces) {
         show_crash(&panic.to_string()).ok();
     }));
     spawn_local(async move {
-        // Every visit needs it sooner or later; whoever does asks again, and is told if it fails.
-        (pieces.work)().await.ok();
-        (pieces.other)(Piece::Guide).await.ok();
-    });
-    spawn_local(async move {
         match Opened::read().await {
             Ok(opened) => {
                 wake();
@@ -43,8 +38,13 @@ pub fn start(pieces: Pieces) {
                 let at_door = matches!(Screen::of(&path), Screen::Bench | Screen::First);
                 if at_door && opened.is_new() {
                     door::open(opened, pieces);
+                    // The door is drawn first: what follows must not hold up what is read now.
+                    request_animation_frame(move || {
+                        request_animation_frame(move || fetch_ahead(pieces));
+                    });
                 } else if let Ok(open) = (pieces.work)().await {
                     open(opened, pieces, false);
+                    fetch_ahead(pieces);
                 } else {
                     mount_to_body(NotHere);
                 }
@@ -57,6 +57,14 @@ pub fn start(pieces: Pieces) {
             }),
         }
         page::ready();
+    });
+}
+
+/// Every visit needs these sooner or later; whoever does asks again, and is told if it fails.
+fn fetch_ahead(pieces: Pieces) {
+    spawn_local(async move {
+        (pieces.work)().await.ok();
+        (pieces.other)(Piece::Guide).await.ok();
     });
 }
 

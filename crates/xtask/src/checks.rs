@@ -37,6 +37,7 @@ pub fn ci() -> Outcome {
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
     libraries(&tools, &mut report);
+    first_visit(&tools, &mut report);
     if paths::root().join("tests/e2e/bench.mjs").exists() {
         heading("benchmark");
         let bench =
@@ -62,6 +63,19 @@ fn libraries(tools: &Tools, report: &mut Report) {
         ("bench checks against general-purpose libraries", "external"),
     ] {
         python::check(tools, report, name, folder, &[&command]);
+    }
+}
+
+/// A first visit as Lighthouse sees it; its packages are large, so only here.
+fn first_visit(tools: &Tools, report: &mut Report) {
+    let name = "a first visit, by Lighthouse";
+    heading(name);
+    match setup::npm::ensure_packages(&paths::tests().join("lighthouse")) {
+        Ok(()) => {
+            let mut command = node(tools, &["tests/lighthouse/check.mjs"]);
+            report.add(counted(name, &mut command, Dialect::Tap));
+        }
+        Err(why) => report.check(name, Err(why)),
     }
 }
 

@@ -1,7 +1,7 @@
 //! What must be on the machine before a build or a test, checked and installed.
 
 mod chromium;
-mod npm;
+pub mod npm;
 pub mod rust;
 mod tool;
 
@@ -59,7 +59,7 @@ fn install(meanwhile: impl FnOnce() -> Outcome) -> Outcome<Tools> {
     let version = rust::wasm_bindgen_version()?;
     let folders = thread::scope(|scope| {
         let trunk = scope.spawn(tool::ensure_trunk);
-        npm::ensure_packages()?;
+        npm::ensure_packages(&paths::tests())?;
         let bindgen = tool::ensure_wasm_bindgen(&version)?;
         let split = tool::ensure_wasm_split()?;
         meanwhile()?;

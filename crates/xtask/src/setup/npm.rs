@@ -1,9 +1,9 @@
-//! Node and the packages of `tests/package-lock.json`.
+//! Node and the packages of the lock files in `tests`.
 
 use std::fs;
+use std::path::Path;
 use std::process::Command;
 
-use crate::paths;
 use crate::run::{self, Outcome};
 
 const OLDEST_NODE: u32 = 20;
@@ -25,18 +25,18 @@ pub fn check_node() -> Outcome {
         .ok_or_else(|| format!("`npm` was not found. {wanted}"))
 }
 
-/// Installs the locked packages, unless these very ones are there.
-pub fn ensure_packages() -> Outcome {
-    let folder = paths::tests();
-    let lock = fs::read(folder.join("package-lock.json"))
-        .map_err(|cause| format!("tests/package-lock.json is not readable: {cause}."))?;
+/// Installs the packages that a folder's lock file names, unless these very ones are there.
+pub fn ensure_packages(folder: &Path) -> Outcome {
+    let lock = folder.join("package-lock.json");
+    let lock =
+        fs::read(&lock).map_err(|cause| format!("{} is not readable: {cause}.", lock.display()))?;
     let installed = folder.join("node_modules/.installed-lock.json");
     if fs::read(&installed).is_ok_and(|earlier| earlier == lock) {
         return Ok(());
     }
-    println!("Installing npm packages into tests/node_modules …");
+    println!("Installing npm packages into {} …", folder.join("node_modules").display());
     run::succeed_logged(
-        Command::new("npm").args(["ci", "--no-audit", "--no-fund"]).current_dir(&folder),
+        Command::new("npm").args(["ci", "--no-audit", "--no-fund"]).current_dir(folder),
         &super::tool::log("npm")?,
     )?;
     fs::write(&installed, lock)
