@@ -37,6 +37,7 @@ pub fn ci() -> Outcome {
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
     libraries(&tools, &mut report);
+    plain_host(&tools, &mut report);
     first_visit(&tools, &mut report);
     if paths::root().join("tests/e2e/bench.mjs").exists() {
         heading("benchmark");
@@ -63,6 +64,20 @@ fn libraries(tools: &Tools, report: &mut Report) {
         ("bench checks against general-purpose libraries", "external"),
     ] {
         python::check(tools, report, name, folder, &[&command]);
+    }
+}
+
+/// The settings that the README gives for a plain host, in Debian's nginx.
+fn plain_host(tools: &Tools, report: &mut Report) {
+    const NGINX: &str = "/usr/sbin/nginx";
+    let name = "the app on nginx";
+    heading(name);
+    if Path::new(NGINX).exists() {
+        let mut command = node(tools, &["tests/nginx/check.mjs", NGINX]);
+        report.add(counted(name, &mut command, Dialect::Tap));
+    } else {
+        println!("Not run: it needs nginx. To run it from now on, type: apt-get install nginx");
+        report.not_run(name);
     }
 }
 
