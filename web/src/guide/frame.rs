@@ -1,6 +1,7 @@
 //! What stands around every screen of a guided job: plate, running clocks, places, undo, dock.
 
 use job::guide::{ClockView, titled};
+use leptos::context::Provider;
 use leptos::prelude::*;
 
 use super::ended::Ended;
@@ -62,16 +63,18 @@ pub fn Frame(
     children: ChildrenFn,
 ) -> impl IntoView {
     let notes = Signal::derive(move || notes(guide));
-    provide_context(Reword(Callback::new(move |sentence: String| {
+    let reword = Reword(Callback::new(move |sentence: String| {
         guide.look(|plan, _, _| titled(&sentence, plan)).unwrap_or(sentence)
-    })));
+    }));
     let under = move || view! { <Running guide/> }.into_any();
     let children = StoredValue::new(children);
     view! {
-        <JobScreen of=guide.of here back act under notes>
-            {children.with_value(|children| children())}
-            <Ended guide/>
-        </JobScreen>
+        <Provider value=reword>
+            <JobScreen of=guide.of here back act under notes>
+                {children.with_value(|children| children())}
+                <Ended guide/>
+            </JobScreen>
+        </Provider>
     }
 }
 
