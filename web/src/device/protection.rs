@@ -65,14 +65,14 @@ impl Protection {
             let yes = JsFuture::from(answer).await.is_ok_and(|answer| answer.is_truthy());
             self.promised.set(if yes { Promised::Yes } else { Promised::No });
         }
-        if let Ok(estimate) = manager.estimate() {
-            self.room.set(JsFuture::from(estimate).await.ok().and_then(|estimate| room(&estimate)));
-        }
+        self.room.set(room().await);
     }
 }
 
-fn room(estimate: &wasm_bindgen::JsValue) -> Option<Room> {
-    let number = |name: &str| Reflect::get(estimate, &name.into()).ok()?.as_f64();
+/// Room on the device, as the browser estimates it now; `None` where it does not tell.
+pub async fn room() -> Option<Room> {
+    let estimate = JsFuture::from(manager()?.estimate().ok()?).await.ok()?;
+    let number = |name: &str| Reflect::get(&estimate, &name.into()).ok()?.as_f64();
     let used = number("usage")?;
     Some(Room { used, left: number("quota")? - used })
 }

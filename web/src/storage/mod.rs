@@ -14,6 +14,8 @@ use database::Database;
 pub use error::StoreError;
 use web_sys::Blob;
 
+use crate::device::protection::room;
+
 /// One entry as it is kept.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Row {
@@ -46,6 +48,16 @@ pub struct Batch {
     pub beside: Vec<Row>,
     /// Photos that belong to them.
     pub photos: Vec<Photo>,
+}
+
+/// Whether a set is near what is left for this site, as the browser estimates it.
+async fn no_room_for(set: &Batch) -> bool {
+    /// What a store needs beside the bytes of its rows.
+    const BESIDE: f64 = 16_384.0;
+    let rows = set.rows.iter().chain(&set.beside).map(|row| row.line.len() as f64);
+    let photos = set.photos.iter().map(|photo| photo.picture.size());
+    let bytes = rows.chain(photos).sum::<f64>();
+    room().await.is_some_and(|room| room.left < bytes + BESIDE)
 }
 
 /// The store of this device. Cloning gives another handle to the same connection.
@@ -101,7 +113,14 @@ impl Store {
     /// As for [`Store::add`].
     pub async fn add_set(&self, set: &Batch) -> Result<(), StoreError> {
         self.writable()?;
-        self.ask(async |database| database.add(set).await).await
+        let outcome = self.ask(async |database| database.add(set).await).await;
+        match outcome {
+            // Out of room, a browser may end the connection, or name no reason.
+            Err(StoreError::Lost | StoreError::Other { .. }) if no_room_for(set).await => {
+                Err(StoreError::Full)
+            }
+            outcome => outcome,
+        }
     }
 
     /// Takes a set that was just brought in out again, all or none.
