@@ -9,6 +9,7 @@ use crate::forest::Node;
 use crate::frontier::{Entry, combine};
 use crate::model::{Model, minutes};
 use crate::problem::{Wanted, problem};
+use crate::reading_model::bit;
 use crate::refine::{Goal, refine};
 use crate::search::{Outward, Search, positions};
 
@@ -29,6 +30,11 @@ const UNLIKELY: [f64; 2] = [1e-9, 1e-30];
 /// # Errors
 /// [`CaseError`] for a tin with too many packs to search.
 pub(crate) fn choose(case: &Case, model: &Model) -> Result<Option<Choice>, CaseError> {
+    let unchanged = choice(case, model, model.last.clone());
+    if unchanged.probability >= NEARLY_BEST && opening_costs(case) {
+        // Nothing can be so much likelier that opening the unit for it would be preferred.
+        return Ok(Some(unchanged));
+    }
     for probability in LIKELY {
         let chosen = choose_above(case, model, probability)?;
         if chosen.is_some() {
@@ -36,6 +42,11 @@ pub(crate) fn choose(case: &Case, model: &Model) -> Result<Option<Choice>, CaseE
         }
     }
     Ok(None)
+}
+
+/// Whether changing any pack takes time.
+fn opening_costs(case: &Case) -> bool {
+    (0..case.positions.len()).all(|position| minutes(case, bit(position)) > 0)
 }
 
 /// The best packs of a tin that is short, however unlikely; the last trial's where none has a

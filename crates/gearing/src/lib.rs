@@ -46,6 +46,7 @@ mod shelf;
 mod solve;
 mod stack;
 mod status;
+mod together;
 mod validate;
 mod windows;
 

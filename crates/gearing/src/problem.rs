@@ -124,6 +124,7 @@ pub(crate) fn problem<'a>(
         most,
         effort,
         shared: HashMap::new(),
+        together: HashMap::new(),
         judged: HashMap::new(),
         known: HashMap::new(),
         below: HashMap::new(),

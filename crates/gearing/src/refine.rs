@@ -159,7 +159,7 @@ fn reachable(
 }
 
 /// Takes the packs of a decided case if they come before the best so far.
-fn settle(search: &Search, so_far: Local, decided: &Decided, best: &mut Option<Best>) {
+fn settle(search: &mut Search, so_far: Local, decided: &Decided, best: &mut Option<Best>) {
     let distance = hundredths(so_far.distance);
     let looseness = (so_far.looseness * 1e9).round() as i64;
     let behind = |best: &Best| {
@@ -195,16 +195,11 @@ struct ShelfChoice {
 }
 
 /// The first packs of one shelf with the decided totals and the fewest shims.
-fn first_packs(search: &Search, shelf: usize, decided: &Decided) -> Option<ShelfChoice> {
+fn first_packs(search: &mut Search, shelf: usize, decided: &Decided) -> Option<ShelfChoice> {
+    let fewest = search.fewest_shared(shelf, decided)?;
     let stock = search.stocks.get(shelf)?;
-    let mut fewest = None;
     let mut first: Option<ShelfChoice> = None;
-    search.shared_packs(shelf, decided, &mut |packs| {
-        let shims: usize = packs.iter().map(Vec::len).sum();
-        if fewest.is_some_and(|fewest| shims > fewest) {
-            return true;
-        }
-        fewest = Some(shims);
+    search.shared_packs(shelf, decided, fewest, &mut |packs| {
         let sizes = |pack: &Pack| -> Vec<Decimal> {
             let sizes = pack.iter().filter_map(|&place| stock.shelf.sizes.get(place));
             sizes.map(|size| size.thickness).collect()

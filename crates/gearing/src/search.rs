@@ -15,6 +15,7 @@ use crate::forest::Node;
 use crate::frontier::{Entry, Key};
 use crate::reading_model::{ReadingModel, bit};
 use crate::shelf::{Pack, Shelf, Totals};
+use crate::together::Known;
 
 /// A check as the search sees it.
 pub(crate) struct Target<'a> {
@@ -146,6 +147,8 @@ pub(crate) struct Search<'a> {
     pub effort: Rc<Effort>,
     /// Fewest shims of shared shelves for totals already asked.
     pub shared: HashMap<(usize, u16, Vec<usize>), Option<usize>>,
+    /// What is left to make from shared shelves, by the shelf and the packs that change.
+    pub together: HashMap<(usize, u16), Known>,
     /// What candidates add, where that does not depend on all that is decided before them.
     pub judged: HashMap<Key, Rc<Vec<(usize, Entry)>>>,
     /// Frontiers of trees that do not depend on all that is decided before them.

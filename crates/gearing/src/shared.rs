@@ -3,6 +3,7 @@
 use crate::reading_model::bit;
 use crate::search::{Decided, Search, Stock, positions};
 use crate::shelf::Pack;
+use crate::together::{Known, Together};
 
 impl Search<'_> {
     /// The fewest shims of all packs on a shared shelf together.
@@ -13,49 +14,97 @@ impl Search<'_> {
         if let Some(known) = self.shared.get(&key) {
             return *known;
         }
-        let mut fewest = None;
-        self.shared_packs(shelf, decided, &mut |packs| {
-            fewest = Some(packs.iter().map(Vec::len).sum());
-            true
-        });
+        let fewest = self.work_out_fewest(shelf, decided);
         self.shared.insert(key, fewest);
         fewest
     }
 
-    /// Calls `found` with the packs of a shelf's members, fewest shims together first, until it
+    fn work_out_fewest(&mut self, shelf: usize, decided: &Decided) -> Option<usize> {
+        let stock = self.stocks.get(shelf)?;
+        let available = self.left_by_unchanged(stock, decided)?;
+        let (changed, unchanged): (Vec<usize>, Vec<usize>) =
+            positions(stock.members).partition(|&position| decided.changed & bit(position) != 0);
+        let last = |&position: &usize| self.places.get(position).map(|place| &place.last);
+        let stay: usize = unchanged.iter().filter_map(last).map(Vec::len).sum();
+        let with_total = |position| (position, decided.totals.get(position).copied().unwrap_or(0));
+        // Where the total is that of the last pack, the pack itself counts: it must be another one.
+        let (other_pack, any_pack): (Vec<_>, Vec<_>) =
+            changed.into_iter().map(with_total).partition(|(position, total)| {
+                last(position).is_some_and(|pack| stock.shelf.total(pack) == *total)
+            });
+        let any_pack: Vec<usize> = any_pack.into_iter().map(|(_, total)| total).collect();
+        if other_pack.is_empty() {
+            let known = self.together.entry((shelf, decided.changed & stock.members)).or_default();
+            return Together { stock, available: &available, known }
+                .least_of(&any_pack, self.most)
+                .map(|shims| stay + shims);
+        }
+        let mut fewest = None;
+        self.others_first(stock, &other_pack, &any_pack, 0, &mut available.clone(), &mut fewest);
+        fewest.map(|shims: usize| stay + shims)
+    }
+
+    /// Tries every pack but the last one for some positions, then the fewest shims for the rest.
+    fn others_first(
+        &self,
+        stock: &Stock,
+        other_pack: &[(usize, usize)],
+        any_pack: &[usize],
+        taken: usize,
+        available: &mut Vec<usize>,
+        fewest: &mut Option<usize>,
+    ) {
+        let few = |total: usize| stock.totals.fewest(total);
+        let still = other_pack.iter().map(|(_, total)| *total).chain(any_pack.iter().copied());
+        let Some(still) = still.map(few).sum::<Option<usize>>() else { return };
+        if fewest.is_some_and(|fewest| taken + still >= fewest) {
+            return;
+        }
+        let Some((&(position, total), others)) = other_pack.split_first() else {
+            let mut together = Together { stock, available, known: &mut Known::new() };
+            let shims = together.least_of(any_pack, self.most).map(|shims| taken + shims);
+            *fewest = shims.into_iter().chain(*fewest).min();
+            return;
+        };
+        let Some(place) = self.places.get(position) else { return };
+        for own in few(total).unwrap_or(self.most)..=self.most {
+            let offered = available.clone();
+            stock.totals.packs(&stock.shelf, &offered, total, own, &mut |pack| {
+                if pack != place.last && take(available, pack) {
+                    self.others_first(stock, others, any_pack, taken + own, available, fewest);
+                    put_back(available, pack);
+                }
+                false
+            });
+        }
+    }
+
+    /// What is there of each size once the unchanged packs have theirs; `None` where they cannot.
+    fn left_by_unchanged(&self, stock: &Stock, decided: &Decided) -> Option<Vec<usize>> {
+        let mut available = stock.available.clone();
+        for position in positions(stock.members) {
+            let last = self.places.get(position).map_or(&[][..], |place| &place.last);
+            if decided.changed & bit(position) == 0 && !take(&mut available, last) {
+                return None;
+            }
+        }
+        Some(available)
+    }
+
+    /// Calls `found` with the packs of a shelf's members that are so many shims together, until it
     /// returns true.
     pub fn shared_packs(
         &self,
         shelf: usize,
         decided: &Decided,
+        shims: usize,
         found: &mut dyn FnMut(&[Pack]) -> bool,
     ) {
         let Some(stock) = self.stocks.get(shelf) else { return };
-        let mut available = stock.available.clone();
-        let stays = |position: usize| decided.changed & bit(position) == 0;
-        for position in positions(stock.members).filter(|&position| stays(position)) {
-            let last = self.places.get(position).map_or(&[][..], |place| &place.last);
-            if !take(&mut available, last) {
-                return;
-            }
-        }
+        let Some(mut available) = self.left_by_unchanged(stock, decided) else { return };
         let members: Vec<usize> = positions(stock.members).collect();
-        let fewest = |&position: &usize| {
-            if stays(position) {
-                self.places.get(position).map(|place| place.last.len())
-            } else {
-                stock.totals.fewest(decided.totals.get(position).copied()?)
-            }
-        };
-        let Some(least) = members.iter().map(fewest).sum::<Option<usize>>() else { return };
-        let longest = members.len()
-            * self.most.max(self.places.iter().map(|place| place.last.len()).max().unwrap_or(0));
-        for shims in least..=longest {
-            let mut packs = Vec::with_capacity(members.len());
-            if self.fill(stock, decided, &members, shims, &mut available, &mut packs, found) {
-                return;
-            }
-        }
+        let mut packs = Vec::with_capacity(members.len());
+        self.fill(stock, decided, &members, shims, &mut available, &mut packs, found);
     }
 
     #[expect(clippy::too_many_arguments, reason = "the state of one recursion")]

@@ -144,7 +144,8 @@ impl Totals {
         self.fewest_from(0, total)
     }
 
-    fn fewest_from(&self, place: usize, total: usize) -> Option<usize> {
+    /// The fewest shims of the sizes from a place on that make a total, however many there are.
+    pub fn fewest_from(&self, place: usize, total: usize) -> Option<usize> {
         if total >= self.width {
             return None;
         }
@@ -152,6 +153,11 @@ impl Totals {
             .get(place * self.width + total)
             .filter(|shims| **shims != NONE)
             .map(|shims| usize::from(*shims))
+    }
+
+    /// Counts a step of the search; says whether there were too many.
+    pub fn spend(&self) -> bool {
+        self.effort.spend()
     }
 
     /// Every total from `low` to `high` steps with its fewest shims, at least one.
