@@ -3,7 +3,8 @@
 mod answer;
 mod read;
 
-use measure::{Amount, Decimal, Unit};
+use gearing::rolling::{self, Turned, Unlearnt};
+use measure::{Amount, Decimal, Unit, real};
 use serde_json::{Value, json};
 use workshop::drag::{Drag, Effort, Seals, When};
 use workshop::fit::{self, BEARING_STEEL, CAST_ALUMINIUM, Expansion, Part};
@@ -36,6 +37,8 @@ uncertainty is half of its last digit as a rectangle, or as given in
           aluminium
   press   interference (on the diameter), bore, meeting, outside, length,
           friction, inner and outer (steel, aluminium)
+  rolling builds, oldest first (each tightening: packs times setting signs,
+          and torque), low, high: what they show for the next; at least two
   ring    section, inside, bottom, depth, width
 
 The answer has figures with their unit and standard uncertainty \"u\", a verdict
@@ -70,7 +73,7 @@ pub fn unnamed(error: String) -> Value {
 
 fn examine(line: &Field) -> Result<Value, Fault> {
     type Instrument = fn(&Field) -> Result<Value, Fault>;
-    const INSTRUMENTS: [(&str, Instrument); 8] = [
+    const INSTRUMENTS: [(&str, Instrument); 9] = [
         ("leak", leak_line),
         ("runout", runout_line),
         ("torque", torque_line),
@@ -79,6 +82,7 @@ fn examine(line: &Field) -> Result<Value, Fault> {
         ("warm", warm_line),
         ("press", press_line),
         ("ring", ring_line),
+        ("rolling", rolling_line),
     ];
     let bench = line.need("bench", "the name of a bench check")?;
     let instrument = one_of(&bench, &INSTRUMENTS)?;
@@ -176,6 +180,46 @@ fn drag_line(line: &Field) -> Result<Value, Fault> {
         &found.cautions,
         Some(&found.explanation),
     ))
+}
+
+fn rolling_line(line: &Field) -> Result<Value, Fault> {
+    line.only(&["bench", "builds", "low", "high"])?;
+    let builds = line.need("builds", "a list of builds, each tightening and torque")?;
+    let number = |field: &Field, name: &str, unit: Unit| -> Result<(f64, f64), Fault> {
+        let Reading { amount, standard } = quantity(field, name, unit)?;
+        let value = amount.to(unit).unwrap_or(amount).value;
+        // The uncertainty is in the unit it was typed in; one such unit is so many of the other.
+        let scale = Amount { value: Decimal::ONE, unit: amount.unit }
+            .to(unit)
+            .map_or(1.0, |one| real::from_decimal(one.value));
+        Ok((real::from_decimal(value), standard * scale))
+    };
+    let read = |field: &Field| -> Result<Turned, Fault> {
+        field.only(&["tightening", "torque"])?;
+        let (torque, sigma) = number(field, "torque", Unit::NewtonMetre)?;
+        let (tightening, _) = number(field, "tightening", Unit::Millimetre)?;
+        Ok(Turned { tightening, torque, sigma })
+    };
+    let list = builds.list()?.iter().map(read).collect::<Result<Vec<_>, Fault>>()?;
+    let limit = |name| Ok::<_, Fault>(number(line, name, Unit::NewtonMetre)?.0);
+    let learnt = match rolling::learn(&list, limit("low")?, limit("high")?) {
+        Ok(learnt) => learnt,
+        Err(Unlearnt::OneSetting) => Err(builds.says(
+            "found one setting, expected two builds at least 0.02 mm apart; no formula predicts it"
+                .to_owned(),
+        ))?,
+        Err(Unlearnt::NoRise) => Err(builds.says(
+            "found no torque that rises as the bearings are set tighter, expected one; read again"
+                .to_owned(),
+        ))?,
+    };
+    let value = |(value, sigma): (f64, f64), unit: &str| json!({ "value": real::to_decimal(value, 9), "unit": unit, "u": real::to_decimal(sigma, 9) });
+    let figures = json!({
+        "tighter": value(learnt.tighter, "mm"),
+        "slope": value(learnt.slope, "N·m/mm"),
+        "as_far_as_seen": learnt.is_cut,
+    });
+    Ok(answered("rolling", figures, None, &[], None))
 }
 
 fn heat_line(line: &Field) -> Result<Value, Fault> {

@@ -40,6 +40,7 @@ mod model;
 mod problem;
 mod reading_model;
 mod refine;
+pub mod rolling;
 mod search;
 mod shared;
 mod shelf;

@@ -162,7 +162,10 @@ fn answer(
             .iter()
             .map(|conflict| alarm::conflict_says(conflict, bridge, shown))
             .collect(),
-        look: alarm::look(bridge, advice).into_iter().chain(torque::look(checks, sheet)).collect(),
+        look: alarm::look(bridge, advice)
+            .into_iter()
+            .chain(torque::look(checks, job, sheet, shown))
+            .collect(),
         alarm,
         read,
         packs,

@@ -109,3 +109,19 @@ fn what_cannot_be_is_said() {
     assert!(lines[0].contains("\"error\":\"column "), "{text}");
     assert!(lines[1].contains("\"value\":\"1\""), "{text}");
 }
+
+/// By hand: 0.8 N·m over 0.05 mm; from 1.6 down to 1.2 is half of that back. 16 N·m/mm × 0.5.
+#[test]
+fn rolling_torque_is_learnt_from_builds() {
+    let line = |builds: &str| {
+        bench(&format!(r#"{{"bench":"rolling","low":"1.0","high":"1.4 N·m","builds":[{builds}]}}"#))
+    };
+    let build =
+        |tightening, torque| format!(r#"{{"tightening":"{tightening}","torque":"{torque}"}}"#);
+    let two = line(&[build("0.50", "0.80"), build("0.55", "1.60")].join(","));
+    assert!((figure(&two, "slope") - 16.0).abs() < 1e-6, "{two}");
+    assert!((figure(&two, "tighter") + 0.025).abs() < 1e-6, "{two}");
+    let one = line(&build("0.50", "0.80"));
+    let refused = one["error"].as_str().unwrap();
+    assert!(refused.contains("found one setting, expected two builds"), "{refused}");
+}

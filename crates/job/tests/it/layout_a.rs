@@ -259,3 +259,34 @@ fn bad_input_of_the_new_fields_gets_its_sentence() {
     };
     assert!(bench.record(vec![(bench.job.id().clone(), below)]).is_err());
 }
+
+/// Two builds that differ in one pack. By hand: 0.20 N·m for 0.03 mm, so the 0.353 N·m down to the
+/// middle of the band would be 0.053 mm; the builds reach 0.03 mm.
+#[test]
+fn rolling_torque_is_learnt_from_two_builds_and_never_from_one() {
+    let mut bench = first_trial(&[]);
+    bench.type_fields(&[
+        (Field::Low(Check::Depth), "0.7"),
+        (Field::High(Check::Depth), "1.0"),
+        (Field::High(LASH), "0.6"),
+        (Field::Low(Check::Torque), "0.9 N·m"),
+        (Field::High(Check::Torque), "1.5 N·m"),
+    ]);
+    let rest: &[(Check, &[&str])] = &[
+        (Check::Depth, &["0.035 in", "0.035 in", "0.035 in"]),
+        (LASH, &["0,30", "0,30", "0,31", "0,30"]),
+        (Check::END_PLAY, &["0.05", "0.05", "0.05"]),
+    ];
+    unit::read(&mut bench, rest);
+    bench.read(Check::Torque, &["1.75", "1.76", "1.75"]);
+    let says = |bench: &Bench| bench.setup().advice.look.join(" ");
+    assert!(says(&bench).contains("No formula says by how much"), "{}", says(&bench));
+
+    bench.fit(&[(Slot::A3, pack(&["0.57", "0.15"]))]).unwrap();
+    unit::read(&mut bench, rest);
+    bench.read(Check::Torque, &["1.55", "1.56", "1.55"]);
+    let said = says(&bench);
+    let wanted = "Rolling torque is over its band. Your own builds at A3 say: make A3 thinner by about 0.030 mm";
+    assert!(said.starts_with(wanted), "{said}");
+    assert!(said.ends_with("That is as far as your builds reach; it is not proportional."), "{said}");
+}
