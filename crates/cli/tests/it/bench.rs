@@ -91,7 +91,7 @@ fn what_cannot_be_is_said() {
         ),
         (
             r#"{"bench":"tork"}"#,
-            "bench: found \"tork\", expected leak, runout, torque, drag, heat, warm, press, ring",
+            "bench: found \"tork\", expected leak, runout, torque, drag, heat, warm, press, ring, rolling",
         ),
         (
             r#"{"bench":"torque"}"#,
