@@ -104,6 +104,8 @@ pub enum Screen {
         /// The sheet.
         sheet: String,
     },
+    /// The practice unit.
+    Practice,
     /// Component states, for builders.
     States,
     /// Entries written for a test, for builders.
@@ -148,6 +150,7 @@ impl Screen {
             ["sheet", sheet] => Screen::Sheet { sheet: owned(sheet) },
             ["tin"] => Screen::Tin,
             ["settings"] => Screen::Settings,
+            ["practice"] => Screen::Practice,
             ["states"] => Screen::States,
             ["states", "writing"] => Screen::Writing,
             _ => Screen::Bench,

@@ -143,6 +143,7 @@ fn Screens() -> impl IntoView {
         | Screen::Tools { .. }
         | Screen::Freeze { .. }
         | Screen::Waits { .. }) => code.show(Piece::Guide, screen),
+        screen @ Screen::Practice => code.show(Piece::Practice, screen),
         screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),
         screen @ (Screen::Settings
         | Screen::BringIn

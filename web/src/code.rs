@@ -31,6 +31,8 @@ pub enum Piece {
     Guide,
     /// Settings, and what goes out and comes in as a file.
     Keep,
+    /// The practice unit.
+    Practice,
 }
 
 /// Where the pieces come from. Asked for again, a piece that has come costs nothing.
@@ -53,6 +55,7 @@ pub struct Code {
     builders: RwSignal<Option<Build>>,
     guide: RwSignal<Option<Build>>,
     keep: RwSignal<Option<Build>>,
+    practice: RwSignal<Option<Build>>,
     missing: RwSignal<bool>,
 }
 
@@ -64,6 +67,7 @@ impl Code {
             builders: RwSignal::new(None),
             guide: RwSignal::new(None),
             keep: RwSignal::new(None),
+            practice: RwSignal::new(None),
             missing: RwSignal::new(false),
         }
     }
@@ -89,6 +93,7 @@ impl Code {
             Piece::Builders => self.builders,
             Piece::Guide => self.guide,
             Piece::Keep => self.keep,
+            Piece::Practice => self.practice,
         };
         let here = place.get();
         if here.is_some() {

@@ -12,6 +12,7 @@ mod page;
 pub mod parts;
 pub mod pictures;
 pub mod place;
+pub mod practice;
 pub mod prefs;
 pub mod scratch;
 pub mod screens;

@@ -16,6 +16,7 @@ async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
         Piece::Builders => builders().await,
         Piece::Guide => guide().await,
         Piece::Keep => keep().await,
+        Piece::Practice => practice().await,
     }
 }
 
@@ -37,4 +38,9 @@ fn guide() -> Result<Build, SplitLoaderError> {
 #[wasm_split(keep, fallible)]
 fn keep() -> Result<Build, SplitLoaderError> {
     Ok(shimwright_web::screens::keep)
+}
+
+#[wasm_split(practice, fallible)]
+fn practice() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::practice::screen)
 }

@@ -41,4 +41,4 @@ pub use gearcase::Gearcase;
 pub use play::{Correction, MOST_BUILDS, Played, Policy, play};
 pub use report::{Alarms, Builds, Calibration, Faults, Report, Run, Tenth, run};
 pub use sheet::Geometry;
-pub use trip::{FaultKind, Met, trip};
+pub use trip::{FaultKind, Met, Staged, stage, trip};

@@ -1,6 +1,6 @@
 //! One thing gone wrong in the first correction, and whether the next reading tells.
 
-use gearing::advice::{Advice, CauseKind, Prediction};
+use gearing::advice::{Advice, Cause, CauseKind, Prediction};
 use gearing::case::{Case, Trial};
 use gearing::{CaseError, advise, influences};
 use measure::{Decimal, real};
@@ -35,25 +35,70 @@ pub struct Met {
     pub rank: Option<usize>,
 }
 
+/// A first correction in which one thing went wrong, and what the readings say of it.
+#[derive(Clone, Debug)]
+pub struct Staged {
+    /// What was advised, and what it should have given.
+    pub planned: Advice,
+    /// What went wrong.
+    pub fault: Fault,
+    /// The fault, or for a wrong sign the planned change, moves a reading by more than three
+    /// standard deviations.
+    pub large: bool,
+    /// What is known after the build.
+    pub case: Case,
+    /// What is said of it.
+    pub advice: Advice,
+}
+
+impl Staged {
+    /// The causes offered, likeliest first; empty where the readings raised no alarm.
+    pub fn causes(&self) -> &[Cause] {
+        surprise(&self.advice).unwrap_or_default()
+    }
+
+    /// Place of the true cause among those offered, from 0; `None` if it is not among them.
+    pub fn rank(&self) -> Option<usize> {
+        self.causes().iter().position(|cause| names(&cause.kind, self.fault))
+    }
+}
+
 /// Lets one thing go wrong in the first correction; `None` where nothing is corrected.
 ///
 /// # Errors
 /// Only if the simulator drew a case that makes no sense.
+pub fn stage(
+    gearcase: &Gearcase,
+    first: &Trial,
+    kind: FaultKind,
+    dice: &mut Dice,
+) -> Result<Option<Staged>, CaseError> {
+    let case = gearcase.case(std::slice::from_ref(first));
+    let planned = advise(&case)?;
+    let Some(fault) = fault(kind, &planned.opens, dice) else { return Ok(None) };
+    let large = large(&case, &planned, first, fault)?;
+    let built = gearcase.build(&planned.packs, Some(fault), dice);
+    let case = gearcase.case(&[first.clone(), built]);
+    let advice = advise(&case)?;
+    Ok(Some(Staged { planned, fault, large, case, advice }))
+}
+
+/// The same, and whether the next reading tells.
+///
+/// # Errors
+/// As for [`stage`].
 pub fn trip(
     gearcase: &Gearcase,
     first: &Trial,
     kind: FaultKind,
     dice: &mut Dice,
 ) -> Result<Option<Met>, CaseError> {
-    let case = gearcase.case(std::slice::from_ref(first));
-    let advice = advise(&case)?;
-    let Some(fault) = fault(kind, &advice.opens, dice) else { return Ok(None) };
-    let large = large(&case, &advice, first, fault)?;
-    let built = gearcase.build(&advice.packs, Some(fault), dice);
-    let advice = advise(&gearcase.case(&[first.clone(), built]))?;
-    let causes = surprise(&advice);
-    let rank = causes.and_then(|causes| causes.iter().position(|cause| names(&cause.kind, fault)));
-    Ok(Some(Met { large, alarmed: causes.is_some(), rank }))
+    let staged = stage(gearcase, first, kind, dice)?;
+    Ok(staged.map(|staged| Met {
+        large: staged.large,
+        alarmed: !staged.causes().is_empty(),
+        rank: staged.rank(),
+    }))
 }
 
 /// Whether a fault in the advised packs moves a reading by more than three standard deviations.

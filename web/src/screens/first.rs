@@ -146,5 +146,11 @@ pub fn PracticeDoor(
             <Icon glyph=Glyph::Go/>
         </button>
         <Message id="practice-says" says/>
+        <Door
+            glyph=Glyph::Cap
+            title="Find hidden faults"
+            note="Virtual gauges, 20 minutes, told why."
+            href="/practice"
+        />
     }
 }

@@ -288,5 +288,8 @@ fn rolling_torque_is_learnt_from_two_builds_and_never_from_one() {
     let said = says(&bench);
     let wanted = "Rolling torque is over its band. Your own builds at A3 say: make A3 thinner by about 0.030 mm";
     assert!(said.starts_with(wanted), "{said}");
-    assert!(said.ends_with("That is as far as your builds reach; it is not proportional."), "{said}");
+    assert!(
+        said.ends_with("That is as far as your builds reach; it is not proportional."),
+        "{said}"
+    );
 }

@@ -22,6 +22,9 @@ pub fn AlsoHere() -> impl IntoView {
     view! {
         <div class="sheet sheet--quiet">
             <h2>"Also here"</h2>
+            <Row title="Practice unit" note="hidden faults, told why" href="/practice">
+                <Icon glyph=Glyph::Go/>
+            </Row>
             <Practice/>
             <Row title="Settings and backup" note=backup href="/settings">
                 <Icon glyph=Glyph::Go/>

@@ -1,0 +1,49 @@
+//! Before a lesson: what it is, and the fault where an instructor chooses one.
+
+use leptos::prelude::*;
+use practice::{FAULTS, ROUNDS};
+
+use super::Unit;
+use crate::parts::{Glyph, Icon, press};
+
+/// What a lesson is.
+pub fn sheet(unit: Unit) -> AnyView {
+    let kinds = FAULTS.iter().enumerate().map(|(at, (_, name))| {
+        view! {
+            <button
+                class="choice choice--go"
+                type="button"
+                on:click=press(Callback::new(move |()| unit.begin(Some(at))))
+            >
+                <Icon glyph=Glyph::Cap/>
+                <span>
+                    <b>{*name}</b>
+                    <br/>
+                    <span class="dim">{format!("{ROUNDS} units, each with this fault")}</span>
+                </span>
+                <Icon glyph=Glyph::Go/>
+            </button>
+        }
+    });
+    view! {
+        <div class="cols">
+            <section class="col">
+                <div class="head">
+                    <h1>"Find what is wrong"</h1>
+                    <p>{format!("{ROUNDS} invented units. In each one thing went wrong in the last build.")}</p>
+                </div>
+                <div class="sheet">
+                    <p>
+                        "You see what was predicted and what the gauges read. You say what you do next, and why. \
+                        Then you are told the clue, what the fault does, and what each way costs. No points."
+                    </p>
+                </div>
+            </section>
+            <section class="col">
+                <h2>"Instructor: one fault only"</h2>
+                {kinds.collect_view()}
+            </section>
+        </div>
+    }
+    .into_any()
+}
