@@ -61,6 +61,18 @@ pub enum Screen {
         /// The job.
         job: String,
     },
+    /// The shop's board.
+    Board,
+    /// What the bench shows of a guided job; no address leads here.
+    Card {
+        /// The job.
+        job: String,
+    },
+    /// The bench's next act in a guided job; no address leads here.
+    Next {
+        /// The job.
+        job: String,
+    },
     /// Set-up of a job.
     SetUp {
         /// The job.
@@ -139,6 +151,7 @@ impl Screen {
             ["job", job, "inspect"] => Screen::Inspect { job: owned(job) },
             ["job", job, "tools"] => Screen::Tools { job: Some(owned(job)) },
             ["job", job, "freeze"] => Screen::Freeze { job: owned(job) },
+            ["board"] => Screen::Board,
             ["tools"] => Screen::Tools { job: None },
             ["job", job, "setup"] => Screen::SetUp { job: owned(job) },
             ["job", job, "read", check] => Screen::Reading { job: owned(job), check: owned(check) },

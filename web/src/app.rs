@@ -6,6 +6,7 @@ use crate::address::{Address, Screen, use_address};
 use crate::bench::{Bench, Opened, use_bench};
 use crate::code::{Code, Piece, Pieces, Visit, use_code};
 use crate::device::awake::keep_awake;
+use crate::device::idle::{BOARD, follow_idle};
 use crate::device::install::Installer;
 use crate::device::now::now;
 use crate::device::protection::Protection;
@@ -51,6 +52,7 @@ pub fn App(
     let keys = Keys::provide(own_pad, device_mark().into());
 
     page::follow_theme(prefs);
+    follow_idle();
     let is_typing = move || drafts.held() || keys.open().with(Option::is_some);
     Effect::new(move |_| page::set("data-busy", is_typing().then_some("")));
 
@@ -67,7 +69,10 @@ pub fn App(
 #[component]
 fn Around() -> impl IntoView {
     let address = use_address();
-    let in_job = Memo::new(move |_| address.path().starts_with("/job/"));
+    let in_job = Memo::new(move |_| {
+        let path = address.path();
+        path.starts_with("/job/") || path == BOARD
+    });
     Effect::new(move |before: Option<()>| {
         place::note(&address.path(), now());
         if before.is_some() {
@@ -142,6 +147,9 @@ fn Screens() -> impl IntoView {
         | Screen::Inspect { .. }
         | Screen::Tools { .. }
         | Screen::Freeze { .. }
+        | Screen::Board
+        | Screen::Card { .. }
+        | Screen::Next { .. }
         | Screen::Waits { .. }) => code.show(Piece::Guide, screen),
         screen @ Screen::Practice => code.show(Piece::Practice, screen),
         screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),

@@ -25,6 +25,15 @@ pub enum NumberEntry {
     Phone,
 }
 
+/// Where the device stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stand {
+    /// With one person.
+    Own,
+    /// In the shop, for everybody.
+    Kiosk,
+}
+
 /// A preference with its values and the words they are kept under.
 trait Choice: Copy + PartialEq + Send + Sync + 'static {
     const KEY: &'static str;
@@ -56,6 +65,12 @@ impl Choice for NumberEntry {
         &[("pad", NumberEntry::Pad), ("phone", NumberEntry::Phone)];
 }
 
+impl Choice for Stand {
+    const KEY: &'static str = "stand";
+    const VALUES: &'static [(&'static str, Stand)] =
+        &[("own", Stand::Own), ("kiosk", Stand::Kiosk)];
+}
+
 impl Choice for Unit {
     const KEY: &'static str = "unit";
     const VALUES: &'static [(&'static str, Unit)] = &[("mm", Unit::Millimetre), ("in", Unit::Inch)];
@@ -67,6 +82,7 @@ pub struct Prefs {
     theme: RwSignal<Theme>,
     unit: RwSignal<Unit>,
     entry: RwSignal<NumberEntry>,
+    stand: RwSignal<Stand>,
 }
 
 impl Prefs {
@@ -76,6 +92,7 @@ impl Prefs {
             theme: RwSignal::new(Theme::kept().unwrap_or(Theme::Auto)),
             unit: RwSignal::new(Unit::kept().unwrap_or(Unit::Millimetre)),
             entry: RwSignal::new(NumberEntry::kept().unwrap_or(NumberEntry::Pad)),
+            stand: RwSignal::new(Stand::kept().unwrap_or(Stand::Own)),
         }
     }
 
@@ -92,6 +109,17 @@ impl Prefs {
     /// What types the numbers.
     pub fn entry(self) -> NumberEntry {
         self.entry.get()
+    }
+
+    /// Where the device stands.
+    pub fn stand(self) -> Stand {
+        self.stand.get()
+    }
+
+    /// Chooses where the device stands.
+    pub fn set_stand(self, stand: Stand) {
+        stand.keep();
+        self.stand.set(stand);
     }
 
     /// Chooses the colours.
@@ -111,6 +139,11 @@ impl Prefs {
         entry.keep();
         self.entry.set(entry);
     }
+}
+
+/// Whether this device is a shop's kiosk, before there is a screen.
+pub fn is_kiosk() -> bool {
+    Stand::kept() == Some(Stand::Kiosk)
 }
 
 /// The preferences from context.

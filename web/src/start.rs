@@ -7,11 +7,13 @@ use wasm_bindgen_futures::spawn_local;
 use crate::address::Screen;
 use crate::bench::Opened;
 use crate::code::{NotHere, Piece, Pieces};
+use crate::device::idle::BOARD;
 use crate::device::now::now;
 use crate::door;
 use crate::page;
 use crate::parts::Icons;
 use crate::place;
+use crate::prefs::is_kiosk;
 use crate::screens::ShutScreen;
 
 #[wasm_bindgen]
@@ -71,7 +73,8 @@ fn fetch_ahead(pieces: Pieces) {
 /// On the bench's address, goes where the person stopped, before the router looks.
 fn wake() {
     let on_bench = window().location().pathname().is_ok_and(|path| path == "/");
-    if let Some(path) = place::wake(now()).filter(|_| on_bench) {
+    let path = if is_kiosk() { Some(BOARD.to_owned()) } else { place::wake(now()) };
+    if let Some(path) = path.filter(|_| on_bench) {
         go_to(&path);
     }
 }

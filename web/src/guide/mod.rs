@@ -4,6 +4,7 @@
 //! [`screen()`], through the split function of `main.rs`.
 
 mod acting;
+mod board;
 mod checkpoint;
 mod count_state;
 mod criteria;
@@ -38,6 +39,9 @@ pub fn screen(screen: Screen) -> AnyView {
         Screen::Tools { job: Some(job) } => tools::van_screen(Guide::of(&job)),
         Screen::Tools { job: None } => tools::drawer_screen(),
         Screen::Freeze { job } => freeze::screen(Guide::of(&job)),
+        Screen::Board => board::screen(),
+        Screen::Card { job } => board::card(Guide::of(&job)),
+        Screen::Next { job } => board::next(Guide::of(&job)),
         Screen::Waits { job } => ended::elsewhere(Guide::of(&job)),
         _ => ().into_any(),
     }

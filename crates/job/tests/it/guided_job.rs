@@ -206,3 +206,51 @@ fn a_failed_gate_opens_its_step_and_what_needs_it() {
     hand.work_to("b42");
     assert!(matches!(hand.state("b41a"), StepState::Done { .. }));
 }
+
+#[test]
+fn a_lane_says_where_a_job_stands_and_what_it_waits_for() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let lane = |hand: &Hand| {
+        let clocks = clocks(&hand.log(), &hand.moment());
+        job::guide::lane(&hand.plan(), &hand.log(), &hand.course(), &clocks)
+    };
+    let first = lane(&hand);
+    let steps = hand.plan().steps.len();
+    assert_eq!(first.line, format!("Look · 0 of {steps}"));
+    assert_eq!(first.step.as_deref(), Some("b01"));
+    assert_eq!((first.stands.words().as_str(), first.parts.as_str()), ("To do", "No parts due"));
+    assert!(first.gate.is_some());
+
+    // A pack changed after what was read on it: said first.
+    hand.work_to("b34");
+    hand.capture("b30", "B1 trial", pack(&["0.40", "0.10"]));
+    let Stands::Stale(stale) = lane(&hand).stands else { panic!("{:?}", lane(&hand).stands) };
+    assert!(stale >= 3, "{stale}");
+
+    hand.write(Guided::ToolReadied {
+        tool: "cone".into(),
+        how: Readied::Ordered,
+        from: "Friday".into(),
+    });
+    assert_eq!(lane(&hand).parts, "1 on order");
+}
+
+/// Where nothing else can be done, the wait is what the job stands on.
+#[test]
+fn a_lane_names_the_wait_that_holds_everything_up() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let stands = |hand: &Hand| {
+        let clocks = clocks(&hand.log(), &hand.moment());
+        job::guide::lane(&hand.plan(), &hand.log(), &hand.course(), &clocks).stands
+    };
+    hand.work_to("b28");
+    hand.finish("b28").unwrap();
+    start(&mut hand, "cool", "b28", "cooling from", &[60]);
+    assert_eq!(stands(&hand), Stands::Open, "two other races can be seated meanwhile");
+    for step in ["b28a", "b28b"] {
+        hand.capture_all(step);
+        hand.finish(step).unwrap();
+    }
+    let name = clocks(&hand.log(), &hand.moment())[0].name.clone();
+    assert_eq!(stands(&hand), Stands::Waits(name));
+}

@@ -14,7 +14,7 @@ use super::open::Lacks;
 use super::{Guide, Here};
 use crate::parts::live;
 use scope::Choosing;
-pub use stages::sentence;
+pub use stages::{mark, sentence};
 
 /// The job.
 pub fn screen(guide: Guide) -> AnyView {

@@ -91,7 +91,8 @@ fn named(stages: &[StageView]) -> AnyView {
     view! { <Strip stages=marks label=format!("Stages: {}", said.join(", ")) names/> }.into_any()
 }
 
-fn mark(stage: &StageView) -> (strip::Stage, &'static str) {
+/// The mark of a stage, and its word.
+pub fn mark(stage: &StageView) -> (strip::Stage, &'static str) {
     match (stage.here, stage.stale, stage.is_done()) {
         (true, ..) => (strip::Stage::Here, "here"),
         (_, 1.., _) => (strip::Stage::Stale, "stale"),

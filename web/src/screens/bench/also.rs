@@ -26,6 +26,9 @@ pub fn AlsoHere() -> impl IntoView {
                 <Icon glyph=Glyph::Go/>
             </Row>
             <Practice/>
+            <Row title="Shop board" note="a lane for each job, for the kiosk" href="/board">
+                <Icon glyph=Glyph::Go/>
+            </Row>
             <Row title="Settings and backup" note=backup href="/settings">
                 <Icon glyph=Glyph::Go/>
             </Row>

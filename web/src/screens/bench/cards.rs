@@ -1,10 +1,12 @@
 //! A card for each job: how far it is, and what is wrong.
 
-use job::{BenchCard, Stage, StageState, bench_card};
+use job::{BenchCard, Job, Stage, StageState, bench_card};
 use leptos::prelude::*;
 
 use super::super::shop::current_job;
+use crate::address::Screen;
 use crate::bench::use_bench;
+use crate::code::{Build, Code, Piece, use_code};
 use crate::device::now::now;
 use crate::parts::{Sign, State, Strip, live, strip};
 use crate::shown::use_shown;
@@ -12,7 +14,7 @@ use crate::shown::use_shown;
 /// Every job, the one written in last first.
 #[component]
 pub fn Cards() -> impl IntoView {
-    let (bench, shown) = (use_bench(), use_shown());
+    let (bench, shown, code) = (use_bench(), use_shown(), use_code());
     live(move || {
         let here = current_job(bench).map(|job| job.id.clone());
         let jobs = bench.jobs();
@@ -22,26 +24,17 @@ pub fn Cards() -> impl IntoView {
                 let sheet = bench.sheet(&job.sheet).get()?;
                 let card = bench_card(job, &sheet, now(), shown.get());
                 let is_here = here.as_deref() == Some(card.job.as_str());
-                Some(view! { <Card card is_here/> }.into_any())
+                let guided =
+                    guided(code, job).map(|build| build(Screen::Card { job: job.id.clone() }));
+                Some(view! { <Card card is_here guided/> }.into_any())
             })
             .collect();
-        let some = (!cards.is_empty()).then(|| {
-            view! {
-                <p class="small">
-                    "The strip shows the set-up. Open a job for all of its six stages."
-                </p>
-            }
-        });
-        view! {
-            {cards}
-            {some}
-        }
-        .into_any()
+        cards.into_any()
     })
 }
 
 #[component]
-fn Card(card: BenchCard, is_here: bool) -> impl IntoView {
+fn Card(card: BenchCard, is_here: bool, guided: Option<AnyView>) -> impl IntoView {
     let href = format!("/job/{}", card.job);
     let next = card.next.words();
     let more = match card.trouble.as_str() {
@@ -55,13 +48,24 @@ fn Card(card: BenchCard, is_here: bool) -> impl IntoView {
                 <span class="job__n">{format!("Job {} · day {}", card.number, card.day)}</span>
             </div>
             <p class="small">{card.unit}</p>
-            <Strip stages=card.stages.map(mark).to_vec() label=spoken(&card.stages)/>
-            <div class="line">
-                <State sign=sign(&card.stages) words=card.line/>
-                <span class="dim">{more}</span>
-            </div>
+            {guided.unwrap_or_else(|| {
+                view! {
+                    <Strip stages=card.stages.map(mark).to_vec() label=spoken(&card.stages)/>
+                    <div class="line">
+                        <State sign=sign(&card.stages) words=card.line/>
+                        <span class="dim">{more}</span>
+                    </div>
+                }
+                .into_any()
+            })}
         </a>
     }
+}
+
+/// What shows a job whose scope was chosen; none before its code has come.
+fn guided(code: Code, job: &Job) -> Option<Build> {
+    job.guide.scope?;
+    code.built(Piece::Guide)
 }
 
 fn mark(stage: Stage) -> strip::Stage {

@@ -10,7 +10,9 @@ use leptos::prelude::*;
 
 use super::frame::{Undo, last_act};
 use super::shop::{current_job, places};
+use crate::address::Screen;
 use crate::bench::{Bench, use_bench};
+use crate::code::{Piece, use_code};
 use crate::device::now::{now, utc_offset_minutes};
 use crate::page;
 use crate::parts::{Act, Back, Dock, Glyph, Icon, Jump, Place, Plate, UndoLast, live};
@@ -57,8 +59,13 @@ pub fn BenchScreen() -> impl IntoView {
 /// The next act of the job that was open last; without a job, a new one.
 #[component]
 fn Next() -> impl IntoView {
-    let bench = use_bench();
+    let (bench, code) = (use_bench(), use_code());
     live(move || {
+        if let Some(job) = current_job(bench).filter(|job| job.guide.scope.is_some())
+            && let Some(build) = code.built(Piece::Guide)
+        {
+            return build(Screen::Next { job: job.id.clone() });
+        }
         let next = current_job(bench).and_then(|job| carry_on::next(bench, &job));
         let (words, href) = next.unwrap_or_else(|| ("New job".to_owned(), "/new-job".to_owned()));
         view! { <Act words href=Signal::stored(href)/> }.into_any()

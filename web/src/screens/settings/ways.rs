@@ -4,13 +4,15 @@ use leptos::prelude::*;
 use measure::Unit;
 
 use crate::parts::{Pick, Seg, Setting};
-use crate::prefs::{NumberEntry, Theme, use_prefs};
+use crate::prefs::{NumberEntry, Stand, Theme, use_prefs};
 
 const UNITS: [(Unit, &str); 2] = [(Unit::Millimetre, "mm"), (Unit::Inch, "in")];
 const THEMES: [(Theme, &str); 3] =
     [(Theme::Auto, "Auto"), (Theme::Sun, "Sun"), (Theme::Shed, "Shed")];
 const ENTRIES: [(NumberEntry, &str); 2] =
     [(NumberEntry::Pad, "App’s pad"), (NumberEntry::Phone, "Phone’s")];
+
+const STANDS: [(Stand, &str); 2] = [(Stand::Own, "Mine"), (Stand::Kiosk, "Shop kiosk")];
 
 /// One of a few values, each with its word; `id` tells it from the other groups of the page.
 fn one_of<T: Copy + PartialEq + Send + Sync>(
@@ -58,6 +60,13 @@ pub fn Screen() -> impl IntoView {
         move || prefs.entry(),
         move |it| prefs.set_entry(it),
     );
+    let stand = one_of(
+        "stand",
+        "This device",
+        &STANDS,
+        move || prefs.stand(),
+        move |it| prefs.set_stand(it),
+    );
     view! {
         <div class="sheet">
             <h2>"Screen and numbers"</h2>
@@ -66,6 +75,9 @@ pub fn Screen() -> impl IntoView {
             </Setting>
             <Setting title="Number entry" note="point and comma are both read">
                 {entry}
+            </Setting>
+            <Setting title="This device" note="a kiosk opens on the board and goes back after 3 minutes">
+                {stand}
             </Setting>
         </div>
     }
