@@ -135,6 +135,7 @@ describe("bags, inspection, tools and sign-off, offline", () => {
 
   test("a rejected bearing widens the scope and is ordered", async () => {
     await go("inspect");
+    await page.getByRole("heading", { level: 1 }).waitFor();
     await accessible("inspection");
     await page.getByRole("button", { name: /^Tapered bearings and races/ }).click();
     await heading("Tapered bearings and races");
