@@ -10,6 +10,8 @@ pub use capture::{Capture, TorqueOn};
 pub(crate) use wire::{GuidedLine, VERSION};
 pub(crate) use words::{capitalised, sentence, spaced};
 
+use std::collections::BTreeMap;
+
 use crate::procedure::Scope;
 
 /// Something that happened in the guided job, the unit's own procedure, or the tool drawer.
@@ -59,6 +61,15 @@ pub enum Guided {
     ConsentGiven { by: String, what: String, limit: String },
     /// A tool or consumable was seen to for this job; `from`: whom or where, may be empty.
     ToolReadied { tool: String, how: Readied, from: String },
+
+    /// A bench check was done: with which instrument, on what, for which step (both may be empty),
+    /// and each field as it was typed. A later one of the same step, place and kind replaces it.
+    BenchChecked {
+        step: String,
+        place: String,
+        kind: String,
+        values: BTreeMap<String, Vec<String>>,
+    },
 
     /// The shop added a step of its own, after another.
     StepAdded {

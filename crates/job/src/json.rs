@@ -3,6 +3,7 @@
 //! One value type for many small records keeps the module small: a derived decoder for each would
 //! cost more than the table that reads them.
 
+use std::collections::BTreeMap;
 use std::fmt;
 
 use measure::{Sign, Typed, Unit};
@@ -70,6 +71,12 @@ impl Json {
         let unit = Unit::parse(&symbol)?;
         let typed = Typed::parse(&text, unit, Sign::Any).ok()?;
         (keys.is_empty() && typed.unit() == unit && typed.text() == text).then_some(typed)
+    }
+
+    /// Every key's value read the same way; `None` where one cannot be.
+    pub fn into_map<T>(self, read: impl Fn(Json) -> Option<T>) -> Option<BTreeMap<String, T>> {
+        let Json::Map(Keys(keys)) = self else { return None };
+        keys.into_iter().map(|(key, value)| Some((key, read(value)?))).collect()
     }
 
     /// Every item read the same way; `None` where one cannot be.

@@ -31,6 +31,7 @@ mod fit;
 pub mod guide;
 mod guided;
 mod influence_view;
+pub mod instrument;
 mod job;
 mod json;
 mod marks;

@@ -6,6 +6,8 @@ pub mod band;
 pub mod drawing;
 pub mod gauge;
 pub mod layouts;
+pub mod leak;
+pub mod runout;
 pub mod scale;
 pub mod section;
 pub mod tin;

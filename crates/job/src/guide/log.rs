@@ -29,6 +29,8 @@ pub struct GuideLog {
     pub consents: Vec<Consent>,
     /// What was done last about each tool: how, and from where.
     pub tools: BTreeMap<String, (Readied, String)>,
+    /// The bench checks kept last, by step, place and kind.
+    pub checks: BTreeMap<(String, String, String), BenchCheck>,
     /// When and where each entry that counts was written.
     pub(crate) stamps: Vec<(Mark, String)>,
     /// Each change of a pack: its slot as the step data names it.
@@ -77,6 +79,15 @@ pub struct Kept {
     pub entry: String,
     /// What.
     pub value: Capture,
+    /// When.
+    pub mark: Mark,
+}
+
+/// A bench check as it was kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BenchCheck {
+    /// Each field as typed.
+    pub values: BTreeMap<String, Vec<String>>,
     /// When.
     pub mark: Mark,
 }
@@ -245,6 +256,10 @@ impl GuideLog {
             }),
             Guided::ToolReadied { tool, how, from } => {
                 self.tools.insert(tool.clone(), (*how, from.clone()));
+            }
+            Guided::BenchChecked { step, place, kind, values } => {
+                let key = (step.clone(), place.clone(), kind.clone());
+                self.checks.insert(key, BenchCheck { values: values.clone(), mark });
             }
             Guided::StepAdded { .. }
             | Guided::StepDropped { .. }

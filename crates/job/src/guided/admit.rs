@@ -27,6 +27,9 @@ pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
         Guided::Captured { value, .. } if is_empty(value) => {
             Err(Refusal::Nothing { what: "the capture" })
         }
+        Guided::BenchChecked { values, .. } if values.is_empty() => {
+            Err(Refusal::Nothing { what: "the check" })
+        }
         Guided::StepAdded { step, .. } if !step.starts_with("own-") => {
             Err(Refusal::WrongValue { field: "name of an own step" })
         }
@@ -68,6 +71,7 @@ fn must_be_written(fact: &Guided) -> Vec<(&'static str, &str)> {
             vec![("who agreed", by), ("what was agreed", what)]
         }
         Guided::ToolReadied { tool, .. } => vec![("the tool", tool)],
+        Guided::BenchChecked { kind, .. } => vec![("the instrument", kind)],
         Guided::StepAdded { step, after, title, .. } => {
             vec![("the step", step), ("the step before it", after), ("the act", title)]
         }

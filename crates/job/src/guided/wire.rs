@@ -93,6 +93,12 @@ fn read(kind: &str, keys: &mut Keys) -> Option<Guided> {
             how: named(&Readied::ALL, &keys.text("how")?)?,
             from: keys.text("from")?,
         },
+        "bench-checked" => Guided::BenchChecked {
+            step: keys.text("step")?,
+            place: keys.text("place")?,
+            kind: keys.text("kind")?,
+            values: keys.take("values")?.into_map(|texts| texts.into_list(Json::into_text))?,
+        },
         "step-added" => Guided::StepAdded {
             step: keys.text("step")?,
             after: keys.text("after")?,
@@ -203,6 +209,19 @@ fn written(fact: &Guided) -> Written {
             "tool-readied",
             vec![("tool", text(tool)), ("how", Json::text(how.word())), ("from", text(from))],
         ),
+        Guided::BenchChecked { step, place, kind, values } => {
+            let values: Vec<(&str, Json)> =
+                values.iter().map(|(field, texts)| (field.as_str(), Json::texts(texts))).collect();
+            (
+                "bench-checked",
+                vec![
+                    ("step", text(step)),
+                    ("place", text(place)),
+                    ("kind", text(kind)),
+                    ("values", Json::map(&values)),
+                ],
+            )
+        }
         Guided::StepAdded { step, after, title, why, caution, records } => (
             "step-added",
             vec![

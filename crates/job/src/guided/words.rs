@@ -51,6 +51,15 @@ pub(crate) fn sentence(fact: &Guided) -> String {
             };
             format!("{} {}{from}.", capitalised(tool), how.word())
         }
+        Guided::BenchChecked { place, kind, .. } => {
+            let name = crate::instrument::titled(kind);
+            let place = place.trim();
+            if place.is_empty() {
+                format!("{name} kept.")
+            } else {
+                format!("{name}, {place}: kept.")
+            }
+        }
         Guided::StepAdded { title, after, .. } => format!("Own step after {after}: {title}."),
         Guided::StepDropped { step, reason } => format!("Step {step} dropped: {reason}."),
         Guided::StepMoved { step, after } => format!("Step {step} moved after {after}."),

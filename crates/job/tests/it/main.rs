@@ -15,6 +15,7 @@ mod guided_job;
 mod guided_parts;
 mod guided_refusals;
 mod guided_set_up;
+mod instruments;
 mod laws;
 mod layout_a;
 mod layout_cde;

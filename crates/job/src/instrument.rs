@@ -1,0 +1,162 @@
+//! The bench instruments: what each asks, as a table, and what it answers to what was typed.
+//!
+//! What is kept of a check is what was typed, field by field ([`crate::Guided::BenchChecked`]).
+//! The answer is worked out anew each time by the `workshop` crate.
+
+mod drag;
+mod given;
+mod leak;
+mod lube;
+mod runout;
+mod shown;
+
+use std::collections::BTreeMap;
+
+use measure::{Sign, Unit, Verdict};
+use pictures::drawing::Drawing;
+use workshop::{Basis, Explanation, MANUAL_FIRST};
+
+use given::Given;
+use shown::Writing;
+
+use crate::Shown;
+
+/// The texts of each field, as typed.
+pub type Values = BTreeMap<String, Vec<String>>;
+
+/// An instrument: one kind of bench check.
+pub struct Instrument {
+    /// Its name in files and addresses; never changes.
+    pub kind: &'static str,
+    /// Its name on the screen.
+    pub title: &'static str,
+    /// What it is for, in one sentence.
+    pub purpose: &'static str,
+    /// What it asks, in order.
+    pub fields: &'static [Asked],
+    answer: fn(&mut Given) -> Option<Answer>,
+}
+
+/// One thing an instrument asks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Asked {
+    /// Its name in files; never changes.
+    pub id: &'static str,
+    /// What stands above it.
+    pub label: &'static str,
+    /// What it takes.
+    pub takes: Takes,
+    /// Whether the instrument answers without it.
+    pub optional: bool,
+}
+
+/// What a field takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Takes {
+    /// A number; without a unit it is in this one.
+    Number(Unit, Sign),
+    /// One number at each of these places; a place may stay empty.
+    Numbers(Unit, Sign, &'static [&'static str]),
+    /// One of these words.
+    One(&'static [&'static str]),
+    /// Words.
+    Words,
+}
+
+/// What an instrument says.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Answer {
+    /// Its verdict; `None` where there is none, as without a limit.
+    pub verdict: Option<Verdict>,
+    /// The answer in a sentence or a few.
+    pub says: Vec<String>,
+    /// Figures: what, and how much with its ±.
+    pub figures: Vec<(&'static str, String)>,
+    /// What the gauge cannot see.
+    pub blind: Option<String>,
+    /// Cautions.
+    pub cautions: Vec<String>,
+    /// How it was reckoned: the formula, then each input, then the source.
+    pub explained: Vec<String>,
+    /// Its picture.
+    pub picture: Option<Drawing>,
+}
+
+/// Why a field's text is not taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RefusedAt {
+    /// The field's id.
+    pub field: &'static str,
+    /// What to say at it.
+    pub says: String,
+}
+
+/// Why there is no answer.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct NoAnswer {
+    /// Texts that are not taken.
+    pub refused: Vec<RefusedAt>,
+    /// Labels of the fields that are still wanted.
+    pub wanted: Vec<&'static str>,
+}
+
+/// Every instrument, in the order of the list.
+pub const ALL: &[Instrument] = &[leak::LEAK, runout::RUNOUT, drag::DRAG, lube::LUBE];
+
+/// The instrument of a kind; `None` for one that a later version wrote.
+pub fn instrument(kind: &str) -> Option<&'static Instrument> {
+    ALL.iter().find(|instrument| instrument.kind == kind)
+}
+
+/// Its title; an unknown kind stands for itself.
+pub(crate) fn titled(kind: &str) -> String {
+    instrument(kind).map_or_else(|| crate::guided::capitalised(kind), |it| it.title.to_owned())
+}
+
+impl Instrument {
+    /// What it says to the texts typed.
+    ///
+    /// # Errors
+    /// [`NoAnswer`]: what is refused, field by field, and what is still wanted.
+    pub fn answer(&self, values: &Values, shown: Shown) -> Result<Answer, NoAnswer> {
+        let mut given = Given::of(self.fields, values, shown);
+        let answer = (self.answer)(&mut given);
+        match answer {
+            Some(answer) if given.refused.is_empty() => Ok(answer),
+            _ => Err(NoAnswer { refused: given.refused, wanted: given.wanted }),
+        }
+    }
+
+    /// The texts as they are kept: with their units, what is empty left out.
+    ///
+    /// # Errors
+    /// [`NoAnswer`]: what is refused.
+    pub fn kept(&self, values: &Values, shown: Shown) -> Result<Values, NoAnswer> {
+        let mut given = Given::of(self.fields, values, shown);
+        let kept = self
+            .fields
+            .iter()
+            .map(|asked| (asked.id.to_owned(), given.texts(asked)))
+            .filter(|(_, texts)| texts.iter().any(|text| !text.is_empty()))
+            .collect();
+        if given.refused.is_empty() {
+            Ok(kept)
+        } else {
+            Err(NoAnswer { refused: given.refused, wanted: Vec::new() })
+        }
+    }
+}
+
+/// An answer with what every instrument says alike: its cautions and how it was reckoned.
+fn answered(cautions: &[workshop::Caution], why: &Explanation, writing: &Writing) -> Answer {
+    let mut said: Vec<String> = cautions.iter().map(ToString::to_string).collect();
+    said.push(MANUAL_FIRST.to_owned());
+    let source = match why.basis {
+        Basis::Published(source) => format!("Source: {source}."),
+        Basis::Derived(how) => format!("Worked out from {how}."),
+        Basis::CommonPractice => "Common practice, no source.".to_owned(),
+    };
+    let inputs = why.given.iter().map(|input| writing.input(input));
+    let explained = std::iter::once(why.formula.to_owned()).chain(inputs).chain([source]).collect();
+    Answer { cautions: said, explained, ..Answer::default() }
+}

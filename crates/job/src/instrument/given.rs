@@ -1,0 +1,126 @@
+//! What was typed into an instrument, read field by field; what cannot be read is noted at its field.
+
+use measure::{Amount, Decimal, EntryError, Sign, Typed, Unit};
+use workshop::{Reading, Refusal};
+
+use super::shown::Writing;
+use super::{Asked, RefusedAt, Takes, Values};
+use crate::Shown;
+
+/// What was typed.
+pub(super) struct Given<'a> {
+    fields: &'static [Asked],
+    values: &'a Values,
+    shown: Shown,
+    /// Texts that are not taken.
+    pub refused: Vec<RefusedAt>,
+    /// Labels of what is still wanted.
+    pub wanted: Vec<&'static str>,
+}
+
+impl<'a> Given<'a> {
+    pub fn of(fields: &'static [Asked], values: &'a Values, shown: Shown) -> Given<'a> {
+        Given { fields, values, shown, refused: Vec::new(), wanted: Vec::new() }
+    }
+
+    /// How figures are written: in the unit typed at that field.
+    pub fn writing(&mut self, id: &str) -> Writing {
+        let typed = self.numbers(id).into_iter().flatten().next();
+        Writing { unit: typed.map(|typed| typed.unit()), mark: self.shown.mark }
+    }
+
+    /// The number of a field; where there is none, it is noted as wanted.
+    pub fn number(&mut self, id: &str) -> Option<Typed> {
+        self.numbers(id).into_iter().next().flatten()
+    }
+
+    /// The same as a reading.
+    pub fn reading(&mut self, id: &str) -> Option<Reading> {
+        self.number(id).map(|typed| Reading::typed(&typed))
+    }
+
+    /// The same as an amount without doubt: a limit.
+    pub fn amount(&mut self, id: &str) -> Option<Amount> {
+        self.number(id).map(|typed| typed.amount())
+    }
+
+    /// The number at each place of a field, empty places too.
+    pub fn numbers(&mut self, id: &str) -> Vec<Option<Typed>> {
+        let Some(asked) = self.fields.iter().find(|asked| asked.id == id) else {
+            return Vec::new();
+        };
+        let (unit, sign) = match asked.takes {
+            Takes::Number(unit, sign) | Takes::Numbers(unit, sign, _) => (unit, sign),
+            Takes::One(_) | Takes::Words => return Vec::new(),
+        };
+        // Lengths follow the person's choice of mm or inches; all else is asked in one unit.
+        let unit = if unit == Unit::Millimetre { self.shown.unit } else { unit };
+        let texts = self.values.get(id).map(Vec::as_slice).unwrap_or_default();
+        let mut read = Vec::new();
+        for text in texts {
+            read.push(if text.trim().is_empty() {
+                None
+            } else {
+                self.read(asked, text, unit, sign)
+            });
+        }
+        if read.iter().all(Option::is_none) && !asked.optional {
+            self.want(asked.label);
+        }
+        read
+    }
+
+    /// The word chosen or typed.
+    pub fn word(&mut self, id: &str) -> Option<&'a str> {
+        let text = self.values.get(id).and_then(|texts| texts.first()).map(|text| text.trim());
+        let text = text.filter(|text| !text.is_empty());
+        if let (None, Some(asked)) = (text, self.fields.iter().find(|asked| asked.id == id))
+            && !asked.optional
+        {
+            self.want(asked.label);
+        }
+        text
+    }
+
+    /// Takes a result, or notes why not at a field.
+    pub fn at<T>(&mut self, field: &'static str, found: Result<T, Refusal>) -> Option<T> {
+        found.map_err(|why| self.refuse(field, why.to_string())).ok()
+    }
+
+    /// Notes why a field's text is not taken; the first word at a field stands.
+    pub fn refuse(&mut self, field: &'static str, says: String) {
+        if self.refused.iter().all(|refused| refused.field != field) {
+            self.refused.push(RefusedAt { field, says });
+        }
+    }
+
+    /// The texts of a field as they are kept.
+    pub fn texts(&mut self, asked: &Asked) -> Vec<String> {
+        match asked.takes {
+            Takes::Number(..) | Takes::Numbers(..) => {
+                let text =
+                    |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
+                self.numbers(asked.id).into_iter().map(text).collect()
+            }
+            Takes::One(_) | Takes::Words => {
+                self.word(asked.id).map(str::to_owned).into_iter().collect()
+            }
+        }
+    }
+
+    fn read(&mut self, asked: &Asked, text: &str, unit: Unit, sign: Sign) -> Option<Typed> {
+        let read = Typed::parse(text, unit, sign);
+        read.map_err(|why: EntryError| self.refuse(asked.id, why.to_string())).ok()
+    }
+
+    fn want(&mut self, label: &'static str) {
+        if !self.wanted.contains(&label) {
+            self.wanted.push(label);
+        }
+    }
+}
+
+/// A whole number as a decimal.
+pub(super) fn whole(number: usize) -> Decimal {
+    Decimal::from(number)
+}

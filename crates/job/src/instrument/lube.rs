@@ -1,0 +1,135 @@
+//! Lube: what went in against what is rated.
+
+use measure::{Decimal, Sign, Unit, Verdict};
+use workshop::lube::{Drain, expansion};
+use workshop::lube::{Fill, Meaning, Metal, PercentLimits, Water, drained, examine};
+
+use super::{Answer, Asked, Given, Instrument, Takes, answered};
+
+const VOLUME: Takes = Takes::Number(Unit::Millilitre, Sign::Positive);
+const TIME: Takes = Takes::Number(Unit::Minute, Sign::NotNegative);
+const CLEAR: &str = "clear";
+const PASTE: &str = "paste or hairs";
+
+/// Volume, rest and what came out.
+pub(super) const LUBE: Instrument = Instrument {
+    kind: "lube",
+    title: "Lube",
+    purpose: "Whether the right amount went in and stayed in, and what the drained oil says.",
+    fields: &[
+        Asked { id: "volume", label: "Volume in", takes: VOLUME, optional: false },
+        Asked { id: "rated", label: "Volume the manual rates", takes: VOLUME, optional: false },
+        Asked {
+            id: "within",
+            label: "May be off by",
+            takes: Takes::Number(Unit::Percent, Sign::Positive),
+            optional: false,
+        },
+        Asked { id: "rested", label: "Rested so far", takes: TIME, optional: false },
+        Asked { id: "rest", label: "Rest before the level is read", takes: TIME, optional: false },
+        Asked {
+            id: "cold",
+            label: "Temperature of the oil",
+            takes: Takes::Number(Unit::Celsius, Sign::Any),
+            optional: true,
+        },
+        Asked {
+            id: "warm",
+            label: "Temperature it will run at",
+            takes: Takes::Number(Unit::Celsius, Sign::Any),
+            optional: true,
+        },
+        Asked {
+            id: "water",
+            label: "Water in what came out",
+            takes: Takes::One(&[CLEAR, "frothed after a run", "drops settled", "milky"]),
+            optional: true,
+        },
+        Asked {
+            id: "metal",
+            label: "Metal in what came out",
+            takes: Takes::One(&["none", PASTE, "chunks"]),
+            optional: true,
+        },
+    ],
+    answer,
+};
+
+fn answer(given: &mut Given) -> Option<Answer> {
+    let writing = given.writing("volume");
+    let read = (given.reading("volume"), given.reading("rated"), given.number("within"));
+    let times = (given.amount("rested"), given.amount("rest"));
+    let ((Some(volume), Some(rated), Some(within)), (Some(rested), Some(rest))) = (read, times)
+    else {
+        return None;
+    };
+    let off = within.in_unit(Unit::Percent);
+    let whole = Decimal::ONE_HUNDRED;
+    let limits = PercentLimits { low: whole - off, high: whole + off };
+    let fill = Fill { volume, rated, limits, rested, rest };
+    let found = given.at("rated", examine(&fill))?;
+    let mut figures = vec![("Share of rated", writing.figure(&found.share))];
+    if let (Some(cold), Some(warm)) = (given.reading("cold"), given.reading("warm")) {
+        let growth = given.at("warm", expansion(&volume, &cold, &warm))?;
+        figures.push(("Grows when warm, common practice, no source", writing.figure(&growth)));
+    }
+    let mut cautions = vec![found.caution];
+    let mut says = vec![meaning(found.meaning).to_owned()];
+    if let Some((water, metal)) = seen(given) {
+        let (drain, more) = drained(water, metal);
+        cautions.extend(more.iter().filter(|caution| **caution != found.caution));
+        says.push(format!("{} Common practice, no source.", came_out(drain)));
+    }
+    let verdict = Some(found.judgement.verdict).filter(|_| found.meaning != Meaning::StillResting);
+    Some(Answer {
+        verdict: verdict
+            .filter(|verdict| *verdict != Verdict::CannotProve || found.left_to_rest.is_zero()),
+        says,
+        figures,
+        blind: Some(
+            "A volume does not show where the oil stands: read the level after the rest."
+                .to_owned(),
+        ),
+        ..answered(&cautions, &found.explanation, &writing)
+    })
+}
+
+fn seen(given: &mut Given) -> Option<(Water, Metal)> {
+    let (water, metal) = (given.word("water"), given.word("metal"));
+    if water.is_none() && metal.is_none() {
+        return None;
+    }
+    let water = match water.unwrap_or(CLEAR) {
+        CLEAR => Water::None,
+        "frothed after a run" => Water::FrothedAfterRun,
+        "drops settled" => Water::Settled,
+        _ => Water::Milky,
+    };
+    let metal = match metal.unwrap_or("none") {
+        "none" => Metal::None,
+        PASTE => Metal::Paste,
+        _ => Metal::Chunks,
+    };
+    Some((water, metal))
+}
+
+fn meaning(meaning: Meaning) -> &'static str {
+    match meaning {
+        Meaning::StillResting => "Still resting: no verdict before the rest is over.",
+        Meaning::AsRated => "As rated.",
+        Meaning::AirPocketOrPlug => "Too little went in: an air pocket, or the wrong level plug.",
+        Meaning::LeftInOrOtherModel => {
+            "Too much went in: oil or water was left in, or it is another model."
+        }
+        Meaning::ReadAgain => "Too near the limit to say: measure again.",
+    }
+}
+
+fn came_out(drain: Drain) -> &'static str {
+    match drain {
+        Drain::Common => "What came out is nothing out of the common.",
+        Drain::LetStand => "Let the jar stand, then look again.",
+        Drain::FindTheWay => "Water comes in: leak test first, and do not run it.",
+        Drain::Strip => "Metal came out: strip it.",
+    }
+}

@@ -1,0 +1,152 @@
+//! Runout round one turn of a shaft, a second place along it, and a face.
+
+use measure::{Amount, Decimal, Sign, Unit, real};
+use pictures::runout::Polar;
+use workshop::runout::{Along, Answer as Turned, Cause, Face, Finding, Turn, examine, tell_apart};
+use workshop::{Limits, Reading};
+
+use super::given::whole;
+use super::{Answer, Asked, Given, Instrument, Takes, answered};
+
+const CLOCK: &[&str] = &["12 h", "1:30", "3 h", "4:30", "6 h", "7:30", "9 h", "10:30"];
+const DIAL: Takes = Takes::Numbers(Unit::Millimetre, Sign::Any, CLOCK);
+const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
+
+/// The indicator on a turning shaft.
+pub(super) const RUNOUT: Instrument = Instrument {
+    kind: "runout",
+    title: "Runout",
+    purpose: "How far off centre a shaft turns, where it is highest, and whether it is bent, cocked or out of round.",
+    fields: &[
+        Asked { id: "readings", label: "Readings round one turn", takes: DIAL, optional: false },
+        Asked {
+            id: "closing",
+            label: "Back at 12 h",
+            takes: Takes::Number(Unit::Millimetre, Sign::Any),
+            optional: true,
+        },
+        Asked { id: "limit", label: "Limit of the manual, total", takes: LENGTH, optional: true },
+        Asked { id: "along", label: "Readings at a second place", takes: DIAL, optional: true },
+        Asked { id: "distance", label: "How far along it is", takes: LENGTH, optional: true },
+        Asked { id: "face", label: "Readings on a face", takes: DIAL, optional: true },
+        Asked { id: "radius", label: "Radius of the face reading", takes: LENGTH, optional: true },
+    ],
+    answer,
+};
+
+fn answer(given: &mut Given) -> Option<Answer> {
+    let writing = given.writing("readings");
+    let limits = Limits { low: None, high: given.amount("limit") };
+    let closing = given.reading("closing");
+    let readings = dial(given, "readings")?;
+    let turn = Turn { readings, closing, limits };
+    let found = given.at("readings", examine(&turn))?;
+    let along = second(given, "along", "distance");
+    let face = second(given, "face", "radius");
+    let causes = tell_apart(
+        &found,
+        along.as_ref().map(|(turn, distance)| Along { turn, distance: *distance }),
+        face.as_ref().map(|(turn, radius)| Face { turn, radius: *radius }),
+    );
+    let causes = given.at("distance", causes)?;
+    let high = found.high_spot.as_ref().map(|spot| hour(spot.value));
+    let mut figures = vec![("Total", writing.figure(&found.total))];
+    figures.push(("Off centre", writing.figure(&found.off_centre)));
+    figures.extend(high.clone().map(|hour| ("High spot", hour)));
+    figures.extend(found.two_lobes.as_ref().map(|lobes| ("Two humps", writing.figure(lobes))));
+    figures.extend(found.drift.as_ref().map(|drift| ("Back at 12 h", writing.figure(drift))));
+    let mut says: Vec<String> =
+        causes.iter().map(|it| format!("{}: {}.", cause(it), writing.figure(&it.size))).collect();
+    if says.is_empty() {
+        says.push("Nothing stands out of the scatter of these readings.".to_owned());
+    }
+    if let Some(hour) = &high {
+        says.push(format!(
+            "Paint the high spot at {hour}, and turn it to one place for every lash reading."
+        ));
+    }
+    Some(Answer {
+        verdict: found.judgement.map(|judged| judged.verdict),
+        says,
+        figures,
+        blind: Some(blind(&turn, along.is_some())),
+        picture: Some(picture(&turn, &found, high)),
+        ..answered(&found.cautions, &found.explanation, &writing)
+    })
+}
+
+/// Angle and reading at each place that was read; `None` while there is none.
+fn dial(given: &mut Given, id: &str) -> Option<Vec<(Amount, Reading)>> {
+    let step = Decimal::from(360) / whole(CLOCK.len());
+    let read = given.numbers(id).into_iter().enumerate().filter_map(|(at, typed)| {
+        let angle = Amount { value: whole(at) * step, unit: Unit::Degree };
+        Some((angle, Reading::typed(&typed?)))
+    });
+    let read: Vec<_> = read.collect();
+    (!read.is_empty()).then_some(read)
+}
+
+/// Another turn with the length that belongs to it.
+fn second(given: &mut Given, id: &'static str, length: &'static str) -> Option<(Turned, Reading)> {
+    let readings = dial(given, id)?;
+    let turn = Turn { readings, closing: None, limits: Limits::default() };
+    let found = given.at(id, examine(&turn))?;
+    match given.reading(length) {
+        Some(length) => Some((found, length)),
+        None => {
+            given.refuse(
+                length,
+                "Nothing typed here. The second set of readings needs it.".to_owned(),
+            );
+            None
+        }
+    }
+}
+
+fn cause(finding: &Finding) -> &'static str {
+    match finding.cause {
+        Cause::OffCentre => "Off centre, not bent",
+        Cause::Bent => "Bent, or its bearings out of line",
+        Cause::BentOrOffCentre => "Bent or off centre; a second place tells them apart",
+        Cause::Cocked => {
+            "A face leans: a race not seated, dirt below it, or a collar out of square"
+        }
+        Cause::OutOfRound => "Out of round, two humps in a turn",
+    }
+}
+
+fn blind(turn: &Turn, along: bool) -> String {
+    let mut says = Vec::new();
+    if turn.readings.len() < 6 {
+        says.push("Fewer than six angles: an oval cannot be told from scatter.");
+    }
+    if !along {
+        says.push("One place alone cannot tell a bend from a parallel offset.");
+    }
+    says.push("Play in the bearings stands in every reading.");
+    says.join(" ")
+}
+
+/// The hour of an angle counted from 12 o'clock the way a clock goes, to the half hour: "2 h".
+fn hour(degrees: Decimal) -> String {
+    let halves = measure::round(degrees / Decimal::from(15), 0) % Decimal::from(24);
+    let (hour, half) = ((halves / Decimal::TWO).trunc(), !(halves % Decimal::TWO).is_zero());
+    let hour = if hour.is_zero() { Decimal::from(12) } else { hour };
+    if half { format!("{hour}:30") } else { format!("{hour} h") }
+}
+
+fn picture(turn: &Turn, found: &Turned, high: Option<String>) -> pictures::drawing::Drawing {
+    let millimetres = |amount: Amount| {
+        real::from_decimal(amount.to(Unit::Millimetre).map_or(amount.value, |it| it.value))
+    };
+    let dots = turn.readings.iter();
+    let dots = dots.map(|(angle, it)| (real::from_decimal(angle.value), millimetres(it.amount)));
+    Polar {
+        dots: dots.collect(),
+        mean: real::from_decimal(found.mean.value),
+        off_centre: real::from_decimal(found.off_centre.value),
+        high: found.high_spot.as_ref().map(|spot| real::from_decimal(spot.value)),
+        hour: high,
+    }
+    .draw()
+}

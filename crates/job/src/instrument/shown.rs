@@ -1,0 +1,79 @@
+//! How an instrument's figures are written: in the unit that was typed, with their ±.
+
+use measure::{Amount, Mark, Unit, real, show};
+use workshop::{Figure, Given};
+
+/// Most places a figure is shown with.
+const MOST_PLACES: u32 = 6;
+
+/// Unit and decimal mark of an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Writing {
+    /// The unit typed; figures of its quantity are shown in it.
+    pub unit: Option<Unit>,
+    /// The decimal mark.
+    pub mark: Mark,
+}
+
+impl Writing {
+    /// "0.0329 ± 0.0012 mm": twice the standard uncertainty, to its second digit.
+    pub fn figure(&self, figure: &Figure) -> String {
+        let own = Unit::parse(figure.unit);
+        let into =
+            self.unit.filter(|unit| own.is_some_and(|own| own.quantity() == unit.quantity()));
+        let to = |value| match (own, into) {
+            (Some(own), Some(into)) => Amount { value, unit: own }.to(into).map(|it| it.value),
+            _ => Some(value),
+        };
+        let value = to(figure.value).unwrap_or(figure.value);
+        let doubt = real::to_decimal(2.0 * figure.standard(), 12).unwrap_or_default();
+        // A difference: the zero points of two scales do not count.
+        let doubt = to(figure.value + doubt).map_or(doubt, |more| (more - value).abs());
+        let places = places(real::from_decimal(doubt));
+        let unit = into.map_or(figure.unit, Unit::symbol);
+        let value = show(value, places, self.mark);
+        if doubt.is_zero() {
+            format!("{value} {unit}")
+        } else {
+            format!("{value} ± {} {unit}", show(doubt, places, self.mark))
+        }
+    }
+
+    /// The figure alone, to its second digit: for what is small and only compared.
+    pub fn plain(&self, figure: &Figure) -> String {
+        let unit = Unit::parse(figure.unit);
+        let into = self.unit.filter(|it| unit.is_some_and(|own| own.quantity() == it.quantity()));
+        let shown = match (figure.amount(), into) {
+            (Some(amount), Some(into)) => amount.to(into).map_or(amount.value, |it| it.value),
+            _ => figure.value,
+        };
+        let places = places(real::from_decimal(shown).abs());
+        let unit = into.map_or(figure.unit, Unit::symbol);
+        format!("{} {unit}", show(shown, places, self.mark))
+    }
+
+    /// An input of a formula.
+    pub fn input(&self, input: &Given) -> String {
+        let doubt = real::to_decimal(2.0 * input.standard, 12).unwrap_or_default();
+        let places = if doubt.is_zero() {
+            input.value.normalize().scale().min(MOST_PLACES)
+        } else {
+            places(real::from_decimal(doubt))
+        };
+        let value = show(input.value, places, self.mark);
+        format!("{}: {value} {}", input.name, input.unit).trim_end().to_owned()
+    }
+}
+
+/// Places that show the second digit of a doubt.
+fn places(doubt: f64) -> u32 {
+    let (mut places, mut scaled) = (0, doubt);
+    if doubt <= 0.0 {
+        return 2;
+    }
+    while scaled < 10.0 && places < MOST_PLACES {
+        scaled *= 10.0;
+        places += 1;
+    }
+    places
+}

@@ -1,0 +1,147 @@
+//! The bench instruments from typed text to answer.
+
+use job::Shown;
+use job::instrument::{NoAnswer, Values, instrument};
+use measure::Verdict;
+
+fn values(fields: &[(&str, &[&str])]) -> Values {
+    let texts = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect();
+    fields.iter().map(|(id, it)| ((*id).to_owned(), texts(it))).collect()
+}
+
+fn answer(kind: &str, values: &Values) -> Result<job::instrument::Answer, NoAnswer> {
+    instrument(kind).unwrap().answer(values, Shown::default())
+}
+
+fn figure(kind: &str, values: &Values, name: &str) -> String {
+    let answer = answer(kind, values).unwrap();
+    answer.figures.iter().find(|figure| figure.0 == name).map(|it| it.1.clone()).unwrap()
+}
+
+fn refusal(kind: &str, values: &Values) -> String {
+    let refused = answer(kind, values).unwrap_err().refused;
+    refused.iter().map(|it| format!("{}: {}", it.field, it.says)).collect::<Vec<_>>().join("\n")
+}
+
+/// 8 steps of 45°: e 0.032865 mm at 141.401°, total 0.067, u(e) 0.000597. NIST/SEMATECH e-Handbook
+/// 2.3.4.4; run with numpy 2.4.6 `linalg.lstsq`.
+#[test]
+fn runout_worked_case() {
+    let turn = ["0.000", "0.021", "0.045", "0.058", "0.049", "0.030", "0.004", "-0.009"];
+    let typed = values(&[("readings", &turn), ("limit", &["0.13"])]);
+    assert_eq!(figure("runout", &typed, "Off centre"), "0.0329 ± 0.0012 mm");
+    assert_eq!(figure("runout", &typed, "High spot"), "4:30");
+    let answer = answer("runout", &typed).unwrap();
+    assert_eq!(answer.verdict, Some(Verdict::InBand));
+    assert!(answer.picture.unwrap().label.contains("8 readings"));
+}
+
+/// 0.001 in: 0.5 2.0 3.5 2.0 at quarter turns: e 1.5, high at 6 o'clock (by hand).
+#[test]
+fn runout_in_inches_is_shown_in_inches() {
+    let turn = ["0.0005 in", "", "0.0020 in", "", "0.0035 in", "", "0.0020 in", ""];
+    let typed = values(&[("readings", &turn)]);
+    assert!(figure("runout", &typed, "Off centre").starts_with("0.00150"));
+    assert_eq!(figure("runout", &typed, "High spot"), "6 h");
+}
+
+#[test]
+fn runout_refuses_at_the_field() {
+    let few = values(&[("readings", &["0.1", "0.2", "0.1"])]);
+    assert!(refusal("runout", &few).starts_with("readings: "));
+    let wrong = values(&[("readings", &["0.1", "0.2.3", "0.1", "0.1"])]);
+    assert_eq!(refusal("runout", &wrong), "readings: Two decimal marks in 0.2.3. Type one.");
+    let nothing = answer("runout", &values(&[])).unwrap_err();
+    assert_eq!(nothing.wanted, ["Readings round one turn"]);
+}
+
+fn held(more: &[(&str, &[&str])]) -> Values {
+    let mut typed = values(&[
+        ("stage", &["working"]),
+        ("limit", &["90"]),
+        ("pressure", &["70"]),
+        ("time", &["10"]),
+        ("most-lost", &["5"]),
+        ("at", &["0", "10"]),
+        ("gauge", &["70.000", "68.200"]),
+        ("case", &["22.00", "20.50"]),
+        ("barometer", &["101.325", "101.150"]),
+        ("volume", &["1.200 L"]),
+    ]);
+    typed.extend(values(more));
+    typed
+}
+
+const DONE: [(&str, &[&str]); 3] = [("turned", &["yes"]), ("moved", &["yes"]), ("soap", &["none"])];
+
+/// 70.0 → 68.2 kPa, 101.325 → 101.150 kPa, 22 → 20.5 °C, 600 s, 1.2 L: 1.10994 kPa lost,
+/// 2.219879e-3 Pa·m³/s. 40 CFR 1065.644, ideal gas (run).
+#[test]
+fn leak_worked_case() {
+    let typed = held(&DONE);
+    let lost = figure("leak", &typed, "Lost, corrected");
+    let number: f64 = lost.split(' ').next().unwrap().parse().unwrap();
+    assert!((number - 1.10994).abs() < 0.001 && lost.ends_with(" kPa"), "{lost}");
+    assert!(figure("leak", &typed, "Leak rate").starts_with("0.0022"));
+    assert!(figure("leak", &typed, "The same").ends_with("at 101.325 kPa and 0 °C"));
+    assert_eq!(answer("leak", &typed).unwrap().verdict, Some(Verdict::InBand));
+}
+
+#[test]
+fn leak_without_turning_has_no_verdict() {
+    let answer = answer("leak", &held(&[])).unwrap();
+    assert_eq!(answer.verdict, None);
+    assert!(answer.says[0].contains("Turn the shafts. Move the shift rod."), "{:?}", answer.says);
+}
+
+#[test]
+fn leak_refuses_what_cannot_be() {
+    let over = refusal("leak", &held(&[("pressure", &["95"])]));
+    assert!(over.starts_with("pressure: ") && over.contains("90"), "{over}");
+    let cold = refusal("leak", &held(&[("case", &["-300", "20"])]));
+    assert!(cold.contains("absolute zero"), "{cold}");
+    let not = values(&[("stage", &["not applicable"]), ("because", &["one-way input seal"])]);
+    assert_eq!(answer("leak", &not).unwrap().says, ["Not done: one-way input seal."]);
+}
+
+/// 14 N on a 50 mm drum with a 2 mm cord: 0.36 N·m = 3.2 lbf·in (own arithmetic).
+#[test]
+fn drag_by_cord_and_scale() {
+    let typed = values(&[
+        ("when", &["running"]),
+        ("pull", &["14.0"]),
+        ("drum", &["50.0"]),
+        ("cord", &["2.0"]),
+        ("seals", &["out"]),
+        ("high", &["5.0 lbf·in"]),
+    ]);
+    assert!(figure("drag", &typed, "As read").starts_with("3.2"), "{typed:?}");
+    assert_eq!(answer("drag", &typed).unwrap().verdict, Some(Verdict::InBand));
+}
+
+/// 1000 mL from 20 to 60 °C grows 28 mL: 0.07 %/K (common practice, no source).
+#[test]
+fn lube_share_and_growth() {
+    let typed = values(&[
+        ("volume", &["1000"]),
+        ("rated", &["1000"]),
+        ("within", &["5"]),
+        ("rested", &["20"]),
+        ("rest", &["15"]),
+        ("cold", &["20.0"]),
+        ("warm", &["60.0"]),
+        ("water", &["milky"]),
+    ]);
+    let growth = figure("lube", &typed, "Grows when warm, common practice, no source");
+    assert!(growth.starts_with("28"), "{growth}");
+    let answer = answer("lube", &typed).unwrap();
+    assert_eq!(answer.verdict, Some(Verdict::InBand));
+    assert!(answer.says[1].starts_with("Water comes in"));
+}
+
+#[test]
+fn what_is_kept_is_what_was_typed_with_its_unit() {
+    let typed = values(&[("readings", &["0,07", "", "0.0020 in"]), ("limit", &[" "])]);
+    let kept = instrument("runout").unwrap().kept(&typed, Shown::default()).unwrap();
+    assert_eq!(kept, values(&[("readings", &["0,07 mm", "", "0.0020 in"])]));
+}

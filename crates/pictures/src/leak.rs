@@ -1,0 +1,81 @@
+//! Pressure against time: as read, corrected, and the limit.
+
+use crate::drawing::{Anchor, Drawing, Point, line, rect, text};
+use crate::scale::{Scale, held};
+
+/// What the picture shows; times in minutes, pressures all in one unit.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Curve {
+    /// As read.
+    pub raw: Vec<Point>,
+    /// Corrected for temperature and barometer.
+    pub corrected: Vec<Point>,
+    /// Where the loss allowed ends.
+    pub limit: f64,
+    /// How long it is held.
+    pub minutes: f64,
+    /// The unit of the pressures.
+    pub unit: &'static str,
+}
+
+const LEFT: f64 = 56.0;
+const RIGHT: f64 = 328.0;
+const TOP: f64 = 24.0;
+const FOOT: f64 = 176.0;
+
+impl Curve {
+    /// The drawing; `number` writes a number.
+    pub fn draw(&self, number: impl Fn(f64) -> String) -> Drawing {
+        let every = || self.raw.iter().chain(&self.corrected).map(|point| point.1);
+        let high = every().fold(self.limit, f64::max);
+        let low = every().fold(self.limit, f64::min);
+        let room = 0.15 * (high - low).max(1e-6);
+        let y = Scale { from: low - room, to: high + room, start: FOOT, end: TOP };
+        let longest = self.raw.last().map_or(self.minutes, |last| last.0.max(self.minutes));
+        let x = Scale { from: 0.0, to: longest, start: LEFT, end: RIGHT };
+        let limit = held(y.at(self.limit), TOP, FOOT);
+        let place = |points: &[Point]| -> Vec<Point> {
+            points.iter().map(|(at, value)| (x.at(*at), y.at(*value))).collect()
+        };
+        let mut marks = vec![
+            rect("c-lost", LEFT, limit, RIGHT - LEFT, FOOT - limit),
+            line("c-ax", &[(LEFT, TOP - 12.0), (LEFT, FOOT), (RIGHT, FOOT)]),
+            line("c-lim", &[(LEFT, limit), (RIGHT, limit)]),
+            text("c-t", (LEFT - 6.0, limit + 5.0), Anchor::End, number(self.limit)),
+            text("c-t", (LEFT + 6.0, TOP - 8.0), Anchor::Start, self.unit),
+            text("c-t", (LEFT, FOOT + 20.0), Anchor::Middle, "0"),
+            text("c-t", (RIGHT - 10.0, FOOT + 20.0), Anchor::Middle, number(longest)),
+            text("c-t", (0.5 * (LEFT + RIGHT), FOOT + 20.0), Anchor::Middle, "min"),
+        ];
+        if let Some(first) = self.raw.first() {
+            let at = (LEFT - 6.0, y.at(first.1) + 5.0);
+            marks.push(text("c-t", at, Anchor::End, number(first.1)));
+        }
+        marks.push(line("c-raw", &place(&self.raw)));
+        marks.push(line("c-cor", &place(&self.corrected)));
+        let label = self.spoken(&number);
+        Drawing { view: [0.0, 0.0, 340.0, 210.0], width: None, label, marks }
+    }
+
+    fn spoken(&self, number: &impl Fn(f64) -> String) -> String {
+        let last =
+            |points: &[Point]| points.last().map(|point| number(point.1)).unwrap_or_default();
+        let (raw, corrected) = (last(&self.raw), last(&self.corrected));
+        let (limit, unit) = (number(self.limit), self.unit);
+        format!("Pressure against time. Raw {raw}, corrected {corrected}, limit {limit} {unit}.")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn it_speaks_of_the_last_line() {
+        let raw = vec![(0.0, 84.0), (10.0, 79.8)];
+        let corrected = vec![(0.0, 84.0), (10.0, 81.9)];
+        let curve = Curve { raw, corrected, limit: 77.0, minutes: 10.0, unit: "kPa" };
+        let drawing = curve.draw(|value| (value as i64).to_string());
+        assert_eq!(drawing.label, "Pressure against time. Raw 79, corrected 81, limit 77 kPa.");
+    }
+}
