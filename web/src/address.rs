@@ -31,6 +31,11 @@ pub enum Screen {
         /// The step; none for the one where work stopped.
         step: Option<String>,
     },
+    /// The steps of a job's unit as the shop has them.
+    OwnSteps {
+        /// The job.
+        job: String,
+    },
     /// What is open, locked and stale in a guided job.
     OpenMap {
         /// The job.
@@ -146,6 +151,7 @@ impl Screen {
             ["job", job] => Screen::Job { job: owned(job) },
             ["job", job, "step"] => Screen::Step { job: owned(job), step: None },
             ["job", job, "step", step] => Screen::Step { job: owned(job), step: Some(owned(step)) },
+            ["job", job, "steps"] => Screen::OwnSteps { job: owned(job) },
             ["job", job, "map"] => Screen::OpenMap { job: owned(job) },
             ["job", job, "ladder"] => Screen::Ladder { job: owned(job) },
             ["job", job, "inspect"] => Screen::Inspect { job: owned(job) },

@@ -142,6 +142,7 @@ fn Screens() -> impl IntoView {
         Screen::Tin => TinScreen().into_any(),
         screen @ (Screen::Job { .. }
         | Screen::Step { .. }
+        | Screen::OwnSteps { .. }
         | Screen::OpenMap { .. }
         | Screen::Ladder { .. }
         | Screen::Inspect { .. }

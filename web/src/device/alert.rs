@@ -1,8 +1,9 @@
 //! Makes itself noticed: a buzz and a tone, where the device has them.
 
-use js_sys::Array;
+use js_sys::{Array, Function, Promise, Reflect};
 use leptos::prelude::*;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::AudioContext;
 
 /// Long, short, long: milliseconds of buzz and pause.
@@ -18,6 +19,19 @@ pub fn alert() {
     window().navigator().vibrate_with_pattern(&pattern);
     // A page that nobody has touched yet may not sound.
     sound().ok();
+}
+
+/// Shows a number at the app's icon, where the device has that; none for 0.
+pub fn badge(count: usize) {
+    let navigator = JsValue::from(window().navigator());
+    let set = Reflect::get(&navigator, &"setAppBadge".into()).ok();
+    let Some(set) = set.and_then(|set| set.dyn_into::<Function>().ok()) else { return };
+    // Refused, the words on the screen still say it; with 0 the browser takes the badge away.
+    if let Ok(Ok(promise)) =
+        set.call1(&navigator, &(count as u32).into()).map(JsCast::dyn_into::<Promise>)
+    {
+        wasm_bindgen_futures::spawn_local(async move { drop(JsFuture::from(promise).await) });
+    }
 }
 
 fn sound() -> Result<(), JsValue> {

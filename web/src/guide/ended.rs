@@ -4,7 +4,7 @@ use job::guide::ClockView;
 use leptos::prelude::*;
 
 use super::Guide;
-use crate::device::alert::alert;
+use crate::device::alert::{alert, badge};
 use crate::parts::{Glyph, Notice, live, words};
 
 /// Says what ends while one of the screens with running clocks is open.
@@ -56,6 +56,7 @@ fn done(guide: Guide) -> Memo<Vec<String>> {
         if before.is_some_and(|before| now > before) {
             alert();
         }
+        badge(now);
         now
     });
     done

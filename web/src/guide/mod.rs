@@ -17,6 +17,7 @@ mod load;
 mod map;
 mod open;
 mod overview;
+mod own;
 mod rows;
 mod step;
 mod tools;
@@ -33,6 +34,7 @@ pub fn screen(screen: Screen) -> AnyView {
     match screen {
         Screen::Job { job } => overview::screen(Guide::of(&job)),
         Screen::Step { job, step } => step::screen(Guide::of(&job), step),
+        Screen::OwnSteps { job } => own::screen(Guide::of(&job)),
         Screen::OpenMap { job } => map::screen(Guide::of(&job)),
         Screen::Ladder { job } => ladder::screen(Guide::of(&job)),
         Screen::Inspect { job } => inspect::screen(Guide::of(&job)),

@@ -40,17 +40,23 @@ pub enum Change {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Changes(pub Vec<Change>);
 
-impl Changes {
-    /// Takes the next fact of the sheet's book in.
-    pub(crate) fn take(&mut self, fact: &Guided) {
-        let change = match fact.clone() {
+impl Change {
+    /// The change that a fact makes; `None` for the other facts.
+    pub fn of(fact: &Guided) -> Option<Change> {
+        Some(match fact.clone() {
             Guided::StepAdded { step, after, title, why, caution, records } => {
                 Change::Added { step, after, title, why, caution, records }
             }
             Guided::StepDropped { step, reason } => Change::Dropped { step, reason },
             Guided::StepMoved { step, after } => Change::Moved { step, after },
-            _ => return,
-        };
-        self.0.push(change);
+            _ => return None,
+        })
+    }
+}
+
+impl Changes {
+    /// Takes the next fact of the sheet's book in.
+    pub(crate) fn take(&mut self, fact: &Guided) {
+        self.0.extend(Change::of(fact));
     }
 }

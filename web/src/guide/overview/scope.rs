@@ -100,6 +100,9 @@ pub fn change(choosing: Choosing) -> AnyView {
             <button class="btn btn--plain btn--wide" type="button" on:click=turn>
                 {label}
             </button>
+            <a class="btn btn--plain btn--wide" href=choosing.guide.of.at("steps")>
+                "Steps of this unit"
+            </a>
             {form}
             {choosing.acting.says()}
         </div>
