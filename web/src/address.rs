@@ -61,6 +61,20 @@ pub enum Screen {
         /// The job.
         job: String,
     },
+    /// The bench checks of a job.
+    Checks {
+        /// The job.
+        job: String,
+    },
+    /// A bench check: in a job, for a step of it, or alone.
+    BenchCheck {
+        /// The job; without one, nothing is kept.
+        job: Option<String>,
+        /// Which instrument.
+        kind: String,
+        /// The step it belongs to.
+        step: Option<String>,
+    },
     /// What waits, on the screens of a job that show no clocks; no address leads here.
     Waits {
         /// The job.
@@ -136,6 +150,8 @@ impl Screen {
             Screen::SetUp { job }
             | Screen::Reading { job, .. }
             | Screen::Influence { job }
+            | Screen::Checks { job }
+            | Screen::BenchCheck { job: Some(job), .. }
             | Screen::Record { job } => Some(job),
             _ => None,
         }
@@ -156,6 +172,13 @@ impl Screen {
             ["job", job, "ladder"] => Screen::Ladder { job: owned(job) },
             ["job", job, "inspect"] => Screen::Inspect { job: owned(job) },
             ["job", job, "tools"] => Screen::Tools { job: Some(owned(job)) },
+            ["job", job, "check"] => Screen::Checks { job: owned(job) },
+            ["job", job, "check", kind, rest @ ..] => Screen::BenchCheck {
+                job: Some(owned(job)),
+                kind: owned(kind),
+                step: rest.first().copied().map(owned),
+            },
+            ["check", kind] => Screen::BenchCheck { job: None, kind: owned(kind), step: None },
             ["job", job, "freeze"] => Screen::Freeze { job: owned(job) },
             ["board"] => Screen::Board,
             ["tools"] => Screen::Tools { job: None },
@@ -268,6 +291,15 @@ mod tests {
         let step = |step: Option<&str>| Screen::Step { job: job(), step: step.map(str::to_owned) };
         assert_eq!(Screen::of("/job/27/step/b04"), step(Some("b04")));
         assert_eq!(Screen::of("/job/27/step"), step(None));
+        let check = |job: Option<String>, step: Option<&str>| Screen::BenchCheck {
+            job,
+            kind: "leak".to_owned(),
+            step: step.map(str::to_owned),
+        };
+        assert_eq!(Screen::of("/job/27/check/leak/b42"), check(Some(job()), Some("b42")));
+        assert_eq!(Screen::of("/job/27/check/leak"), check(Some(job()), None));
+        assert_eq!(Screen::of("/check/leak"), check(None, None));
+        assert_eq!(Screen::of("/job/27/check"), Screen::Checks { job: job() });
         assert_eq!(Screen::of("/tools"), Screen::Tools { job: None });
         for path in ["/", "", "/job", "/job/27/read", "/elsewhere"] {
             assert_eq!(Screen::of(path), Screen::Bench, "{path}");

@@ -153,6 +153,9 @@ fn Screens() -> impl IntoView {
         | Screen::Next { .. }
         | Screen::Waits { .. }) => code.show(Piece::Guide, screen),
         screen @ Screen::Practice => code.show(Piece::Practice, screen),
+        screen @ (Screen::Checks { .. } | Screen::BenchCheck { .. }) => {
+            code.show(Piece::Instruments, screen)
+        }
         screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),
         screen @ (Screen::Settings
         | Screen::BringIn

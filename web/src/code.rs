@@ -29,6 +29,8 @@ pub enum Piece {
     Builders,
     /// The guided job.
     Guide,
+    /// The bench checks.
+    Instruments,
     /// Settings, and what goes out and comes in as a file.
     Keep,
     /// The practice unit.
@@ -54,6 +56,7 @@ pub struct Code {
     pieces: Pieces,
     builders: RwSignal<Option<Build>>,
     guide: RwSignal<Option<Build>>,
+    instruments: RwSignal<Option<Build>>,
     keep: RwSignal<Option<Build>>,
     practice: RwSignal<Option<Build>>,
     missing: RwSignal<bool>,
@@ -66,6 +69,7 @@ impl Code {
             pieces,
             builders: RwSignal::new(None),
             guide: RwSignal::new(None),
+            instruments: RwSignal::new(None),
             keep: RwSignal::new(None),
             practice: RwSignal::new(None),
             missing: RwSignal::new(false),
@@ -92,6 +96,7 @@ impl Code {
         let place = match piece {
             Piece::Builders => self.builders,
             Piece::Guide => self.guide,
+            Piece::Instruments => self.instruments,
             Piece::Keep => self.keep,
             Piece::Practice => self.practice,
         };

@@ -8,6 +8,7 @@ pub mod device;
 mod door;
 pub mod draft;
 pub mod guide;
+pub mod instruments;
 mod page;
 pub mod parts;
 pub mod pictures;

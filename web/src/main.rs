@@ -15,6 +15,7 @@ async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
     match piece {
         Piece::Builders => builders().await,
         Piece::Guide => guide().await,
+        Piece::Instruments => instruments().await,
         Piece::Keep => keep().await,
         Piece::Practice => practice().await,
     }
@@ -33,6 +34,11 @@ fn builders() -> Result<Build, SplitLoaderError> {
 #[wasm_split(guide, fallible)]
 fn guide() -> Result<Build, SplitLoaderError> {
     Ok(shimwright_web::guide::screen)
+}
+
+#[wasm_split(instruments, fallible)]
+fn instruments() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::instruments::screen)
 }
 
 #[wasm_split(keep, fallible)]

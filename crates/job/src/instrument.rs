@@ -14,12 +14,13 @@ use std::collections::BTreeMap;
 
 use measure::{Sign, Unit, Verdict};
 use pictures::drawing::Drawing;
-use workshop::{Basis, Explanation, MANUAL_FIRST};
+use workshop::{Basis, Caution, Explanation, MANUAL_FIRST};
 
 use given::Given;
 use shown::Writing;
 
 use crate::Shown;
+use crate::procedure::{RecordKind, Step};
 
 /// The texts of each field, as typed.
 pub type Values = BTreeMap<String, Vec<String>>;
@@ -32,6 +33,8 @@ pub struct Instrument {
     pub title: &'static str,
     /// What it is for, in one sentence.
     pub purpose: &'static str,
+    /// What to say before anybody begins.
+    pub cautions: &'static [Caution],
     /// What it asks, in order.
     pub fields: &'static [Asked],
     answer: fn(&mut Given) -> Option<Answer>,
@@ -108,6 +111,22 @@ pub fn instrument(kind: &str) -> Option<&'static Instrument> {
     ALL.iter().find(|instrument| instrument.kind == kind)
 }
 
+/// The instruments that measured records of a step are read with, by the words of their labels.
+pub fn of_step(step: &Step) -> Vec<&'static Instrument> {
+    const WORDS: [(&str, &str); 4] = [
+        ("pressure", "leak"),
+        ("vacuum", "leak"),
+        ("runout", "runout"),
+        ("rolling torque", "drag"),
+    ];
+    let reads = |kind: &str| {
+        let words = WORDS.iter().filter(|row| row.1 == kind).map(|row| row.0);
+        let mut measured = step.records.iter().filter(|record| record.kind == RecordKind::Measure);
+        measured.any(|record| words.clone().any(|word| record.label.contains(word)))
+    };
+    ALL.iter().filter(|instrument| reads(instrument.kind)).collect()
+}
+
 /// Its title; an unknown kind stands for itself.
 pub(crate) fn titled(kind: &str) -> String {
     instrument(kind).map_or_else(|| crate::guided::capitalised(kind), |it| it.title.to_owned())
@@ -122,7 +141,11 @@ impl Instrument {
         let mut given = Given::of(self.fields, values, shown);
         let answer = (self.answer)(&mut given);
         match answer {
-            Some(answer) if given.refused.is_empty() => Ok(answer),
+            Some(mut answer) if given.refused.is_empty() => {
+                let before: Vec<String> = self.cautions.iter().map(ToString::to_string).collect();
+                answer.cautions.retain(|caution| !before.contains(caution));
+                Ok(answer)
+            }
             _ => Err(NoAnswer { refused: given.refused, wanted: given.wanted }),
         }
     }
@@ -148,7 +171,7 @@ impl Instrument {
 }
 
 /// An answer with what every instrument says alike: its cautions and how it was reckoned.
-fn answered(cautions: &[workshop::Caution], why: &Explanation, writing: &Writing) -> Answer {
+fn answered(cautions: &[Caution], why: &Explanation, writing: &Writing) -> Answer {
     let mut said: Vec<String> = cautions.iter().map(ToString::to_string).collect();
     said.push(MANUAL_FIRST.to_owned());
     let source = match why.basis {

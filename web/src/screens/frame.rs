@@ -47,6 +47,8 @@ pub enum Here {
     Setup,
     /// A reading, which belongs to the set-up.
     Reading,
+    /// The bench checks.
+    Checks,
     /// What each pack disturbs.
     Map,
     /// The shim tin.
@@ -70,6 +72,7 @@ impl Here {
             Here::Freeze => "Freeze",
             Here::Setup => "Set-up",
             Here::Reading => "Reading",
+            Here::Checks => "Bench checks",
             Here::Map => "Map",
             Here::Tin => "Shim tin",
             Here::Sheet => "Unit sheet",
@@ -307,6 +310,7 @@ fn places(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> Vec<Pl
             of.at("setup"),
             &[Here::Setup, Here::Reading, Here::Freeze],
         ),
+        place("Checks", nothing(), of.at("check"), &[Here::Checks]),
         place("Map", nothing(), of.at("influence"), &[Here::Map]),
         place("Shim tin", shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
         place("Unit sheet", to_do, of.at_sheet(), &[Here::Sheet]),

@@ -98,6 +98,7 @@ pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Plac
         of_job("ladder").map(|href| place("Ladder", href, Some(Here::Ladder))),
         of_job("inspect").map(|href| place("Judge", href, Some(Here::Judge))),
         of_job("setup").map(|href| place("Set-up", href, Some(Here::Setup))),
+        of_job("check").map(|href| place("Checks", href, Some(Here::Checks))),
         of_job("influence").map(|href| place("Map", href, Some(Here::Map))),
         Some(Place { note: tin, ..place("Shim tin", "/tin".to_owned(), Some(Here::Tin)) }),
         sheet.map(|id| place("Unit sheet", format!("/sheet/{id}"), Some(Here::Sheet))),

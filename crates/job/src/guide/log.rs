@@ -178,6 +178,18 @@ impl GuideLog {
         self.captures.get(&(step.to_owned(), label.to_owned()))
     }
 
+    /// The bench check of a kind that was kept last.
+    pub fn last_check(&self, kind: &str) -> Option<&BenchCheck> {
+        let of_kind = self.checks.iter().filter(|(key, _)| key.2 == kind);
+        of_kind.map(|(_, check)| check).max_by_key(|check| check.mark)
+    }
+
+    /// The same for a step; for none where the step is empty.
+    pub fn check_of_step(&self, step: &str, kind: &str) -> Option<&BenchCheck> {
+        let of_step = self.checks.iter().filter(|(key, _)| key.0 == step && key.2 == kind);
+        of_step.map(|(_, check)| check).max_by_key(|check| check.mark)
+    }
+
     /// The number for the next part that comes off.
     pub fn next_number(&self) -> u32 {
         self.bagged.last_key_value().map_or(1, |(number, _)| number.saturating_add(1))

@@ -13,6 +13,7 @@ pub(super) const DRAG: Instrument = Instrument {
     kind: "drag",
     title: "Rolling torque",
     purpose: "What the bearings take while they turn slowly and evenly.",
+    cautions: &[workshop::Caution::BreakAway],
     fields: &[
         Asked {
             id: "when",

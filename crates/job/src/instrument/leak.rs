@@ -21,6 +21,7 @@ pub(super) const LEAK: Instrument = Instrument {
     kind: "leak",
     title: "Leak test",
     purpose: "Whether the closed case holds pressure and vacuum while its shafts turn.",
+    cautions: &[Caution::StoredPressure, Caution::VacuumOneWaySeal],
     fields: &[
         Asked {
             id: "stage",

@@ -16,6 +16,7 @@ pub(super) const LUBE: Instrument = Instrument {
     kind: "lube",
     title: "Lube",
     purpose: "Whether the right amount went in and stayed in, and what the drained oil says.",
+    cautions: &[workshop::Caution::OilOnWater],
     fields: &[
         Asked { id: "volume", label: "Volume in", takes: VOLUME, optional: false },
         Asked { id: "rated", label: "Volume the manual rates", takes: VOLUME, optional: false },

@@ -17,6 +17,7 @@ pub(super) const RUNOUT: Instrument = Instrument {
     kind: "runout",
     title: "Runout",
     purpose: "How far off centre a shaft turns, where it is highest, and whether it is bent, cocked or out of round.",
+    cautions: &[],
     fields: &[
         Asked { id: "readings", label: "Readings round one turn", takes: DIAL, optional: false },
         Asked {

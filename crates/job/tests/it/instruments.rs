@@ -145,3 +145,12 @@ fn what_is_kept_is_what_was_typed_with_its_unit() {
     let kept = instrument("runout").unwrap().kept(&typed, Shown::default()).unwrap();
     assert_eq!(kept, values(&[("readings", &["0,07 mm", "", "0.0020 in"])]));
 }
+
+#[test]
+fn pressure_is_warned_of_before_anything_is_typed() {
+    let said: Vec<String> =
+        instrument("leak").unwrap().cautions.iter().map(ToString::to_string).collect();
+    assert!(said.iter().any(|caution| caution.starts_with("Air under pressure throws plugs.")));
+    let answer = answer("leak", &held(&DONE)).unwrap();
+    assert!(answer.cautions.iter().all(|caution| !said.contains(caution)), "said once");
+}

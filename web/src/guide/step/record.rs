@@ -2,7 +2,7 @@
 
 use job::guide::Kept;
 use job::procedure::{Record, RecordKind};
-use job::{Capture, apart};
+use job::{Capture, apart, instrument};
 use leptos::prelude::*;
 
 use super::working::Working;
@@ -22,10 +22,25 @@ pub fn sheet(working: Working) -> AnyView {
             <h2>"Record"</h2>
             <div>{captures}</div>
             {not_there(working)}
+            {instruments(working)}
             {working.acting.says()}
         </div>
     }
     .into_any()
+}
+
+/// The instruments that records of this step are read with.
+fn instruments(working: Working) -> AnyView {
+    let (id, kinds) = working.step(|step| (step.id.clone(), instrument::of_step(step)));
+    let link = |kind: &'static instrument::Instrument| {
+        let href = working.guide.of.at(&format!("check/{}/{id}", kind.kind));
+        view! {
+            <a class="btn btn--plain" href=href>
+                {format!("{}, reckoned", kind.title)}
+            </a>
+        }
+    };
+    kinds.into_iter().map(link).collect_view().into_any()
 }
 
 /// The id of a record in the page.

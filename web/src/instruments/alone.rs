@@ -1,0 +1,35 @@
+//! An instrument without a job: it reckons and keeps nothing.
+
+use job::instrument::instrument;
+use leptos::prelude::*;
+
+use super::working::Working;
+use super::{form, no_such};
+use crate::page;
+use crate::parts::{Back, Dock, Glyph, Notice, Plate, words};
+use crate::screens::frame::UnitSwitch;
+
+/// The screen.
+pub fn screen(kind: &str) -> AnyView {
+    let found = instrument(kind);
+    let title = found.map_or("Bench check", |it| it.title);
+    page::title(words(move || title.to_owned()));
+    let shown = found.map(|instrument| form::whole(Working::on(None, instrument, None)));
+    view! {
+        <Plate title="Shimwright" subtitle="Bench check, no job">
+            <UnitSwitch/>
+        </Plate>
+        <main class="main" id="main" tabindex="-1">
+            <Notice
+                glyph=Glyph::Open
+                title="Nothing is kept here."
+                words="This check belongs to no job. Open it from a job to keep it."
+            />
+            {shown.unwrap_or_else(no_such)}
+        </main>
+        <Dock>
+            <Back href="/" words="Bench"/>
+        </Dock>
+    }
+    .into_any()
+}

@@ -1,0 +1,184 @@
+//! What an instrument's parts share: what is half typed, what it says, and how it is kept.
+
+use job::instrument::{Answer, Asked, Instrument, NoAnswer, Takes, Values};
+use job::{BookId, Guided, Shown};
+use leptos::prelude::*;
+use measure::Unit;
+use wasm_bindgen_futures::spawn_local;
+
+use crate::bench::{Bench, use_bench};
+use crate::draft::{Draft, use_draft};
+use crate::parts::{Says, Text};
+use crate::screens::frame::OpenJob;
+use crate::shown::use_shown;
+
+/// The field that says what the check was done on, in the drafts.
+const PLACE: &str = "place";
+/// The unit of the digits typed, in the drafts.
+const UNIT: &str = "unit";
+
+/// An instrument at work.
+#[derive(Clone, Copy)]
+pub struct Working {
+    /// The job it is kept in, if any.
+    pub of: Option<OpenJob>,
+    pub instrument: &'static Instrument,
+    bench: Bench,
+    step: StoredValue<String>,
+    drafts: StoredValue<Vec<Draft>>,
+    /// The unit of digits without one: that of the first digit typed, whatever is shown later.
+    unit: Draft,
+    /// What it was done on.
+    pub place: Draft,
+    pub answer: Memo<Result<Answer, NoAnswer>>,
+    pub busy: RwSignal<bool>,
+    /// Why the last act was not written down.
+    pub refused: RwSignal<Option<String>>,
+    shown: Memo<Shown>,
+}
+
+impl Working {
+    /// The instrument, with what was left half typed, or else what was kept last.
+    pub fn on(
+        of: Option<OpenJob>,
+        instrument: &'static Instrument,
+        step: Option<String>,
+    ) -> Working {
+        let step = step.unwrap_or_default();
+        let at = of.map(|of| of.id()).unwrap_or_default();
+        let place = format!("job/{at}/check/{}/{step}", instrument.kind);
+        let drafts: Vec<Draft> =
+            instrument.fields.iter().map(|asked| use_draft(&place, asked.id)).collect();
+        let drafts = StoredValue::new(drafts);
+        let (unit, now) = (use_draft(&place, UNIT), use_shown());
+        let shown = Memo::new(move |_| {
+            let typed = Unit::parse(&unit.text());
+            Shown { unit: typed.unwrap_or(now.get().unit), ..now.get() }
+        });
+        let answer = Memo::new(move |_| instrument.answer(&typed(instrument, drafts), shown.get()));
+        Working {
+            of,
+            instrument,
+            bench: use_bench(),
+            step: StoredValue::new(step),
+            drafts,
+            unit,
+            place: use_draft(&place, PLACE),
+            answer,
+            busy: RwSignal::new(false),
+            refused: RwSignal::new(None),
+            shown,
+        }
+    }
+
+    /// The text of one place of a field.
+    pub fn text(self, field: usize, line: usize) -> Text {
+        let text = move || self.lines(field).get(line).cloned().unwrap_or_default();
+        let set = Callback::new(move |text: String| self.set(field, line, text));
+        Text::new(Signal::derive(text), set)
+    }
+
+    fn lines(self, field: usize) -> Vec<String> {
+        let text = self.drafts.with_value(|drafts| drafts.get(field).map(|draft| draft.text()));
+        text.unwrap_or_default().split('\n').map(str::to_owned).collect()
+    }
+
+    /// Takes what one place of a field holds now.
+    pub fn set(self, field: usize, line: usize, text: String) {
+        let mut lines = untrack(|| self.lines(field));
+        lines.resize(lines.len().max(line + 1), String::new());
+        if let Some(place) = lines.get_mut(line) {
+            *place = text;
+        }
+        let all = lines.join("\n");
+        let all = if all.trim().is_empty() { "" } else { &all };
+        if self.unit.text_untracked().is_empty() {
+            self.unit.set(self.shown.get_untracked().unit.symbol());
+        }
+        self.drafts.with_value(|drafts| {
+            if let Some(draft) = drafts.get(field) {
+                draft.set(all);
+            }
+            if drafts.iter().all(|draft| draft.text_untracked().is_empty()) {
+                self.unit.clear();
+            }
+        });
+        self.refused.set(None);
+    }
+
+    /// The word at a field; followed.
+    pub fn says(self, asked: &'static Asked) -> Signal<Option<Says>> {
+        Signal::derive(move || {
+            self.answer.with(|answer| {
+                let refused = answer.as_ref().err()?.refused.iter();
+                let at = refused.into_iter().find(|refused| refused.field == asked.id)?;
+                Some(Says::Refused(at.says.clone()))
+            })
+        })
+    }
+
+    /// Writes down what was typed.
+    pub fn keep(self) {
+        let values = untrack(|| typed(self.instrument, self.drafts));
+        let (Some(of), Ok(values)) =
+            (self.of, self.instrument.kept(&values, self.shown.get_untracked()))
+        else {
+            return;
+        };
+        if self.busy.get_untracked() {
+            return;
+        }
+        let fact = Guided::BenchChecked {
+            step: self.step.get_value(),
+            place: self.place.text_untracked().trim().to_owned(),
+            kind: self.instrument.kind.to_owned(),
+            values,
+        };
+        let forgets: Vec<_> = self.drafts.with_value(|drafts| {
+            let all = drafts.iter().chain([&self.unit, &self.place]);
+            all.map(|draft| draft.forgets()).collect()
+        });
+        self.busy.set(true);
+        spawn_local(async move {
+            let outcome = self.bench.record(vec![(BookId::Job(of.id()), fact.into())]).await;
+            self.busy.try_set(false);
+            if outcome.is_ok() {
+                forgets.into_iter().for_each(|forget| forget());
+            }
+            self.refused.try_set(outcome.err().map(|why| why.to_string()));
+        });
+    }
+
+    /// What was kept last here; followed.
+    pub fn last(self) -> Option<Values> {
+        let step = self.step.get_value();
+        let last = self.of?.look(|(job, ..), _| {
+            job.guide.check_of_step(&step, self.instrument.kind).map(|it| it.values.clone())
+        });
+        last.flatten()
+    }
+
+    /// What the instrument says to values that were kept.
+    pub fn says_to(self, values: &Values) -> Option<Answer> {
+        self.instrument.answer(values, self.shown.get()).ok()
+    }
+
+    /// Whether anything is half typed; followed.
+    pub fn is_typed(self) -> bool {
+        self.drafts.with_value(|drafts| drafts.iter().any(|draft| !draft.text().is_empty()))
+    }
+}
+
+fn typed(instrument: &Instrument, drafts: StoredValue<Vec<Draft>>) -> Values {
+    drafts.with_value(|drafts| {
+        let texts = |(asked, draft): (&Asked, &Draft)| {
+            let text = draft.text();
+            let texts = match asked.takes {
+                Takes::Numbers(..) => text.split('\n').map(str::to_owned).collect(),
+                _ => vec![text],
+            };
+            (asked.id.to_owned(), texts)
+        };
+        instrument.fields.iter().zip(drafts).map(texts).collect()
+    })
+}
