@@ -44,10 +44,10 @@ fn Card(card: BenchCard, is_here: bool, guided: Option<AnyView>) -> impl IntoVie
     view! {
         <a class=if is_here { "job job--here" } else { "job" } href=href>
             <div class="job__t">
-                <h3>{card.boat}</h3>
+                <h3 class="long">{card.boat}</h3>
                 <span class="job__n">{format!("Job {} · day {}", card.number, card.day)}</span>
             </div>
-            <p class="small">{card.unit}</p>
+            <p class="small long">{card.unit}</p>
             {guided.unwrap_or_else(|| {
                 view! {
                     <Strip stages=card.stages.map(mark).to_vec() label=spoken(&card.stages)/>

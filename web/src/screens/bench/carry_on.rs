@@ -53,11 +53,11 @@ fn Stopped(job: Arc<Job>) -> impl IntoView {
                 <small class="nowrap">{when}</small>
             </div>
             <Picture drawing class="sk"/>
-            <p>
+            <p class="long">
                 <b>{title}</b>
                 {stopped_at(&id).map(|at| format!(" · {at}"))}
             </p>
-            <p>{told}</p>
+            <p class="long">{told}</p>
         </div>
     }
 }
