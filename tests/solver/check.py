@@ -19,7 +19,6 @@ from ours import Advise
 
 SAME = 1e-9  # Probabilities worked out twice.
 EDGE = 1e-6  # Logarithms and lengths this near to a limit may fall on either side.
-TOO_MANY = "more combinations of packs than there is time to search"
 JOINT, FEWEST, NEAREST = 800, 500, 300
 SPEEDS = [("a family each, steps of 0.01", False, 100, 20), ("two share a family, steps of 0.01", True, 100, 20),
           ("a family each, steps of 0.001", False, 10, 2)]
@@ -76,12 +75,9 @@ def compare_nearest(group, advise, instance):
 
 
 def compare_joint(group, advise, line):
-    """Status, probability, minutes and shims of a whole line; None where it is refused for its size."""
+    """Status, probability, minutes and shims of a whole line."""
     answer, took = advise.ask(line)
     name = line["case"]
-    if TOO_MANY in answer.get("error", ""):
-        group.notes["refused: too many combinations"] += 1
-        return None
     if "error" in answer:
         return group.fault(name, answer["error"])
     status = answer["status"]

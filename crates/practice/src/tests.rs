@@ -13,6 +13,8 @@ fn every_round_can_be_decided() {
             let round = round(seed, 1, Some(kind)).expect("a round");
             assert_eq!(round.kind, kind);
             assert_eq!(round.decisions.len(), 4, "{:?}", round.decisions);
+            let titles: Vec<&str> = round.decisions.iter().map(|it| it.title.as_str()).collect();
+            assert!((1..4).all(|at| !titles[..at].contains(&titles[at])), "{titles:?}");
             assert!(round.checks.iter().any(|seen| seen.is_off));
             let right: Vec<usize> = (0..4).filter(|at| round.told(*at, &show).is_right).collect();
             assert_eq!(right, [round.right]);
