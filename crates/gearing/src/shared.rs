@@ -27,6 +27,17 @@ impl Search<'_> {
         let last = |&position: &usize| self.places.get(position).map(|place| &place.last);
         let stay: usize = unchanged.iter().filter_map(last).map(Vec::len).sum();
         let with_total = |position| (position, decided.totals.get(position).copied().unwrap_or(0));
+        // Most tins hold enough for every pack to be its shortest: that is found at once.
+        let each = changed.iter().map(|&position| stock.totals.fewest(with_total(position).1));
+        let shortest = stay + each.sum::<Option<usize>>()?;
+        let mut found = false;
+        self.shared_packs(shelf, decided, shortest, &mut |_| {
+            found = true;
+            true
+        });
+        if found {
+            return Some(shortest);
+        }
         // Where the total is that of the last pack, the pack itself counts: it must be another one.
         let (other_pack, any_pack): (Vec<_>, Vec<_>) =
             changed.into_iter().map(with_total).partition(|(position, total)| {
