@@ -5,7 +5,7 @@ use std::cell::Cell;
 use crate::case_error::{CaseError, Fault};
 
 /// Steps after which a search gives up: about a second. Real cases take a few thousand.
-const MOST: u32 = 10_000_000;
+const MOST: u32 = 40_000_000;
 
 /// Counts the steps of a search.
 #[derive(Debug, Default)]
