@@ -9,6 +9,7 @@ mod leak;
 mod lube;
 mod runout;
 mod shown;
+mod torque;
 
 use std::collections::BTreeMap;
 
@@ -20,7 +21,7 @@ use given::Given;
 use shown::Writing;
 
 use crate::Shown;
-use crate::procedure::{RecordKind, Step};
+use crate::procedure::{Record, RecordKind, Step};
 
 /// The texts of each field, as typed.
 pub type Values = BTreeMap<String, Vec<String>>;
@@ -62,8 +63,23 @@ pub enum Takes {
     Numbers(Unit, Sign, &'static [&'static str]),
     /// One of these words.
     One(&'static [&'static str]),
+    /// The unit that numbers of its quantity are typed in; the first until one is chosen.
+    Unit(&'static [Unit]),
     /// Words.
     Words,
+}
+
+/// The figure that answers, read from across the bench.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Headline {
+    /// What it is: "Set the wrench to".
+    pub title: &'static str,
+    /// The number alone.
+    pub number: String,
+    /// Its unit, with the ± where that matters.
+    pub unit: String,
+    /// What it stands against; may be empty.
+    pub note: String,
 }
 
 /// What an instrument says.
@@ -71,6 +87,8 @@ pub enum Takes {
 pub struct Answer {
     /// Its verdict; `None` where there is none, as without a limit.
     pub verdict: Option<Verdict>,
+    /// The one figure that matters now.
+    pub headline: Option<Headline>,
     /// The answer in a sentence or a few.
     pub says: Vec<String>,
     /// Figures: what, and how much with its ±.
@@ -83,6 +101,8 @@ pub struct Answer {
     pub explained: Vec<String>,
     /// Its picture.
     pub picture: Option<Drawing>,
+    /// A second picture, under the answer.
+    pub below: Option<Drawing>,
 }
 
 /// Why a field's text is not taken.
@@ -104,14 +124,16 @@ pub struct NoAnswer {
 }
 
 /// Every instrument, in the order of the list.
-pub const ALL: &[Instrument] = &[leak::LEAK, runout::RUNOUT, drag::DRAG, lube::LUBE];
+pub const ALL: &[Instrument] =
+    &[leak::LEAK, runout::RUNOUT, drag::DRAG, torque::TORQUE, lube::LUBE];
 
 /// The instrument of a kind; `None` for one that a later version wrote.
 pub fn instrument(kind: &str) -> Option<&'static Instrument> {
     ALL.iter().find(|instrument| instrument.kind == kind)
 }
 
-/// The instruments that measured records of a step are read with, by the words of their labels.
+/// The instruments that records of a step are read with: a torque by its kind, what is measured by
+/// the words of its label.
 pub fn of_step(step: &Step) -> Vec<&'static Instrument> {
     const WORDS: [(&str, &str); 4] = [
         ("pressure", "leak"),
@@ -119,12 +141,15 @@ pub fn of_step(step: &Step) -> Vec<&'static Instrument> {
         ("runout", "runout"),
         ("rolling torque", "drag"),
     ];
-    let reads = |kind: &str| {
-        let words = WORDS.iter().filter(|row| row.1 == kind).map(|row| row.0);
-        let mut measured = step.records.iter().filter(|record| record.kind == RecordKind::Measure);
-        measured.any(|record| words.clone().any(|word| record.label.contains(word)))
+    let reads = |record: &Record, kind: &str| match record.kind {
+        RecordKind::Torque => kind == "torque",
+        RecordKind::Measure => {
+            WORDS.iter().any(|row| row.1 == kind && record.label.contains(row.0))
+        }
+        _ => false,
     };
-    ALL.iter().filter(|instrument| reads(instrument.kind)).collect()
+    let wanted = |it: &&Instrument| step.records.iter().any(|record| reads(record, it.kind));
+    ALL.iter().filter(wanted).collect()
 }
 
 /// Its title; an unknown kind stands for itself.
@@ -148,6 +173,11 @@ impl Instrument {
             }
             _ => Err(NoAnswer { refused: given.refused, wanted: given.wanted }),
         }
+    }
+
+    /// The unit a number of a field is typed in; `None` for words.
+    pub fn unit_of(&self, asked: &Asked, values: &Values, shown: Shown) -> Option<Unit> {
+        Given::of(self.fields, values, shown).unit_of(asked)
     }
 
     /// The texts as they are kept: with their units, what is empty left out.

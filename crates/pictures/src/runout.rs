@@ -72,7 +72,7 @@ impl Polar {
 }
 
 /// The point at an angle from 12 o'clock and a distance from the middle.
-fn around(degrees: f64, distance: f64) -> Point {
+pub(crate) fn around(degrees: f64, distance: f64) -> Point {
     let angle = degrees * PI / 180.0;
     (distance * angle.sin(), -distance * angle.cos())
 }

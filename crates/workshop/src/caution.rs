@@ -32,6 +32,8 @@ pub enum Caution {
     WrenchSlips,
     /// Degrees do not mend a wrong snug torque.
     AngleNeedsSnug,
+    /// A part that crushes is judged by rolling torque.
+    CrushPart,
     /// Hot metal, open flame, vapour.
     HotMetal,
     /// Very cold metal.
@@ -94,6 +96,9 @@ impl fmt::Display for Caution {
             Caution::WrenchSlips => "Pull, do not push, and keep hands clear should it slip.",
             Caution::AngleNeedsSnug => {
                 "Snug first, then paint a line, then turn. Degrees do not mend a wrong snug torque."
+            }
+            Caution::CrushPart => {
+                "A part that crushes? Then rolling torque rules, never the angle."
             }
             Caution::HotMetal => {
                 "Hot metal burns and vapour catches fire. Solvent away, gloves on, no flame, heat evenly."

@@ -1,25 +1,33 @@
-//! What an instrument says: verdict, figures, picture, what it cannot see, cautions, and why.
+//! What an instrument says: picture, verdict, figures, what it cannot see, cautions, and why.
 
-use job::instrument::Answer;
+use job::instrument::Headline;
 use leptos::prelude::*;
 use measure::Verdict;
 
-use super::working::Working;
+use super::working::{Now, Working};
 use crate::parts::{Caution, Facts, Sign, State, live};
 use crate::pictures::Picture;
 
 /// The answer to what is typed; while nothing is, to what was kept last.
 pub fn shown(working: Working) -> AnyView {
+    live(move || match working.says_now() {
+        Ok(now) => answered(now),
+        Err(lacks) => wanted(&lacks.wanted),
+    })
+}
+
+/// Its picture, once there is one.
+pub fn picture(working: Working) -> AnyView {
+    let drawing = Memo::new(move |_| working.says_now().ok().and_then(|now| now.answer.picture));
     live(move || {
-        let now = working.answer.get();
-        match now {
-            Ok(answer) => answered("Answer", answer),
-            Err(lacks) if working.is_typed() => wanted(&lacks.wanted),
-            Err(lacks) => {
-                let kept = working.last().and_then(|values| working.says_to(&values));
-                kept.map_or_else(|| wanted(&lacks.wanted), |answer| answered("Kept", answer))
+        let drawn = drawing.get().map(|drawing| {
+            view! {
+                <div class="sheet">
+                    <Picture drawing=Signal::stored(drawing)/>
+                </div>
             }
-        }
+        });
+        drawn.into_any()
     })
 }
 
@@ -37,14 +45,14 @@ fn wanted(wanted: &[&'static str]) -> AnyView {
     .into_any()
 }
 
-fn answered(title: &'static str, answer: Answer) -> AnyView {
+fn answered(Now { answer, kept }: Now) -> AnyView {
     let state = answer.verdict.map(|verdict| match verdict {
         Verdict::InBand => view! { <State sign=Sign::In/> },
         Verdict::NearLimit => view! { <State sign=Sign::Near/> },
         Verdict::Out => view! { <State sign=Sign::Out/> },
         Verdict::CannotProve => view! { <State sign=Sign::Open words="Cannot prove"/> },
     });
-    let picture = answer.picture.map(|drawing| {
+    let below = answer.below.map(|drawing| {
         view! {
             <div class="sheet">
                 <Picture drawing=Signal::stored(drawing)/>
@@ -55,20 +63,34 @@ fn answered(title: &'static str, answer: Answer) -> AnyView {
         view! { <Caution title="Take care." words=words/> }
     });
     view! {
-        {picture}
         <div class="sheet">
             <div class="h">
-                <h2>{title}</h2>
+                <h2>{if kept { "Kept" } else { "Answer" }}</h2>
                 {state}
             </div>
+            {answer.headline.map(headline)}
             {answer.says.into_iter().map(|says| view! { <p>{says}</p> }).collect_view()}
             <Facts facts=answer.figures/>
             {answer.blind.map(|blind| view! { <p class="dim">{blind}</p> })}
         </div>
+        {below}
         {cautions.collect_view()}
         {why(answer.explained)}
     }
     .into_any()
+}
+
+fn headline(Headline { title, number, unit, note }: Headline) -> impl IntoView {
+    view! {
+        <p>{title}</p>
+        <p class="headline">
+            <span class="fig fig--5">{number}</span>
+            " "
+            <b>{unit}</b>
+            " "
+            <span class="dim">{note}</span>
+        </p>
+    }
 }
 
 fn why(explained: Vec<String>) -> Option<impl IntoView> {

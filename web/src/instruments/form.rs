@@ -33,6 +33,7 @@ pub fn whole(working: Working) -> AnyView {
                     <h1>{instrument.title}</h1>
                     <p>{instrument.purpose}</p>
                 </div>
+                {answer::picture(working)}
                 {cautions.collect_view()}
                 <div class="sheet">
                     {place}
@@ -70,14 +71,14 @@ fn id(asked: &Asked) -> String {
     format!("check-{}", asked.id)
 }
 
-fn label(asked: &Asked) -> String {
-    let unit = match asked.takes {
-        Takes::Number(unit, _) | Takes::Numbers(unit, ..) if unit != measure::Unit::Millimetre => {
-            format!(", {unit}")
+/// What is asked, and the unit a number there is in; a length follows the switch on the plate.
+fn label(working: Working, asked: &'static Asked) -> Signal<String> {
+    words(move || match working.unit_of(asked) {
+        Some(unit) if unit.quantity() != measure::Quantity::Length => {
+            format!("{}, {unit}", asked.label)
         }
-        _ => String::new(),
-    };
-    format!("{}{unit}", asked.label)
+        _ => asked.label.to_owned(),
+    })
 }
 
 fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
@@ -85,13 +86,16 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
     match asked.takes {
         Takes::Number(_, sign) => {
             let signed = sign == measure::Sign::Any;
-            view! { <Field id=id(asked) label=label(asked) value says signed/> }.into_any()
+            let label = label(working, asked);
+            view! { <Field id=id(asked) label name=asked.label value says signed/> }.into_any()
         }
-        Takes::Words => {
-            view! { <TextField id=id(asked) label=label(asked) value says/> }.into_any()
-        }
+        Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
-        Takes::One(options) => one(working, at, asked, options),
+        Takes::One(options) => one(working, at, asked, options.to_vec(), None),
+        Takes::Unit(units) => {
+            let symbols = units.iter().map(|unit| unit.symbol()).collect();
+            one(working, at, asked, symbols, Some(0))
+        }
     }
 }
 
@@ -110,7 +114,7 @@ fn numbers(
     };
     let slots: Vec<Slot> = places.iter().enumerate().map(slot).collect();
     view! {
-        <p class="label">{label(asked)}</p>
+        <p class="label">{label(working, asked)}</p>
         <div class="slots8">
             <Slots slots/>
         </div>
@@ -119,19 +123,25 @@ fn numbers(
     .into_any()
 }
 
+/// One of some words; `first` is chosen while nothing is.
 fn one(
     working: Working,
     at: usize,
     asked: &'static Asked,
-    options: &'static [&'static str],
+    options: Vec<&'static str>,
+    first: Option<usize>,
 ) -> AnyView {
     let value = working.text(at, 0);
-    let chosen = Signal::derive(move || options.iter().position(|option| *option == value.get()));
+    let picks: Vec<Pick> = options.iter().map(|option| Pick::from(*option)).collect();
+    let options = StoredValue::new(options);
+    let chosen = Signal::derive(move || {
+        let text = value.get();
+        options.with_value(|it| it.iter().position(|option| *option == text)).or(first)
+    });
     let on_choose = Callback::new(move |place: usize| {
-        let word = options.get(place).copied().unwrap_or_default();
+        let word = options.with_value(|it| it.get(place).copied().unwrap_or_default());
         working.set(at, 0, word.to_owned());
     });
-    let picks: Vec<Pick> = options.iter().map(|option| Pick::from(*option)).collect();
     view! {
         <p class="label">{asked.label}</p>
         <Seg id=id(asked) label=asked.label picks chosen on_choose/>

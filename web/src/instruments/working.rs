@@ -37,6 +37,14 @@ pub struct Working {
     shown: Memo<Shown>,
 }
 
+/// What an instrument says now.
+#[derive(Clone, PartialEq)]
+pub struct Now {
+    pub answer: Answer,
+    /// To what was kept, not to what is typed.
+    pub kept: bool,
+}
+
 impl Working {
     /// The instrument, with what was left half typed, or else what was kept last.
     pub fn on(
@@ -117,6 +125,11 @@ impl Working {
         })
     }
 
+    /// The unit a number there is in; followed.
+    pub fn unit_of(self, asked: &'static Asked) -> Option<Unit> {
+        self.instrument.unit_of(asked, &typed(self.instrument, self.drafts), self.shown.get())
+    }
+
     /// Writes down what was typed.
     pub fn keep(self) {
         let values = untrack(|| typed(self.instrument, self.drafts));
@@ -158,9 +171,17 @@ impl Working {
         last.flatten()
     }
 
-    /// What the instrument says to values that were kept.
-    pub fn says_to(self, values: &Values) -> Option<Answer> {
-        self.instrument.answer(values, self.shown.get()).ok()
+    /// What it says to what is typed, or, while nothing is, to what was kept last; followed.
+    pub fn says_now(self) -> Result<Now, NoAnswer> {
+        match self.answer.get() {
+            Ok(answer) => Ok(Now { answer, kept: false }),
+            Err(lacks) if self.is_typed() => Err(lacks),
+            Err(lacks) => {
+                let kept =
+                    self.last().and_then(|it| self.instrument.answer(&it, self.shown.get()).ok());
+                kept.map(|answer| Now { answer, kept: true }).ok_or(lacks)
+            }
+        }
     }
 
     /// Whether anything is half typed; followed.

@@ -49,12 +49,11 @@ impl<'a> Given<'a> {
         let Some(asked) = self.fields.iter().find(|asked| asked.id == id) else {
             return Vec::new();
         };
-        let (unit, sign) = match asked.takes {
-            Takes::Number(unit, sign) | Takes::Numbers(unit, sign, _) => (unit, sign),
-            Takes::One(_) | Takes::Words => return Vec::new(),
+        let sign = match asked.takes {
+            Takes::Number(_, sign) | Takes::Numbers(_, sign, _) => sign,
+            Takes::One(_) | Takes::Unit(_) | Takes::Words => return Vec::new(),
         };
-        // Lengths follow the person's choice of mm or inches; all else is asked in one unit.
-        let unit = if unit == Unit::Millimetre { self.shown.unit } else { unit };
+        let Some(unit) = self.unit_of(asked) else { return Vec::new() };
         let texts = self.values.get(id).map(Vec::as_slice).unwrap_or_default();
         let mut read = Vec::new();
         for text in texts {
@@ -68,6 +67,24 @@ impl<'a> Given<'a> {
             self.want(asked.label);
         }
         read
+    }
+
+    /// The unit a number of a field is typed in; `None` for words.
+    ///
+    /// Lengths follow the person's choice of mm or inches; all else is in the unit chosen in this
+    /// form, or the one the table names.
+    pub fn unit_of(&self, asked: &Asked) -> Option<Unit> {
+        let unit = match asked.takes {
+            Takes::Number(unit, _) | Takes::Numbers(unit, ..) => unit,
+            Takes::One(_) | Takes::Unit(_) | Takes::Words => return None,
+        };
+        if unit == Unit::Millimetre {
+            return Some(self.shown.unit);
+        }
+        let chosen = self.fields.iter().filter(|it| matches!(it.takes, Takes::Unit(_)));
+        let texts = chosen.filter_map(|it| self.values.get(it.id)?.first());
+        let mut chosen = texts.filter_map(|text| Unit::parse(text));
+        Some(chosen.find(|it| it.quantity() == unit.quantity()).unwrap_or(unit))
     }
 
     /// The word chosen or typed.
@@ -102,7 +119,7 @@ impl<'a> Given<'a> {
                     |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
                 self.numbers(asked.id).into_iter().map(text).collect()
             }
-            Takes::One(_) | Takes::Words => {
+            Takes::One(_) | Takes::Unit(_) | Takes::Words => {
                 self.word(asked.id).map(str::to_owned).into_iter().collect()
             }
         }

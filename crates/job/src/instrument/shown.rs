@@ -3,6 +3,8 @@
 use measure::{Amount, Mark, Unit, real, show};
 use workshop::{Figure, Given};
 
+use super::Headline;
+
 /// Most places a figure is shown with.
 const MOST_PLACES: u32 = 6;
 
@@ -39,6 +41,13 @@ impl Writing {
         }
     }
 
+    /// The figure as the answer.
+    pub fn headline(&self, title: &'static str, figure: &Figure, note: String) -> Headline {
+        let written = self.figure(figure);
+        let (number, unit) = written.split_once(' ').unwrap_or((&written, ""));
+        Headline { title, number: number.to_owned(), unit: unit.to_owned(), note }
+    }
+
     /// The figure alone, to its second digit: for what is small and only compared.
     pub fn plain(&self, figure: &Figure) -> String {
         let unit = Unit::parse(figure.unit);
@@ -50,6 +59,14 @@ impl Writing {
         let places = places(real::from_decimal(shown).abs());
         let unit = into.map_or(figure.unit, Unit::symbol);
         format!("{} {unit}", show(shown, places, self.mark))
+    }
+
+    /// A number as it was typed, with its unit; a degree stands at its number.
+    pub fn typed(&self, amount: Amount) -> String {
+        let value =
+            show(amount.value, amount.value.normalize().scale().min(MOST_PLACES), self.mark);
+        let gap = if amount.unit == Unit::Degree { "" } else { " " };
+        format!("{value}{gap}{}", amount.unit)
     }
 
     /// An input of a formula.

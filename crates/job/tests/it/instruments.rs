@@ -4,21 +4,21 @@ use job::Shown;
 use job::instrument::{NoAnswer, Values, instrument};
 use measure::Verdict;
 
-fn values(fields: &[(&str, &[&str])]) -> Values {
+pub(crate) fn values(fields: &[(&str, &[&str])]) -> Values {
     let texts = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect();
     fields.iter().map(|(id, it)| ((*id).to_owned(), texts(it))).collect()
 }
 
-fn answer(kind: &str, values: &Values) -> Result<job::instrument::Answer, NoAnswer> {
+pub(crate) fn answer(kind: &str, values: &Values) -> Result<job::instrument::Answer, NoAnswer> {
     instrument(kind).unwrap().answer(values, Shown::default())
 }
 
-fn figure(kind: &str, values: &Values, name: &str) -> String {
+pub(crate) fn figure(kind: &str, values: &Values, name: &str) -> String {
     let answer = answer(kind, values).unwrap();
     answer.figures.iter().find(|figure| figure.0 == name).map(|it| it.1.clone()).unwrap()
 }
 
-fn refusal(kind: &str, values: &Values) -> String {
+pub(crate) fn refusal(kind: &str, values: &Values) -> String {
     let refused = answer(kind, values).unwrap_err().refused;
     refused.iter().map(|it| format!("{}: {}", it.field, it.says)).collect::<Vec<_>>().join("\n")
 }

@@ -1,0 +1,128 @@
+//! Torque from typed text to answer. Worked numbers: US Army TM 9-254, general maintenance procedures,
+//! torque wrenches, figure 46 (T·L/(L + E·cos a)); units: scipy.constants 1.17.1.
+
+use job::Shown;
+use job::instrument::{Headline, Values, instrument};
+use measure::{Mark, Unit};
+
+use crate::instruments::{answer, figure, refusal, values};
+
+const DRY: [(&str, &[&str]); 2] = [("manual", &["dry"]), ("threads", &["dry"])];
+
+fn tool(wanted: &str, wrench: &str, head: &str, angle: &str) -> Values {
+    let mut typed = values(&[
+        ("wanted", &[wanted]),
+        ("wrench", &[wrench]),
+        ("head", &[head]),
+        ("angle", &[angle]),
+    ]);
+    typed.extend(values(&DRY));
+    typed
+}
+
+fn headline(typed: &Values) -> Headline {
+    answer("torque", typed).unwrap().headline.unwrap()
+}
+
+fn set(typed: &Values) -> f64 {
+    headline(typed).number.parse().unwrap()
+}
+
+/// (80, 400, 50): 71.1111 at 0°, 73.5032 at 45°, 80 at 90°, 87.7567 at 135°, 91.4286 at 180°;
+/// (100, 180, 60, 0°): 75.
+#[test]
+fn worked_angles() {
+    for (wanted, wrench, head, angle, expected) in [
+        ("80", "400", "50", "0", 71.1111),
+        ("80", "400", "50", "45", 73.5032),
+        ("80", "400", "50", "90", 80.0),
+        ("80", "400", "50", "135", 87.7567),
+        ("80", "400", "50", "180", 91.4286),
+        ("100", "180", "60", "0", 75.0),
+    ] {
+        let found = set(&tool(wanted, wrench, head, angle));
+        // Shown to the second digit of its doubt.
+        assert!((found - expected).abs() < 0.006, "{angle}° {found}");
+    }
+}
+
+/// 400 and 60 mm: 87.0 at 0°, 90.4 at 45°, 100 at 90°, 117.6 at 180° for 100 (own arithmetic).
+#[test]
+fn the_same_head_at_other_angles_is_said() {
+    let says = answer("torque", &tool("100", "400", "60", "45")).unwrap().says.join(" ");
+    let angles = "87 N·m at 0°, 90 N·m at 45°, 100 N·m at 90°, 112 N·m at 135°, 118 N·m at 180°";
+    assert!(says.contains(angles), "{says}");
+}
+
+/// 60, 120 and 200 N·m with 400 and 60 mm at 45°: 54.2, 108.5, 180.8 (own arithmetic).
+#[test]
+fn stages_have_their_own_value() {
+    let mut typed = tool("", "400", "60", "45");
+    typed.extend(values(&[("wanted", &["60", "120", "200", ""]), ("line", &["1"])]));
+    assert!(figure("torque", &typed, "Stage 1").starts_with("54.2"));
+    assert!(figure("torque", &typed, "Stage 2").starts_with("108.4"));
+    let found = headline(&typed);
+    assert_eq!((found.number.as_str(), found.unit.as_str()), ("181", "N·m"));
+    assert!(found.note.starts_with("on a line, makes 200.2"), "{}", found.note);
+    typed.extend(values(&[("wanted", &["120", "60"])]));
+    assert!(refusal("torque", &typed).contains("write the stages in rising order"));
+}
+
+/// 25 lbf·ft = 33.895449 N·m = 300 lbf·in; without a head the wrench is set to it.
+#[test]
+fn units_are_chosen_or_typed() {
+    let mut typed = values(&[("unit", &["lbf·ft"]), ("wanted", &["25"])]);
+    typed.extend(values(&DRY));
+    let found = headline(&typed);
+    assert_eq!((found.number.as_str(), found.unit.as_str()), ("25.00", "lbf·ft"));
+    assert_eq!(answer("torque", &typed).unwrap().picture, None);
+    let kept = instrument("torque").unwrap().kept(&typed, Shown::default()).unwrap();
+    assert_eq!(kept["wanted"], ["25 lbf·ft"]);
+    typed.extend(values(&[("broke-out", &["33.895449 N·m"])]));
+    let share = figure("torque", &typed, "Of what is asked");
+    assert!(share.starts_with("100.0"), "{share}");
+}
+
+/// A head in inches on a wrench in millimetres: 2 in straight ahead of 400 mm, 80 N·m: 70.985 (own
+/// arithmetic), with a comma for the decimal mark.
+#[test]
+fn inches_and_a_comma() {
+    let typed = tool("80", "400 mm", "2,00", "0");
+    let shown = Shown { unit: Unit::Inch, mark: Mark::Comma, ..Shown::default() };
+    let found = instrument("torque").unwrap().answer(&typed, shown).unwrap().headline.unwrap();
+    assert!(found.number.starts_with("70,985"), "{found:?}");
+}
+
+#[test]
+fn wet_threads_are_warned_of_and_change_nothing() {
+    let mut typed = tool("80", "400", "50", "0");
+    let before = headline(&typed);
+    typed.extend(values(&[("threads", &["oil"])]));
+    let found = answer("torque", &typed).unwrap();
+    assert!(found.cautions.iter().any(|it| it.starts_with("Wet threads clamp harder")));
+    assert_eq!(found.headline.unwrap(), before);
+}
+
+#[test]
+fn no_lever_is_refused_at_the_angle() {
+    let found = refusal("torque", &tool("80", "50", "60", "180"));
+    assert!(found.starts_with("angle: Lever: found L + E·cos a = -10 mm"), "{found}");
+    assert!(refusal("torque", &tool("80", "400", "60", "200")).starts_with("angle: Head angle"));
+    let half = values(&[
+        ("wanted", &["80"]),
+        ("manual", &["dry"]),
+        ("threads", &["dry"]),
+        ("head", &["60"]),
+    ]);
+    assert_eq!(answer("torque", &half).unwrap_err().wanted, ["L, E and the angle of the head"]);
+}
+
+#[test]
+fn snug_then_degrees() {
+    let mut typed = tool("40", "400", "50", "0");
+    typed.extend(values(&[("turn", &["40", "40", ""])]));
+    assert_eq!(figure("torque", &typed, "Marks past snug"), "40°, 80°");
+    let found = answer("torque", &typed).unwrap();
+    assert!(found.below.unwrap().label.ends_with("Turn to 40°, then 80° past snug."));
+    assert!(found.cautions.iter().any(|it| it.starts_with("Snug first")));
+}
