@@ -4,9 +4,11 @@
 //! The answer is worked out anew each time by the `workshop` crate.
 
 mod drag;
+mod fit;
 mod given;
 mod leak;
 mod lube;
+mod press;
 mod runout;
 mod shown;
 mod torque;
@@ -125,7 +127,7 @@ pub struct NoAnswer {
 
 /// Every instrument, in the order of the list.
 pub const ALL: &[Instrument] =
-    &[leak::LEAK, runout::RUNOUT, drag::DRAG, torque::TORQUE, lube::LUBE];
+    &[leak::LEAK, runout::RUNOUT, drag::DRAG, torque::TORQUE, fit::FIT, press::PRESS, lube::LUBE];
 
 /// The instrument of a kind; `None` for one that a later version wrote.
 pub fn instrument(kind: &str) -> Option<&'static Instrument> {
@@ -135,11 +137,13 @@ pub fn instrument(kind: &str) -> Option<&'static Instrument> {
 /// The instruments that records of a step are read with: a torque by its kind, what is measured by
 /// the words of its label.
 pub fn of_step(step: &Step) -> Vec<&'static Instrument> {
-    const WORDS: [(&str, &str); 4] = [
+    const WORDS: [(&str, &str); 6] = [
         ("pressure", "leak"),
         ("vacuum", "leak"),
         ("runout", "runout"),
         ("rolling torque", "drag"),
+        ("temperature before driving", "fit"),
+        ("race bore fit", "press"),
     ];
     let reads = |record: &Record, kind: &str| match record.kind {
         RecordKind::Torque => kind == "torque",

@@ -4,6 +4,7 @@
 
 pub mod band;
 pub mod drawing;
+pub mod fit;
 pub mod gauge;
 pub mod layouts;
 pub mod leak;

@@ -217,6 +217,46 @@ fn needed(drop: &Drop, sign: f64) -> Result<Answer, Refusal> {
     })
 }
 
+/// Room on the diameter while the one part is at a temperature and the other still at the room's, mm;
+/// zero or less holds.
+///
+/// `heated` is the outer part heated; else the inner part is cooled.
+///
+/// # Errors
+/// As [`heat`].
+///
+/// ```
+/// use measure::{Decimal, Unit, round};
+/// use workshop::{Limits, Reading, fit::{CAST_ALUMINIUM, Drop, Part, gap}};
+/// // 0.05 mm on 72 mm, cast aluminium from 20 to 120 °C: 0.1548 − 0.05 mm (own arithmetic).
+/// let mm = |value, places| Reading::exact(Decimal::new(value, places), Unit::Millimetre);
+/// let celsius = |value| Reading::exact(Decimal::from(value), Unit::Celsius);
+/// let drop = Drop {
+///     diameter: mm(72, 0),
+///     interference: mm(5, 2),
+///     clearance: mm(3, 2),
+///     room: celsius(20),
+///     material: CAST_ALUMINIUM,
+///     part: Part::Case,
+///     limits: Limits::default(),
+///     thermometer: None,
+/// };
+/// assert_eq!(round(gap(&drop, true, &celsius(120)).unwrap().value, 4), Decimal::new(1048, 4));
+/// ```
+pub fn gap(drop: &Drop, heated: bool, at: &Reading) -> Result<Figure, Refusal> {
+    let given = [
+        drop.diameter.above_zero("diameter", Unit::Millimetre)?,
+        drop.interference.given("interference", Unit::Millimetre)?,
+        expansion("expansion", &drop.material),
+        drop.room.given("room", Unit::Celsius)?,
+        at.given("temperature", Unit::Celsius)?,
+    ];
+    let sign = if heated { 1.0 } else { -1.0 };
+    evaluate("gap", "mm", &given, &|[d, delta, alpha, room, at]| {
+        sign * alpha * 1e-6 * d * (at - room) - delta
+    })
+}
+
 /// What is left of a fit when warm.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Warm {

@@ -65,6 +65,37 @@ pub struct Answer {
     pub explanation: Explanation,
 }
 
+/// Interference on the diameter: outside of the inner part less the bore it goes into, mm.
+///
+/// # Errors
+/// [`Refusal::NotMore`] where the inner part is not the larger one.
+///
+/// ```
+/// use measure::{Decimal, Unit};
+/// use workshop::{Reading, press::interference};
+/// // 72.04 in 72.00 mm: 0.04 mm (by hand).
+/// let mm = |hundredths| Reading::exact(Decimal::new(hundredths, 2), Unit::Millimetre);
+/// assert_eq!(interference(&mm(7204), &mm(7200)).unwrap().value, Decimal::new(4, 2));
+/// ```
+pub fn interference(outside: &Reading, hole: &Reading) -> Result<Figure, Refusal> {
+    let given = [
+        outside.above_zero("outside of the inner part", Unit::Millimetre)?,
+        hole.above_zero("bore it goes into", Unit::Millimetre)?,
+    ];
+    let [more, less] = given;
+    if more.value <= less.value {
+        return Err(Refusal::NotMore {
+            what: more.name,
+            found: more.value,
+            than: less.name,
+            least: less.value,
+            unit: "mm",
+            act: "measure both again at one temperature",
+        });
+    }
+    evaluate("interference", "mm", &given, &|[outside, hole]| outside - hole)
+}
+
 /// Works out a press fit.
 ///
 /// p = δ_r/{R·[(1/E_o)((r_o²+R²)/(r_o²−R²)+ν_o) + (1/E_i)((R²+r_i²)/(R²−r_i²)−ν_i)]} with the **radial**

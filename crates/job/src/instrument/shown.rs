@@ -1,6 +1,6 @@
 //! How an instrument's figures are written: in the unit that was typed, with their ±.
 
-use measure::{Amount, Mark, Unit, real, show};
+use measure::{Amount, Decimal, Mark, Unit, real, show};
 use workshop::{Figure, Given};
 
 use super::Headline;
@@ -67,6 +67,20 @@ impl Writing {
             show(amount.value, amount.value.normalize().scale().min(MOST_PLACES), self.mark);
         let gap = if amount.unit == Unit::Degree { "" } else { " " };
         format!("{value}{gap}{}", amount.unit)
+    }
+
+    /// Millimetres as a small length in the unit typed, without a sign: "0.040 mm", "0.0016 in".
+    pub fn small(&self, millimetres: Decimal) -> String {
+        let own = Amount { value: millimetres.abs(), unit: Unit::Millimetre };
+        let inches = self.unit.filter(|unit| *unit == Unit::Inch).and_then(|unit| own.to(unit));
+        let (amount, places) = inches.map_or((own, 3), |inches| (inches, 4));
+        format!("{} {}", show(amount.value, places, self.mark), amount.unit)
+    }
+
+    /// An amount in the unit typed, to a tenth.
+    pub fn converted(&self, amount: Amount) -> String {
+        let into = self.unit.and_then(|unit| amount.to(unit)).unwrap_or(amount);
+        self.typed(Amount { value: measure::round(into.value, 1), unit: into.unit })
     }
 
     /// An input of a formula.

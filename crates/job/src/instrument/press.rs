@@ -1,0 +1,123 @@
+//! Press fit: the force to push it home, from the two diameters as measured.
+
+use measure::{Amount, Decimal, Sign, Unit, real};
+use pictures::fit::{State, draw};
+use workshop::press::{ALUMINIUM, Elastic, Press, STEEL, examine, interference};
+use workshop::{Figure, Reading};
+
+use super::shown::Writing;
+use super::{Answer, Asked, Given, Instrument, Takes, answered};
+
+const DIAMETER: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
+const METALS: Takes = Takes::One(&["steel", "aluminium"]);
+
+/// Two rings under a press.
+pub(super) const PRESS: Instrument = Instrument {
+    kind: "press",
+    title: "Press fit",
+    purpose: "What the press must push at the end of the stroke, and what the fit does to the metal round it.",
+    cautions: &[workshop::Caution::Press],
+    fields: &[
+        Asked {
+            id: "unit",
+            label: "The press reads",
+            takes: Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
+            optional: true,
+        },
+        Asked {
+            id: "outside",
+            label: "Outside of the inner part, at 20 °C",
+            takes: DIAMETER,
+            optional: false,
+        },
+        Asked {
+            id: "hole",
+            label: "Bore it goes into, at 20 °C",
+            takes: DIAMETER,
+            optional: false,
+        },
+        Asked {
+            id: "inside",
+            label: "Bore of the inner part; 0 for a solid shaft",
+            takes: Takes::Number(Unit::Millimetre, Sign::NotNegative),
+            optional: false,
+        },
+        Asked {
+            id: "around",
+            label: "Outside of the metal round it, where it is thinnest",
+            takes: DIAMETER,
+            optional: false,
+        },
+        Asked { id: "length", label: "Length of the contact", takes: DIAMETER, optional: false },
+        Asked { id: "inner", label: "Inner part is of", takes: METALS, optional: false },
+        Asked { id: "outer", label: "Outer part is of", takes: METALS, optional: false },
+        Asked {
+            id: "friction",
+            label: "Friction; 0.10 oiled to 0.20 dry, common practice, no source",
+            takes: Takes::One(&["0.10", "0.15", "0.20"]),
+            optional: false,
+        },
+    ],
+    answer,
+};
+
+fn answer(given: &mut Given) -> Option<Answer> {
+    let writing = given.writing("outside");
+    let (outside, hole) = (given.reading("outside"), given.reading("hole"));
+    let sizes = (given.reading("inside"), given.reading("around"), given.reading("length"));
+    let metals = (metal(given, "inner"), metal(given, "outer"));
+    let friction = given.word("friction").and_then(|word| word.parse().ok());
+    let (outside, hole) = (outside?, hole?);
+    let over = given.at("hole", interference(&outside, &hole))?;
+    let press = Press {
+        interference: over
+            .amount()
+            .map(|it| Reading::exact(it.value, it.unit))?
+            .within(over.standard()),
+        bore: sizes.0?,
+        meeting: hole,
+        outside: sizes.1?,
+        length: sizes.2?,
+        friction: friction?,
+        inner: metals.0?,
+        outer: metals.1?,
+    };
+    let found = given.at("around", examine(&press))?;
+    let said = writing.small(over.value);
+    let picture = picture(&over, &said, &writing);
+    let newtons = Writing { unit: given.word("unit").and_then(Unit::parse), ..writing };
+    Some(Answer {
+        headline: Some(newtons.headline(
+            "Push at the end of the stroke",
+            &found.force,
+            format!("for {said} on the diameter"),
+        )),
+        says: vec![
+            "Push on the fitted ring only, square. It is home when feel and ring change; stop if the \
+             force jumps before."
+                .to_owned(),
+        ],
+        figures: vec![
+            ("Pressure between them", writing.figure(&found.pressure)),
+            ("Pull in the metal round it", writing.figure(&found.hub_stress)),
+            ("Slips at", writing.figure(&found.slip_torque)),
+        ],
+        blind: Some(
+            "A thick-walled ring is reckoned: ribs and a case that is not round change it. Taper, \
+             scratches and dirt show only in the force."
+                .to_owned(),
+        ),
+        picture: Some(picture),
+        ..answered(found.cautions, &found.explanation, &writing)
+    })
+}
+
+fn metal(given: &mut Given, id: &str) -> Option<Elastic> {
+    given.word(id).map(|word| if word == "steel" { STEEL } else { ALUMINIUM })
+}
+
+fn picture(over: &Figure, said: &str, writing: &Writing) -> pictures::drawing::Drawing {
+    let celsius = Amount { value: Decimal::from(20), unit: Unit::Celsius };
+    let gap = -real::from_decimal(over.value);
+    draw(&[State { when: writing.typed(celsius), gap, size: said.to_owned() }])
+}
