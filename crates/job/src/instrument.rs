@@ -8,9 +8,14 @@ mod fit;
 mod given;
 mod leak;
 mod lube;
+mod oring;
+mod oring_sizes;
 mod press;
 mod runout;
+mod seal;
+mod seal_map;
 mod shown;
+mod table;
 mod torque;
 
 use std::collections::BTreeMap;
@@ -21,9 +26,11 @@ use workshop::{Basis, Caution, Explanation, MANUAL_FIRST};
 
 use given::Given;
 use shown::Writing;
+pub use table::{Table, TableRow};
 
-use crate::Shown;
+use crate::guide::GuideLog;
 use crate::procedure::{Record, RecordKind, Step};
+use crate::{Sheet, Shown};
 
 /// The texts of each field, as typed.
 pub type Values = BTreeMap<String, Vec<String>>;
@@ -105,6 +112,8 @@ pub struct Answer {
     pub picture: Option<Drawing>,
     /// A second picture, under the answer.
     pub below: Option<Drawing>,
+    /// What there is to choose from, side by side.
+    pub table: Option<Table>,
 }
 
 /// Why a field's text is not taken.
@@ -126,8 +135,17 @@ pub struct NoAnswer {
 }
 
 /// Every instrument, in the order of the list.
-pub const ALL: &[Instrument] =
-    &[leak::LEAK, runout::RUNOUT, drag::DRAG, torque::TORQUE, fit::FIT, press::PRESS, lube::LUBE];
+pub const ALL: &[Instrument] = &[
+    leak::LEAK,
+    runout::RUNOUT,
+    drag::DRAG,
+    torque::TORQUE,
+    fit::FIT,
+    press::PRESS,
+    lube::LUBE,
+    oring::ORING,
+    seal::SEAL,
+];
 
 /// The instrument of a kind; `None` for one that a later version wrote.
 pub fn instrument(kind: &str) -> Option<&'static Instrument> {
@@ -137,13 +155,16 @@ pub fn instrument(kind: &str) -> Option<&'static Instrument> {
 /// The instruments that records of a step are read with: a torque by its kind, what is measured by
 /// the words of its label.
 pub fn of_step(step: &Step) -> Vec<&'static Instrument> {
-    const WORDS: [(&str, &str); 6] = [
+    const WORDS: &[(&str, &str)] = &[
         ("pressure", "leak"),
         ("vacuum", "leak"),
         ("runout", "runout"),
         ("rolling torque", "drag"),
         ("temperature before driving", "fit"),
         ("race bore fit", "press"),
+        ("O-ring", "oring"),
+        ("depth of each", "seal"),
+        ("depth of input seal", "seal"),
     ];
     let reads = |record: &Record, kind: &str| match record.kind {
         RecordKind::Torque => kind == "torque",
@@ -182,6 +203,11 @@ impl Instrument {
     /// The unit a number of a field is typed in; `None` for words.
     pub fn unit_of(&self, asked: &Asked, values: &Values, shown: Shown) -> Option<Unit> {
         Given::of(self.fields, values, shown).unit_of(asked)
+    }
+
+    /// What the unit has of this kind, with what was kept; `None` for a kind without such a map.
+    pub fn map(&self, sheet: &Sheet, log: &GuideLog) -> Option<Drawing> {
+        if self.kind == seal::SEAL.kind { seal_map::seal_map(sheet, log) } else { None }
     }
 
     /// The texts as they are kept: with their units, what is empty left out.

@@ -54,6 +54,8 @@ pub enum Caution {
     OilOnWater,
     /// Water in the oil: do not run it.
     DoNotRun,
+    /// Which way a lip looks is not guessed.
+    LipAsRecorded,
     /// No shim advice from toe or heel.
     LengthwiseMeansNothing,
     /// A worn print misleads.
@@ -124,6 +126,9 @@ impl fmt::Display for Caution {
             }
             Caution::OilOnWater => "No drop on the water: tray first. A sheen is against the law.",
             Caution::DoNotRun => "Do not run it. Find the way in first.",
+            Caution::LipAsRecorded => {
+                "No rule of thumb here. The as-found photo or your manual decides which way a lip looks."
+            }
             Caution::LengthwiseMeansNothing => {
                 "No advice from toe or heel: it depends on how the teeth were cut."
             }

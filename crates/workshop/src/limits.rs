@@ -25,7 +25,10 @@ impl Limits {
     }
 
     /// Judges a figure by [`measure::judge`]; `None` where there is no limit.
-    pub(crate) fn judge(
+    ///
+    /// # Errors
+    /// [`Refusal`] for a limit of another quantity, or limits that make no band.
+    pub fn judge(
         &self,
         what: &'static str,
         figure: &Figure,

@@ -4,7 +4,7 @@
 
 use std::f64::consts::PI;
 
-use measure::{Decimal, Unit};
+use measure::{Decimal, Unit, real};
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Reading, Refusal};
@@ -40,7 +40,7 @@ pub struct Answer {
     pub squeeze: Figure,
     /// How full the groove is, %; `None` without a width.
     pub fill: Option<Figure>,
-    /// Inside common practice: squeeze 10 to 40 %, stretch up to 5 %, fill below 100 %. Not a verdict.
+    /// Inside common practice: squeeze 10 to 40 %, stretch up to 5 %. Not a verdict.
     pub inside_practice: bool,
     /// What to say with it.
     pub cautions: Vec<Caution>,
@@ -59,8 +59,8 @@ const STRETCH: f64 = 5.0;
 /// W′ = W·√((ID + W)/(d + W′)). Squeeze = (W′ − depth)/W′. Fill = (π/4)·W²/(width·depth).
 ///
 /// # Errors
-/// [`Refusal::NotMore`] for a ring with a hole larger than its groove, which hangs loose; a size of zero
-/// or less.
+/// [`Refusal::NotMore`] for a ring with a hole larger than its groove, which hangs loose, or with more
+/// rubber than its groove has room for; a size of zero or less.
 pub fn examine(ring: &Ring, groove: &Groove) -> Result<Answer, Refusal> {
     let section = ring.section.above_zero("ring section", Unit::Millimetre)?;
     let inside = ring.inside.above_zero("ring inside diameter", Unit::Millimetre)?;
@@ -96,14 +96,14 @@ pub fn examine(ring: &Ring, groove: &Groove) -> Result<Answer, Refusal> {
         None => None,
         Some(width) => {
             let given = [section, width.above_zero("groove width", Unit::Millimetre)?, depth];
+            has_room(given.each_ref().map(|given| given.value))?;
             Some(evaluate("fill", "%", &given, &|[section, width, depth]| {
                 100.0 * PI / 4.0 * section * section / (width * depth)
             })?)
         }
     };
-    let inside_practice = (SQUEEZE.0..=SQUEEZE.1).contains(&squeeze.real())
-        && stretch.real() <= STRETCH
-        && fill.as_ref().is_none_or(|fill| fill.real() < 100.0);
+    let inside_practice =
+        (SQUEEZE.0..=SQUEEZE.1).contains(&squeeze.real()) && stretch.real() <= STRETCH;
     Ok(Answer {
         stretch,
         stretched_section,
@@ -117,6 +117,21 @@ pub fn examine(ring: &Ring, groove: &Groove) -> Result<Answer, Refusal> {
             basis: Basis::Derived("rubber keeps its volume when stretched"),
         },
     })
+}
+
+/// Rubber keeps its volume: a section larger than the groove's cannot be closed in.
+fn has_room([section, width, depth]: [Decimal; 3]) -> Result<(), Refusal> {
+    let too_large = Refusal::TooLarge { what: "groove section" };
+    let groove = width.checked_mul(depth).ok_or(too_large)?;
+    let wide = real::from_decimal(section);
+    let ring = real::to_decimal(PI / 4.0 * wide * wide, 2)
+        .ok_or(Refusal::TooLarge { what: "ring section" })?;
+    if ring <= groove {
+        return Ok(());
+    }
+    let (found, act) = (measure::round(groove, 2), "take a thinner ring or measure both again");
+    let (what, than) = ("groove section", "ring section");
+    Err(Refusal::NotMore { what, found, than, least: ring, unit: "mm²", act })
 }
 
 /// The section of a ring on its groove, mm: the equation is solved by putting the answer back in, which

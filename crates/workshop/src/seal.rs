@@ -49,6 +49,47 @@ impl Direction {
     }
 }
 
+/// How much larger a seal is outside than its bore, mm on the diameter: what holds it.
+///
+/// # Errors
+/// [`Refusal::NotMore`] for a seal no larger than its bore: nothing holds it there.
+///
+/// ```
+/// use measure::{Decimal, Unit};
+/// use workshop::{Reading, seal::hold};
+/// // 42.15 in 42.00: 0.15 mm (by hand).
+/// let mm = |hundredths| Reading::exact(Decimal::new(hundredths, 2), Unit::Millimetre);
+/// assert_eq!(hold(&mm(4215), &mm(4200)).unwrap().value, Decimal::new(15, 2));
+/// assert!(hold(&mm(4200), &mm(4200)).is_err());
+/// ```
+pub fn hold(outside: &Reading, bore: &Reading) -> Result<Figure, Refusal> {
+    let outside = outside.above_zero("seal outside diameter", Unit::Millimetre)?;
+    let bore = bore.above_zero("seal bore", Unit::Millimetre)?;
+    if outside.value <= bore.value {
+        return Err(Refusal::NotMore {
+            what: "seal outside diameter",
+            found: outside.value,
+            than: "bore",
+            least: bore.value,
+            unit: "mm",
+            act: "measure both again, or take the seal for this bore",
+        });
+    }
+    evaluate("hold", "mm", &[outside, bore], &|[outside, bore]| outside - bore)
+}
+
+/// How much larger the shaft is at the lip than the size marked on the seal, mm; below zero is thinner.
+///
+/// # Errors
+/// [`Refusal`] for a size of zero or less, or another quantity.
+pub fn shaft(shaft: &Reading, marked: &Reading) -> Result<Figure, Refusal> {
+    let given = [
+        shaft.above_zero("shaft at the lip", Unit::Millimetre)?,
+        marked.above_zero("size on the seal", Unit::Millimetre)?,
+    ];
+    evaluate("shaft off", "mm", &given, &|[shaft, marked]| shaft - marked)
+}
+
 /// A seal in its bore, read at four points.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Depth {

@@ -1,6 +1,6 @@
 //! What an instrument says: picture, verdict, figures, what it cannot see, cautions, and why.
 
-use job::instrument::Headline;
+use job::instrument::{Headline, Table, TableRow};
 use leptos::prelude::*;
 use measure::Verdict;
 
@@ -71,6 +71,7 @@ fn answered(Now { answer, kept }: Now) -> AnyView {
             {answer.headline.map(headline)}
             {answer.says.into_iter().map(|says| view! { <p>{says}</p> }).collect_view()}
             <Facts facts=answer.figures/>
+            {answer.table.map(table)}
             {answer.blind.map(|blind| view! { <p class="dim">{blind}</p> })}
         </div>
         {below}
@@ -91,6 +92,36 @@ fn headline(Headline { title, number, unit, note }: Headline) -> impl IntoView {
             <span class="dim">{note}</span>
         </p>
     }
+}
+
+fn table(table: Table) -> AnyView {
+    let [name, first, second] = table.heads;
+    let row = |TableRow { name, note, cells: [first, second] }: TableRow| {
+        view! {
+            <tr>
+                <th scope="row">
+                    {name}
+                    <br/>
+                    <small class="dim">{note}</small>
+                </th>
+                <td class="n">{first}</td>
+                <td class="n">{second}</td>
+            </tr>
+        }
+    };
+    view! {
+        <table class="tbl">
+            <thead>
+                <tr>
+                    <th>{name}</th>
+                    <th class="n">{first}</th>
+                    <th class="n">{second}</th>
+                </tr>
+            </thead>
+            <tbody>{table.rows.into_iter().map(row).collect_view()}</tbody>
+        </table>
+    }
+    .into_any()
 }
 
 fn why(explained: Vec<String>) -> Option<impl IntoView> {

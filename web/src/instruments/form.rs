@@ -8,6 +8,7 @@ use super::working::Working;
 use crate::parts::{
     Act, Caution, DockedPad, Field, Message, Pick, Seg, Slot, Slots, TextField, live, words,
 };
+use crate::pictures::Picture;
 
 /// The screen's two columns.
 pub fn whole(working: Working) -> AnyView {
@@ -34,6 +35,7 @@ pub fn whole(working: Working) -> AnyView {
                     <p>{instrument.purpose}</p>
                 </div>
                 {answer::picture(working)}
+                {map(working)}
                 {cautions.collect_view()}
                 <div class="sheet">
                     {place}
@@ -50,6 +52,24 @@ pub fn whole(working: Working) -> AnyView {
         <DockedPad/>
     }
     .into_any()
+}
+
+/// What the unit has of this kind.
+fn map(working: Working) -> AnyView {
+    let instrument = working.instrument;
+    let drawn = move || {
+        let of = working.of?;
+        of.look(|(job, sheet, _), _| instrument.map(sheet, &job.guide)).flatten()
+    };
+    live(move || match drawn() {
+        Some(drawing) => view! {
+            <div class="sheet">
+                <Picture drawing=Signal::stored(drawing)/>
+            </div>
+        }
+        .into_any(),
+        None => ().into_any(),
+    })
 }
 
 /// The one next act: keep it, or what is still wanted.

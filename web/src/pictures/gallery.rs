@@ -3,6 +3,9 @@
 use gearing::layout::LAYOUTS;
 use leptos::prelude::*;
 
+use pictures::oring::Seated;
+use pictures::seals::{Seat, map};
+
 use super::Picture;
 use super::band::Band;
 use super::drawing::Drawing;
@@ -25,6 +28,7 @@ pub fn Gallery() -> impl IntoView {
         ("Trials", trials()),
         ("Shims", shims()),
         ("Gauges", gauges()),
+        ("Seals", seals()),
     ];
     let drawn = groups
         .into_iter()
@@ -46,6 +50,22 @@ pub fn Gallery() -> impl IntoView {
         {drawn}
         <Influence/>
     }
+}
+
+/// The seal map of every layout, a seal each way, and rings with little and much rubber.
+fn seals() -> Vec<Drawing> {
+    let maps = ["a", "b", "c", "d", "e"].into_iter().filter_map(Section::card);
+    let looks = |tag: &str| (tag != "S3").then_some(tag == "S1");
+    let depths = || ["3.1", "3.2", "3.3", "3.2"].map(str::to_owned).to_vec();
+    let seat = |to_oil| Seat { to_oil, depths: depths() }.draw();
+    let ring = |section, width: Option<f64>, squeeze: &str| {
+        let squeeze = squeeze.to_owned();
+        Seated { section, depth: 2.85, width, squeeze, fill: None }.draw()
+    };
+    maps.map(|section| map(&section, looks))
+        .chain([Some(true), Some(false), None].map(seat))
+        .chain([ring(3.5, Some(4.75), "19"), ring(2.6, None, "-10"), ring(4.6, Some(6.0), "38")])
+        .collect()
 }
 
 /// The influence grid with a few checks, and with as many as a unit can have.

@@ -67,6 +67,22 @@ pub fn PictureDefs() -> impl IntoView {
                     <path d="M0 0H6V6H0Z" fill="var(--near-tint)"/>
                     <path d="M0 0V6" stroke="var(--near-hatch)" stroke-width="4"/>
                 </pattern>
+                <pattern id="oil" width="12" height="12" patternUnits="userSpaceOnUse">
+                    <path d="M0 0H12V12H0Z" fill="var(--sheet-2)"/>
+                    <path
+                        d="M3 1.2a1.8 1.8 0 1 0 .01 0ZM9 7.2a1.8 1.8 0 1 0 .01 0Z"
+                        fill="var(--edge)"
+                    />
+                </pattern>
+                <pattern id="water" width="16" height="10" patternUnits="userSpaceOnUse">
+                    <path d="M0 0H16V10H0Z" fill="var(--sheet)"/>
+                    <path
+                        d="M0 5q4-4 8 0t8 0"
+                        fill="none"
+                        stroke="var(--seal)"
+                        stroke-width="1.6"
+                    />
+                </pattern>
             </defs>
         </svg>
     }

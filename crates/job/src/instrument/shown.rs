@@ -1,6 +1,6 @@
 //! How an instrument's figures are written: in the unit that was typed, with their ±.
 
-use measure::{Amount, Decimal, Mark, Unit, real, show};
+use measure::{Amount, Decimal, Mark, Unit, Verdict, real, show};
 use workshop::{Figure, Given};
 
 use super::Headline;
@@ -94,6 +94,16 @@ impl Writing {
         let value = show(input.value, places, self.mark);
         format!("{}: {value} {}", input.name, input.unit).trim_end().to_owned()
     }
+}
+
+/// The worst of some verdicts; `None` of none.
+pub(super) fn worst(verdicts: impl IntoIterator<Item = Verdict>) -> Option<Verdict> {
+    verdicts.into_iter().max_by_key(|verdict| match verdict {
+        Verdict::InBand => 0,
+        Verdict::NearLimit => 1,
+        Verdict::CannotProve => 2,
+        Verdict::Out => 3,
+    })
 }
 
 /// Places that show the second digit of a doubt.

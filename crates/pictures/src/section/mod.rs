@@ -9,6 +9,7 @@ mod plan_c;
 mod plan_d;
 mod plan_e;
 mod scene;
+mod seals;
 mod tags;
 #[cfg(test)]
 mod tests;
@@ -20,6 +21,7 @@ use super::scale::held;
 pub use plan::Plan;
 use plan::{Place, Set, Tells, wide};
 use scene::Scene;
+pub use seals::SealAt;
 pub use tags::pointer;
 pub use view::View;
 
@@ -116,6 +118,13 @@ impl Section {
             }
         }
         Drawing { view, width: None, label: self.spoken(), marks }
+    }
+
+    /// The drawing of the card, without tags and arrow; the caller says what it shows.
+    pub fn draw_bare(&self) -> Drawing {
+        let scene = self.scene();
+        let view = View::Card.frame(&scene, 0);
+        Drawing { view, width: None, label: String::new(), marks: scene.marks() }
     }
 
     fn scene(&self) -> Scene {

@@ -23,11 +23,16 @@ impl Scene {
     /// Everything, back to front.
     pub fn marks(&self) -> Vec<Mark> {
         let [(left, right), (top, bottom)] = self.plan.axes;
-        let parts = || self.plan.parts.iter().copied().flatten().filter(|part| self.has(part));
+        let parts = || self.drawn_parts();
         let mut marks: Vec<Mark> = parts().flat_map(|part| self.part(part)).collect();
         marks.extend(pieces::axes(wide((left, right)), wide((top, bottom))));
         marks.extend(parts().flat_map(|part| self.ghost(part)));
         marks
+    }
+
+    /// The parts that the unit has, back to front.
+    pub fn drawn_parts(&self) -> impl Iterator<Item = &'static Part> {
+        self.plan.parts.iter().copied().flatten().filter(|part| self.has(part))
     }
 
     /// The chosen place.

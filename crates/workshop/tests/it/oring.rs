@@ -97,6 +97,12 @@ fn a_ring_that_hangs_loose_is_refused() {
         examine(&large, &groove("25.50")),
         "Groove diameter: found 25.5 mm, expected more than the ring inside diameter, 26 mm; take a smaller ring or measure both again.",
     );
+    // (π/4)·3.53² = 9.79 mm² of rubber, 3.40 × 2.85 = 9.69 mm² of room (by hand).
+    let thick = Ring { section: mm("3.53"), inside: mm("24.99") };
+    refused(
+        examine(&thick, &Groove { width: Some(mm("3.40")), ..groove("25.50") }),
+        "Groove section: found 9.69 mm², expected more than the ring section, 9.79 mm²; take a thinner ring or measure both again.",
+    );
     refused(
         examine(&ring214(), &Groove { depth: mm("0"), ..groove("25.50") }),
         "Gland depth: found 0 mm, expected more than zero; measure it again.",

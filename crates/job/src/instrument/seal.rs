@@ -1,0 +1,182 @@
+//! Lip seals: which way the lip looks, how deep and square it sits, and whether its sizes fit.
+
+use measure::{Sign, Typed, Unit, Verdict};
+use pictures::seals::Seat;
+use workshop::seal::{Answer as Sits, Depth, Direction, LipCheck, Toward, examine, hold, shaft};
+use workshop::{Basis, Explanation, Limits, Reading};
+
+use super::shown::{Writing, worst};
+use super::{Answer, Asked, Given, Instrument, Takes, answered};
+
+const SIDES: Takes = Takes::One(&[OIL, WATER]);
+const OIL: &str = "to the oil";
+const WATER: &str = "to the water";
+const CLOCK: &[&str] = &["12 h", "3 h", "6 h", "9 h"];
+const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
+const DEPTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
+
+const fn asked(id: &'static str, label: &'static str, takes: Takes) -> Asked {
+    Asked { id, label, takes, optional: true }
+}
+
+/// A lip seal in its bore.
+pub(super) const SEAL: Instrument = Instrument {
+    kind: "seal",
+    title: "Lip seal",
+    purpose: "Which way the lip and its spring look, and how deep and square the seal sits. One seal at a time: name its place by its tag, S1, and the map shows it.",
+    cautions: &[workshop::Caution::LipAsRecorded],
+    fields: &[
+        asked("found", "Lip as found, with its spring", SIDES),
+        asked("manual", "Lip by the manual", SIDES),
+        asked("fitted", "Lip as it is fitted now", SIDES),
+        asked("spring", "Spring in its groove", Takes::One(&["seen", "not seen"])),
+        asked(
+            "depth",
+            "Depth below one face",
+            Takes::Numbers(Unit::Millimetre, Sign::NotNegative, CLOCK),
+        ),
+        asked("square", "May be uneven by, manual", LENGTH),
+        asked("low", "Least depth, manual", DEPTH),
+        asked("high", "Most depth, manual", DEPTH),
+        asked("old", "Depth the old seal had", DEPTH),
+        asked("outside", "Seal outside diameter", LENGTH),
+        asked("bore", "Bore", LENGTH),
+        asked("marked", "Shaft size on the seal", LENGTH),
+        asked("shaft", "Shaft at the lip", LENGTH),
+    ],
+    answer,
+};
+
+fn answer(given: &mut Given) -> Option<Answer> {
+    let mut writing = given.writing("depth");
+    writing.unit = writing.unit.or(given.writing("outside").unit);
+    let lip = lip(given);
+    let depth = depth(given)?;
+    let mut figures = Vec::new();
+    let mut says: Vec<String> = lip.says.into_iter().map(str::to_owned).collect();
+    if given.word("spring") == Some("not seen") {
+        says.push("Look at the spring before the seal is hidden.".to_owned());
+    }
+    let mut verdicts: Vec<Verdict> = lip.verdict.into_iter().collect();
+    if let Some(found) = &depth {
+        figures.push(("Deepest less least", writing.figure(&found.uneven)));
+        figures.push(("Mean depth", writing.figure(&found.mean)));
+        figures.extend(found.moved.as_ref().map(|it| ("Deeper than the old", writing.figure(it))));
+        let judged = [&found.square, &found.depth];
+        verdicts.extend(judged.into_iter().flatten().map(|judged| judged.verdict));
+        if found.square.is_none() {
+            says.push("Square within 0.25 mm: common practice, no source.".to_owned());
+        }
+    }
+    let sizes = sizes(given, &writing)?;
+    let nothing = lip.toward.is_none() && depth.is_none() && sizes.is_empty();
+    if nothing {
+        given.wanted.push("Which way the lip looks, its depth at four points, or its sizes");
+        return None;
+    }
+    figures.extend(sizes);
+    let why = Explanation {
+        formula: "uneven = deepest − least of four points; held by = outside − bore",
+        given: depth.as_ref().map(|found| found.explanation.given.clone()).unwrap_or_default(),
+        basis: Basis::Derived("depths below one face, and two diameters"),
+    };
+    Some(Answer {
+        verdict: worst(verdicts),
+        says,
+        figures,
+        blind: Some(
+            "Depth does not show a lip that was turned over, or a spring that jumped out: look."
+                .to_owned(),
+        ),
+        picture: Some(picture(given, lip.toward)),
+        ..answered(&[], &why, &writing)
+    })
+}
+
+/// What is known of the lip.
+#[derive(Default)]
+struct Lip {
+    /// As fitted, else by the manual, else as found.
+    toward: Option<Toward>,
+    says: Option<&'static str>,
+    verdict: Option<Verdict>,
+}
+
+fn lip(given: &mut Given) -> Lip {
+    let mut side = |id| given.word(id).map(toward);
+    let (as_found, manual, fitted) = (side("found"), side("manual"), side("fitted"));
+    let direction = Direction { as_found, manual };
+    let known = manual.or(as_found);
+    let check = fitted.or(known).map(|lip| direction.check(lip));
+    let says = check.map(|check| match (check, fitted.is_some()) {
+        (LipCheck::AsRecorded, true) => "The lip looks the way the record says.",
+        (LipCheck::AsRecorded, false) => match known {
+            Some(Toward::Oil) => "To be fitted with its lip to the oil.",
+            _ => "To be fitted with its lip to the water.",
+        },
+        (LipCheck::Reversed, _) => {
+            "The lip looks the other way round than the record says. Look again before it is pressed home."
+        }
+        (LipCheck::RecordsDiffer, _) => {
+            "Manual and as found differ. The manual goes first: whoever closed it last may have erred."
+        }
+        (LipCheck::Unknown, _) => {
+            "Neither manual nor as-found is known. Look it up before the seal is pressed home."
+        }
+    });
+    let verdict = (check == Some(LipCheck::Reversed)).then_some(Verdict::Out);
+    Lip { toward: fitted.or(known), says, verdict }
+}
+
+fn toward(word: &str) -> Toward {
+    if word == OIL { Toward::Oil } else { Toward::Water }
+}
+
+/// Which way the lip of a kept check looks: as fitted, else by the manual, else as found.
+pub(super) fn looks(values: &super::Values) -> Option<Toward> {
+    let word = |id: &&str| values.get(*id).and_then(|texts| texts.first());
+    ["fitted", "manual", "found"].iter().find_map(word).map(|word| toward(word))
+}
+
+/// How it sits; `Some(None)` where no depth is typed.
+fn depth(given: &mut Given) -> Option<Option<Sits>> {
+    let typed: Vec<Typed> = given.numbers("depth").into_iter().flatten().collect();
+    if typed.is_empty() {
+        return Some(None);
+    }
+    let readings: Vec<Reading> = typed.iter().map(Reading::typed).collect();
+    let Ok(at) = <[Reading; 4]>::try_from(readings) else {
+        let found = typed.len();
+        given.refuse(
+            "depth",
+            format!(
+                "Found {found} of 4 depths. Read the others too: a seal leans where nobody looks."
+            ),
+        );
+        return None;
+    };
+    let square = Limits { low: None, high: given.amount("square") };
+    let depth = Limits { low: given.amount("low"), high: given.amount("high") };
+    let seal = Depth { at, square, depth, as_found: given.reading("old") };
+    given.at("depth", examine(&seal)).map(Some)
+}
+
+/// What holds it in its bore, and how its shaft differs from the size marked.
+fn sizes(given: &mut Given, writing: &Writing) -> Option<Vec<(&'static str, String)>> {
+    let mut figures = Vec::new();
+    if let (Some(outside), Some(bore)) = (given.reading("outside"), given.reading("bore")) {
+        let held = given.at("outside", hold(&outside, &bore))?;
+        figures.push(("Larger than its bore", writing.figure(&held)));
+    }
+    if let (Some(on), Some(marked)) = (given.reading("shaft"), given.reading("marked")) {
+        let off = given.at("shaft", shaft(&on, &marked))?;
+        figures.push(("Shaft against the size marked", writing.figure(&off)));
+    }
+    Some(figures)
+}
+
+fn picture(given: &mut Given, toward: Option<Toward>) -> pictures::drawing::Drawing {
+    let depths = given.numbers("depth").into_iter();
+    let depths = depths.map(|typed| typed.map(|typed| typed.text().to_owned()).unwrap_or_default());
+    Seat { to_oil: toward.map(|toward| toward == Toward::Oil), depths: depths.collect() }.draw()
+}
