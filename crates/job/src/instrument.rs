@@ -3,13 +3,17 @@
 //! What is kept of a check is what was typed, field by field ([`crate::Guided::BenchChecked`]).
 //! The answer is worked out anew each time by the `workshop` crate.
 
+mod anode;
 mod drag;
 mod fit;
 mod given;
+mod land;
 mod leak;
+mod locker;
 mod lube;
 mod oring;
 mod oring_sizes;
+mod pattern;
 mod press;
 mod runout;
 mod seal;
@@ -72,6 +76,8 @@ pub enum Takes {
     Numbers(Unit, Sign, &'static [&'static str]),
     /// One of these words.
     One(&'static [&'static str]),
+    /// One of these words, each with its picture: [`card`].
+    Cards(&'static [&'static str]),
     /// The unit that numbers of its quantity are typed in; the first until one is chosen.
     Unit(&'static [Unit]),
     /// Words.
@@ -145,11 +151,20 @@ pub const ALL: &[Instrument] = &[
     lube::LUBE,
     oring::ORING,
     seal::SEAL,
+    pattern::PATTERN,
+    locker::LOCKER,
+    land::LAND,
+    anode::ANODE,
 ];
 
 /// The instrument of a kind; `None` for one that a later version wrote.
 pub fn instrument(kind: &str) -> Option<&'static Instrument> {
     ALL.iter().find(|instrument| instrument.kind == kind)
+}
+
+/// The picture of a word of [`Takes::Cards`]; `None` where there is none.
+pub fn card(word: &str) -> Option<Drawing> {
+    pattern::card(word)
 }
 
 /// The instruments that records of a step are read with: a torque by its kind, what is measured by

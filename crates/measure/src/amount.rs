@@ -67,7 +67,9 @@ fn scale(unit: Unit) -> Scale {
         | Unit::Second
         | Unit::Piece
         | Unit::Percent
+        | Unit::Volt
         | Unit::Turn => times(Decimal::ONE),
+        Unit::Millivolt => times(Decimal::new(1, 3)),
         Unit::Inch => times(Decimal::new(254, 1)),
         Unit::ArcMinute => ratio(Decimal::ONE, whole(60)),
         // 180/π has no last digit; nineteen digits of it, so a turn is right to 1e-16 of a degree.

@@ -29,6 +29,8 @@ pub enum Quantity {
     Share,
     /// How many times round.
     Turns,
+    /// Electric potential against another place.
+    Voltage,
 }
 
 /// A unit a person may type or read.
@@ -94,11 +96,15 @@ pub enum Unit {
     Percent,
     /// Once round.
     Turn,
+    /// Volt.
+    Volt,
+    /// Millivolt: a thousandth of a volt.
+    Millivolt,
 }
 
 /// Every unit, with its symbol and the other spellings people type, each as [`fold`] leaves it.
 /// A folded symbol is always a spelling too.
-const UNITS: [(Unit, Quantity, &str, &[&str]); 30] = {
+const UNITS: [(Unit, Quantity, &str, &[&str]); 32] = {
     use Quantity as Q;
     use Unit as U;
     [
@@ -165,6 +171,8 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 30] = {
         (U::Piece, Q::Count, "pcs", &["pc", "piece", "pieces"]),
         (U::Percent, Q::Share, "%", &["percent"]),
         (U::Turn, Q::Turns, "turns", &["turn", "rev", "revs"]),
+        (U::Volt, Q::Voltage, "V", &["volt", "volts"]),
+        (U::Millivolt, Q::Voltage, "mV", &["millivolt", "millivolts"]),
     ]
 };
 
@@ -234,6 +242,7 @@ impl fmt::Display for Quantity {
             Quantity::Count => "a count",
             Quantity::Share => "a share",
             Quantity::Turns => "a number of turns",
+            Quantity::Voltage => "a voltage",
         })
     }
 }

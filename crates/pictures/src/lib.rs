@@ -10,6 +10,7 @@ pub mod layouts;
 pub mod leak;
 pub mod offset_tool;
 pub mod oring;
+pub mod print;
 pub mod runout;
 pub mod scale;
 pub mod seals;

@@ -1,12 +1,13 @@
 //! The form of any instrument, drawn from its table.
 
-use job::instrument::{Asked, NoAnswer, Takes};
+use job::instrument::{Asked, NoAnswer, Takes, card};
 use leptos::prelude::*;
 
 use super::answer;
 use super::working::Working;
 use crate::parts::{
-    Act, Caution, DockedPad, Field, Message, Pick, Seg, Slot, Slots, TextField, live, words,
+    Act, Caution, DockedPad, Field, Message, Pick, Seg, Slot, Slots, TextField, live, whether,
+    words,
 };
 use crate::pictures::Picture;
 
@@ -112,6 +113,7 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
         Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
         Takes::One(options) => one(working, at, asked, options.to_vec(), None),
+        Takes::Cards(options) => cards(working, at, asked, options),
         Takes::Unit(units) => {
             let symbols = units.iter().map(|unit| unit.symbol()).collect();
             one(working, at, asked, symbols, Some(0))
@@ -165,6 +167,42 @@ fn one(
     view! {
         <p class="label">{asked.label}</p>
         <Seg id=id(asked) label=asked.label picks chosen on_choose/>
+        <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
+    }
+    .into_any()
+}
+
+/// Pictures to choose by.
+fn cards(
+    working: Working,
+    at: usize,
+    asked: &'static Asked,
+    options: &'static [&'static str],
+) -> AnyView {
+    let value = working.text(at, 0);
+    let card = |option: &'static str| {
+        let chosen = whether(move || value.get() == option);
+        let picture = card(option).map(|drawing| {
+            view! { <Picture drawing=Signal::stored(drawing)/> }
+        });
+        view! {
+            <label class="card">
+                <input
+                    type="radio"
+                    name=id(asked)
+                    prop:checked=chosen
+                    on:change=move |_| working.set(at, 0, option.to_owned())
+                />
+                {picture}
+                <b>{option}</b>
+            </label>
+        }
+    };
+    view! {
+        <p class="label">{asked.label}</p>
+        <div class="cards" role="radiogroup" aria-label=asked.label>
+            {options.iter().copied().map(card).collect_view()}
+        </div>
         <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
     }
     .into_any()

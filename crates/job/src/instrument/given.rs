@@ -51,7 +51,7 @@ impl<'a> Given<'a> {
         };
         let sign = match asked.takes {
             Takes::Number(_, sign) | Takes::Numbers(_, sign, _) => sign,
-            Takes::One(_) | Takes::Unit(_) | Takes::Words => return Vec::new(),
+            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => return Vec::new(),
         };
         let Some(unit) = self.unit_of(asked) else { return Vec::new() };
         let texts = self.values.get(id).map(Vec::as_slice).unwrap_or_default();
@@ -76,7 +76,7 @@ impl<'a> Given<'a> {
     pub fn unit_of(&self, asked: &Asked) -> Option<Unit> {
         let unit = match asked.takes {
             Takes::Number(unit, _) | Takes::Numbers(unit, ..) => unit,
-            Takes::One(_) | Takes::Unit(_) | Takes::Words => return None,
+            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => return None,
         };
         if unit == Unit::Millimetre {
             return Some(self.shown.unit);
@@ -119,7 +119,7 @@ impl<'a> Given<'a> {
                     |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
                 self.numbers(asked.id).into_iter().map(text).collect()
             }
-            Takes::One(_) | Takes::Unit(_) | Takes::Words => {
+            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => {
                 self.word(asked.id).map(str::to_owned).into_iter().collect()
             }
         }

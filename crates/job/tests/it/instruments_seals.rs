@@ -198,3 +198,115 @@ fn a_seal_must_be_larger_than_its_bore() {
     );
     assert_eq!(asked("seal", &[], Shown::default()).unwrap_err().wanted.len(), 1);
 }
+
+/// Height first: public ring-and-pinion guidance, and an independent mesh model, agree that a pinion
+/// too shallow prints toward the tip and one too deep toward the root, in both families of teeth.
+#[test]
+fn a_print_gives_a_direction_by_its_height_alone() {
+    let seen = |drive: &str, coast: &str, along: (&str, &str)| {
+        let typed = [
+            ("used", "new"),
+            ("drive", drive),
+            ("coast", coast),
+            ("drive-along", along.0),
+            ("coast-along", along.1),
+        ];
+        answer("pattern", &typed)
+    };
+    let says = |found: &Answer| found.says[0].clone();
+    for family in ["depth tapers", "even depth"] {
+        for along in [("toe", "toe"), ("heel", "toe"), ("toe", "heel"), ("middle", "middle")] {
+            let high = seen(&format!("tip, {family}"), "tip", along);
+            assert!(says(&high).contains("too shallow. It goes in"), "{family} {along:?}");
+            assert!(high.below.unwrap().label.contains("in, toward the gear axis"));
+            let low = seen(&format!("root, {family}"), "root", along);
+            assert!(says(&low).contains("too deep. It goes out"), "{family} {along:?}");
+            assert_eq!(low.verdict, None);
+        }
+        for along in [("toe", "toe"), ("heel", "heel"), ("middle", "middle")] {
+            let even = seen(&format!("middle, {family}"), "middle", along);
+            assert!(even.below.is_none() && says(&even).contains("asks for nothing"));
+        }
+        let crossed = seen(&format!("middle, {family}"), "middle", ("toe", "heel"));
+        assert!(crossed.below.is_none() && says(&crossed).contains("read the depth gap first"));
+        let differ = seen(&format!("tip, {family}"), "root", ("toe", "toe"));
+        assert!(differ.below.is_none() && says(&differ).contains("print again"));
+    }
+}
+
+/// A worn print misleads: common practice, no source.
+#[test]
+fn used_gears_aim_for_the_old_print() {
+    let typed = [("used", "run together before"), ("drive", "tip, depth tapers"), ("coast", "tip")];
+    let found = answer("pattern", &typed);
+    assert!(found.says[0].contains("aim for the old print") && found.below.is_none());
+    assert!(found.cautions.iter().any(|said| said.starts_with("A worn print misleads.")));
+    let lacks = asked("pattern", &[("drive", "tip, depth tapers")], Shown::default()).unwrap_err();
+    assert_eq!(lacks.wanted, ["The gears", "Coast flank"]);
+}
+
+/// 24 h on the label, 20 h gone: 4 h to go (by hand). The label's own time decides; 10 min, 24 h and
+/// 230 to 315 °C are common practice, no source.
+#[test]
+fn a_locked_thread_cures_by_its_label() {
+    let joint = |since: &str, warm: &str, clean: &str, metal: &str| {
+        let typed = [
+            ("clean", clean),
+            ("metal", metal),
+            ("primed", "none"),
+            ("full", "24"),
+            ("coldest", "15"),
+            ("since", since),
+            ("joint", warm),
+        ];
+        answer("locker", &typed)
+    };
+    let (steel, slow) = ("steel or brass", "stainless, plated or aluminium");
+    let curing = joint("20", "21", "yes", steel);
+    assert_eq!(figure(&curing, "To go"), "4.0 h");
+    assert!(curing.says[0].starts_with("Still curing: 4.0 h to go"));
+    assert!(curing.says.last().unwrap().starts_with("Common practice, no source:"));
+    assert!(joint("1440 min", "21", "yes", steel).says[0].contains("cured"));
+    assert!(joint("30", "12", "yes", steel).says[0].starts_with("Colder than"));
+    assert!(joint("30", "21", "no", steel).says[0].starts_with("Take it apart, degrease"));
+    assert!(joint("20", "21", "yes", slow).says[1].starts_with("Slow metal and no primer"));
+    let cautions: Vec<String> =
+        instrument("locker").unwrap().cautions.iter().map(ToString::to_string).collect();
+    assert!(cautions[0].starts_with("Gloves and air."));
+}
+
+/// Half gone or painted is replaced; −0.90 to −1.05 V: both common practice, no source.
+#[test]
+fn anodes_grade_and_cell() {
+    let found = answer("anode", &[("left", "60|40"), ("loose", "some"), ("grade", "2")]);
+    let says = found.says.join(" ");
+    assert!(says.contains("No. 1: keep. No. 2: replace") && says.contains("Pits away from lands"));
+    assert_eq!(found.verdict, None);
+    let cell = answer("anode", &[("cell", "-980")]);
+    assert_eq!(cell.verdict, None, "common practice is no verdict");
+    assert!(cell.says[0].starts_with("Common practice, no source: −0.90 to −1.05 V"));
+    let limits = [("least", "-900"), ("most", "-1.05 V")];
+    let judged = |read: &str| answer("anode", &[&[("cell", read)], &limits[..]].concat());
+    assert_eq!(judged("-980").verdict, Some(Verdict::InBand));
+    assert_eq!(judged("-1.20 V").verdict, Some(Verdict::Out));
+    assert_eq!(judged("-850 mV").verdict, Some(Verdict::Out));
+    let over = refused("anode", &[("left", "120")]);
+    assert_eq!(over, "left: Anode left: found 120 %, expected 0 to 100 %; read it again.");
+    assert!(refused("anode", &[("cell", "-9800")]).starts_with("cell: Cell: found -9.8 V"));
+}
+
+/// 30.00 beside, 29.90 in the track: 0.05 mm deep (by hand).
+#[test]
+fn a_land_is_worn_by_half_the_difference() {
+    let land = [("sound", "30.00"), ("worn", "29.90"), ("nail", "yes")];
+    let found = answer("land", &land);
+    near(number(&found, "Depth of the track"), 0.05, 1e-9);
+    assert!(found.verdict.is_none() && found.says[0].starts_with("To be felt"));
+    let limited = answer("land", &[&land[..], &[("limit", "0.02")]].concat());
+    assert_eq!(limited.verdict, Some(Verdict::Out));
+    let swapped = refused("land", &[("sound", "29.90"), ("worn", "30.00"), ("nail", "no")]);
+    assert!(
+        swapped.starts_with("worn: Sound land: found 29.9 mm, expected more than"),
+        "{swapped}"
+    );
+}

@@ -40,6 +40,8 @@ fn exact_definitions() {
     converts("1", Unit::ImperialFluidOunce, Unit::Millilitre, "28.4130625");
     converts("160", Unit::ImperialFluidOunce, Unit::Litre, "4.54609");
     converts("1", Unit::Bar, Unit::Kilopascal, "100");
+    // SI prefix.
+    converts("1", Unit::Volt, Unit::Millivolt, "1000");
     converts("1", Unit::Day, Unit::Second, "86400");
     converts("90", Unit::Second, Unit::Minute, "1.5");
     converts("9.9", Unit::ArcMinute, Unit::Degree, "0.165");
