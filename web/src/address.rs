@@ -74,6 +74,8 @@ pub enum Screen {
         kind: String,
         /// The step it belongs to.
         step: Option<String>,
+        /// The record of the step it was opened from, where that is the place it counts for.
+        record: Option<String>,
     },
     /// What waits, on the screens of a job that show no clocks; no address leads here.
     Waits {
@@ -177,8 +179,11 @@ impl Screen {
                 job: Some(owned(job)),
                 kind: owned(kind),
                 step: rest.first().copied().map(owned),
+                record: rest.get(1).copied().and_then(decoded),
             },
-            ["check", kind] => Screen::BenchCheck { job: None, kind: owned(kind), step: None },
+            ["check", kind] => {
+                Screen::BenchCheck { job: None, kind: owned(kind), step: None, record: None }
+            }
             ["job", job, "freeze"] => Screen::Freeze { job: owned(job) },
             ["board"] => Screen::Board,
             ["tools"] => Screen::Tools { job: None },
@@ -198,6 +203,11 @@ impl Screen {
             _ => Screen::Bench,
         }
     }
+}
+
+/// A part of a path in its own letters; `None` where no browser could have written it.
+fn decoded(part: &str) -> Option<String> {
+    js_sys::decode_uri_component(part).ok().map(String::from)
 }
 
 /// The address of the page, in context of every screen.
@@ -295,8 +305,14 @@ mod tests {
             job,
             kind: "leak".to_owned(),
             step: step.map(str::to_owned),
+            record: None,
         };
         assert_eq!(Screen::of("/job/27/check/leak/b42"), check(Some(job()), Some("b42")));
+        let Screen::BenchCheck { record, .. } = Screen::of("/job/27/check/leak/b42/low%20stage%2C")
+        else {
+            panic!("another screen")
+        };
+        assert_eq!(record.as_deref(), Some("low stage,"));
         assert_eq!(Screen::of("/job/27/check/leak"), check(Some(job()), None));
         assert_eq!(Screen::of("/check/leak"), check(None, None));
         assert_eq!(Screen::of("/job/27/check"), Screen::Checks { job: job() });

@@ -15,6 +15,7 @@ mod oring;
 mod oring_sizes;
 mod pattern;
 mod press;
+mod records;
 mod runout;
 mod seal;
 mod seal_map;
@@ -29,11 +30,12 @@ use pictures::drawing::Drawing;
 use workshop::{Basis, Caution, Explanation, MANUAL_FIRST};
 
 use given::Given;
+pub(crate) use records::given;
+pub use records::{of_record, of_step, place_for, said};
 use shown::Writing;
 pub use table::{Table, TableRow};
 
 use crate::guide::GuideLog;
-use crate::procedure::{Record, RecordKind, Step};
 use crate::{Sheet, Shown};
 
 /// The texts of each field, as typed.
@@ -167,34 +169,29 @@ pub fn card(word: &str) -> Option<Drawing> {
     pattern::card(word)
 }
 
-/// The instruments that records of a step are read with: a torque by its kind, what is measured by
-/// the words of its label.
-pub fn of_step(step: &Step) -> Vec<&'static Instrument> {
-    const WORDS: &[(&str, &str)] = &[
-        ("pressure", "leak"),
-        ("vacuum", "leak"),
-        ("runout", "runout"),
-        ("rolling torque", "drag"),
-        ("temperature before driving", "fit"),
-        ("race bore fit", "press"),
-        ("O-ring", "oring"),
-        ("depth of each", "seal"),
-        ("depth of input seal", "seal"),
-    ];
-    let reads = |record: &Record, kind: &str| match record.kind {
-        RecordKind::Torque => kind == "torque",
-        RecordKind::Measure => {
-            WORDS.iter().any(|row| row.1 == kind && record.label.contains(row.0))
-        }
-        _ => false,
-    };
-    let wanted = |it: &&Instrument| step.records.iter().any(|record| reads(record, it.kind));
-    ALL.iter().filter(wanted).collect()
-}
-
 /// Its title; an unknown kind stands for itself.
 pub(crate) fn titled(kind: &str) -> String {
     instrument(kind).map_or_else(|| crate::guided::capitalised(kind), |it| it.title.to_owned())
+}
+
+impl Answer {
+    /// Its first figure and its verdict: "Off centre 0.0329 ± 0.0012 mm, in band".
+    pub fn short(&self) -> String {
+        let headline = self.headline.as_ref();
+        let figure = match headline {
+            Some(it) => Some(format!("{} {} {}", it.title, it.number, it.unit)),
+            None => self.figures.first().map(|(name, value)| format!("{name} {value}")),
+        };
+        let verdict = self.verdict.map(|verdict| match verdict {
+            Verdict::InBand => "in band",
+            Verdict::NearLimit => "near limit",
+            Verdict::Out => "out",
+            Verdict::CannotProve => "cannot prove",
+        });
+        let said = self.says.first().filter(|_| figure.is_none()).cloned();
+        let parts = figure.into_iter().chain(said).chain(verdict.map(str::to_owned));
+        parts.collect::<Vec<_>>().join(", ")
+    }
 }
 
 impl Instrument {

@@ -14,7 +14,7 @@ pub fn screen(kind: &str) -> AnyView {
     let found = instrument(kind);
     let title = found.map_or("Bench check", |it| it.title);
     page::title(words(move || title.to_owned()));
-    let shown = found.map(|instrument| form::whole(Working::on(None, instrument, None)));
+    let shown = found.map(|instrument| form::whole(Working::on(None, instrument, None, None)));
     view! {
         <Plate title="Shimwright" subtitle="Bench check, no job">
             <UnitSwitch/>

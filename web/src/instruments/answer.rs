@@ -5,13 +5,13 @@ use leptos::prelude::*;
 use measure::Verdict;
 
 use super::working::{Now, Working};
-use crate::parts::{Caution, Facts, Sign, State, live};
+use crate::parts::{Caution, Facts, Sign, State, live, press};
 use crate::pictures::Picture;
 
 /// The answer to what is typed; while nothing is, to what was kept last.
 pub fn shown(working: Working) -> AnyView {
     live(move || match working.says_now() {
-        Ok(now) => answered(now),
+        Ok(now) => answered(working, now),
         Err(lacks) => wanted(&lacks.wanted),
     })
 }
@@ -45,7 +45,7 @@ fn wanted(wanted: &[&'static str]) -> AnyView {
     .into_any()
 }
 
-fn answered(Now { answer, kept }: Now) -> AnyView {
+fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
     let state = answer.verdict.map(|verdict| match verdict {
         Verdict::InBand => view! { <State sign=Sign::In/> },
         Verdict::NearLimit => view! { <State sign=Sign::Near/> },
@@ -73,12 +73,23 @@ fn answered(Now { answer, kept }: Now) -> AnyView {
             <Facts facts=answer.figures/>
             {answer.table.map(table)}
             {answer.blind.map(|blind| view! { <p class="dim">{blind}</p> })}
+            {kept.then(|| open_again(working))}
         </div>
         {below}
         {cautions.collect_view()}
         {why(answer.explained)}
     }
     .into_any()
+}
+
+/// The way to what was kept, to be read anew.
+fn open_again(working: Working) -> impl IntoView {
+    let open = press(Callback::new(move |()| working.open_again()));
+    view! {
+        <button class="btn btn--plain" type="button" on:click=open>
+            "Open it again"
+        </button>
+    }
 }
 
 fn headline(Headline { title, number, unit, note }: Headline) -> impl IntoView {

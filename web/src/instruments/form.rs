@@ -19,7 +19,7 @@ pub fn whole(working: Working) -> AnyView {
             <TextField
                 id="check-place"
                 label="Where it was done, if more than one"
-                value=working.place
+                value=working.place()
                 placeholder="prop shaft"
             />
         }

@@ -21,20 +21,22 @@ use working::Working;
 pub fn screen(screen: Screen) -> AnyView {
     match screen {
         Screen::Checks { job } => list::screen(OpenJob::of(&job)),
-        Screen::BenchCheck { job: Some(job), kind, step } => in_job(OpenJob::of(&job), &kind, step),
+        Screen::BenchCheck { job: Some(job), kind, step, record } => {
+            in_job(OpenJob::of(&job), &kind, step, record)
+        }
         Screen::BenchCheck { job: None, kind, .. } => alone::screen(&kind),
         _ => ().into_any(),
     }
 }
 
-fn in_job(of: OpenJob, kind: &str, step: Option<String>) -> AnyView {
+fn in_job(of: OpenJob, kind: &str, step: Option<String>, record: Option<String>) -> AnyView {
     let back = match &step {
         Some(step) => (of.at(&format!("step/{step}")), "Step"),
         None => (of.at("check"), "Checks"),
     };
     match instrument(kind) {
         Some(instrument) => {
-            let working = Working::on(Some(of), instrument, step);
+            let working = Working::on(Some(of), instrument, step, record);
             let act = move || form::act(working);
             view! {
                 <JobScreen of here=Here::Checks back act>

@@ -28,8 +28,10 @@ pub struct Working {
     drafts: StoredValue<Vec<Draft>>,
     /// The unit of digits without one: that of the first digit typed, whatever is shown later.
     unit: Draft,
-    /// What it was done on.
-    pub place: Draft,
+    /// What it was done on, where a person says so.
+    place: Draft,
+    /// The record it was opened from, which is then its place.
+    record: StoredValue<Option<String>>,
     pub answer: Memo<Result<Answer, NoAnswer>>,
     pub busy: RwSignal<bool>,
     /// Why the last act was not written down.
@@ -51,10 +53,12 @@ impl Working {
         of: Option<OpenJob>,
         instrument: &'static Instrument,
         step: Option<String>,
+        record: Option<String>,
     ) -> Working {
         let step = step.unwrap_or_default();
         let at = of.map(|of| of.id()).unwrap_or_default();
-        let place = format!("job/{at}/check/{}/{step}", instrument.kind);
+        let own = record.as_ref().map(|record| format!("/{record}")).unwrap_or_default();
+        let place = format!("job/{at}/check/{}/{step}{own}", instrument.kind);
         let drafts: Vec<Draft> =
             instrument.fields.iter().map(|asked| use_draft(&place, asked.id)).collect();
         let drafts = StoredValue::new(drafts);
@@ -72,6 +76,7 @@ impl Working {
             drafts,
             unit,
             place: use_draft(&place, PLACE),
+            record: StoredValue::new(record),
             answer,
             busy: RwSignal::new(false),
             refused: RwSignal::new(None),
@@ -83,6 +88,16 @@ impl Working {
     pub fn text(self, field: usize, line: usize) -> Text {
         let text = move || self.lines(field).get(line).cloned().unwrap_or_default();
         let set = Callback::new(move |text: String| self.set(field, line, text));
+        Text::new(Signal::derive(text), set)
+    }
+
+    /// What it was done on: the record it was opened from until a person says otherwise.
+    pub fn place(self) -> Text {
+        let text = move || {
+            let said = self.place.text();
+            if said.is_empty() { self.record.get_value().unwrap_or_default() } else { said }
+        };
+        let set = Callback::new(move |text: String| self.place.set(&text));
         Text::new(Signal::derive(text), set)
     }
 
@@ -143,7 +158,7 @@ impl Working {
         }
         let fact = Guided::BenchChecked {
             step: self.step.get_value(),
-            place: self.place.text_untracked().trim().to_owned(),
+            place: untrack(|| self.place().get()).trim().to_owned(),
             kind: self.instrument.kind.to_owned(),
             values,
         };
@@ -162,13 +177,26 @@ impl Working {
         });
     }
 
-    /// What was kept last here; followed.
-    pub fn last(self) -> Option<Values> {
-        let step = self.step.get_value();
+    /// What was kept last here, with its place; followed.
+    fn last(self) -> Option<(String, Values)> {
+        let (step, record) = (self.step.get_value(), self.record.get_value());
         let last = self.of?.look(|(job, ..), _| {
-            job.guide.check_of_step(&step, self.instrument.kind).map(|it| it.values.clone())
+            let last = job.guide.check_of_step(&step, self.instrument.kind, record.as_deref());
+            last.map(|(place, check)| (place.to_owned(), check.values.clone()))
         });
         last.flatten()
+    }
+
+    /// Puts what was kept last into the fields, to be kept as a new check; the old one stays.
+    pub fn open_again(self) {
+        let Some((place, values)) = untrack(|| self.last()) else { return };
+        self.drafts.with_value(|drafts| {
+            for (asked, draft) in self.instrument.fields.iter().zip(drafts) {
+                let texts = values.get(asked.id).map(|texts| texts.join("\n"));
+                draft.set(&texts.unwrap_or_default());
+            }
+        });
+        self.place.set(&place);
     }
 
     /// What it says to what is typed, or, while nothing is, to what was kept last; followed.
@@ -178,7 +206,7 @@ impl Working {
             Err(lacks) if self.is_typed() => Err(lacks),
             Err(lacks) => {
                 let kept =
-                    self.last().and_then(|it| self.instrument.answer(&it, self.shown.get()).ok());
+                    self.last().and_then(|it| self.instrument.answer(&it.1, self.shown.get()).ok());
                 kept.map(|answer| Now { answer, kept: true }).ok_or(lacks)
             }
         }

@@ -81,11 +81,15 @@ pub struct Kept {
     pub value: Capture,
     /// When.
     pub mark: Mark,
+    /// The bench check it was read with; `None`: captured on its own.
+    pub check: Option<String>,
 }
 
 /// A bench check as it was kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BenchCheck {
+    /// Id of its entry.
+    pub entry: String,
     /// Each field as typed.
     pub values: BTreeMap<String, Vec<String>>,
     /// When.
@@ -184,10 +188,18 @@ impl GuideLog {
         of_kind.map(|(_, check)| check).max_by_key(|check| check.mark)
     }
 
-    /// The same for a step; for none where the step is empty.
-    pub fn check_of_step(&self, step: &str, kind: &str) -> Option<&BenchCheck> {
-        let of_step = self.checks.iter().filter(|(key, _)| key.0 == step && key.2 == kind);
-        of_step.map(|(_, check)| check).max_by_key(|check| check.mark)
+    /// The same for a step, or for none where the step is empty; with its place. `at`: only of there.
+    pub fn check_of_step(
+        &self,
+        step: &str,
+        kind: &str,
+        at: Option<&str>,
+    ) -> Option<(&str, &BenchCheck)> {
+        let of_step = self.checks.iter().filter(|((of, place, other), _)| {
+            of == step && other == kind && at.is_none_or(|at| at == place)
+        });
+        let last = of_step.max_by_key(|(_, check)| check.mark)?;
+        Some((&last.0.1, last.1))
     }
 
     /// The number for the next part that comes off.
@@ -217,7 +229,8 @@ impl GuideLog {
             }
             Guided::Captured { step, label, value } => {
                 self.pack(step, label, value, mark);
-                let kept = Kept { entry: entry.id.clone(), value: value.clone(), mark };
+                let (id, value) = (entry.id.clone(), value.clone());
+                let kept = Kept { entry: id, value, mark, check: None };
                 self.captures.insert((step.clone(), label.clone()), kept);
             }
             Guided::ClockStarted { clock, step, label, marks } => self.clocks.push(Clock {
@@ -271,7 +284,8 @@ impl GuideLog {
             }
             Guided::BenchChecked { step, place, kind, values } => {
                 let key = (step.clone(), place.clone(), kind.clone());
-                self.checks.insert(key, BenchCheck { values: values.clone(), mark });
+                let (entry, values) = (entry.id.clone(), values.clone());
+                self.checks.insert(key, BenchCheck { entry, values, mark });
             }
             Guided::StepAdded { .. }
             | Guided::StepDropped { .. }

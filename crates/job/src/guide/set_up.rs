@@ -8,16 +8,25 @@ use super::packs::reads;
 use crate::guided::Capture;
 use crate::procedure::{Phase, Plan, Record, RecordKind, Step};
 use crate::standing::standing;
-use crate::{Check, CheckState, Fact, FittedShim, Job, PackFit, Reading, Sheet, Shown, Slot};
+use crate::{
+    Check, CheckState, Fact, FittedShim, Job, PackFit, Reading, Sheet, Shown, Slot, instrument,
+};
 
-/// What was done of the guided job, with what the set-up knows in the records that ask for it.
+/// What was done of the guided job, with what the set-up and the bench checks know in the records
+/// that ask for it.
 ///
-/// The later of the two counts: a value captured on the step, or one of the set-up's.
+/// The later of the two counts: a value captured on the step, or one from there.
 pub fn filled(job: &Job, plan: &Plan) -> GuideLog {
     let mut log = job.guide.clone();
     for step in &plan.steps {
         for record in &step.records {
-            let Some(kept) = known(job, plan, step, record) else { continue };
+            let known = match check_of(plan, step, record) {
+                // The set-up reckons with it: only its own readings count.
+                Some(_) => known(job, plan, step, record),
+                None => known(job, plan, step, record)
+                    .or_else(|| instrument::given(&job.guide, step, record)),
+            };
+            let Some(kept) = known else { continue };
             let key = (step.id.clone(), record.label.clone());
             if log.captures.get(&key).is_none_or(|own| own.mark < kept.mark) {
                 log.captures.insert(key, kept);
@@ -99,12 +108,12 @@ fn known(job: &Job, plan: &Plan, step: &Step, record: &Record) -> Option<Kept> {
 
 fn kept(reading: &Reading, values: Vec<Typed>) -> Kept {
     let mark = Mark { order: reading.order, at: reading.at };
-    Kept { entry: reading.entry.clone(), value: Capture::Readings(values), mark }
+    Kept { entry: reading.entry.clone(), value: Capture::Readings(values), mark, check: None }
 }
 
 fn pack(fit: &PackFit) -> Option<Kept> {
     let mark = Mark { order: fit.order, at: fit.at };
-    Some(Kept { entry: String::new(), value: shims(fit)?, mark })
+    Some(Kept { entry: String::new(), value: shims(fit)?, mark, check: None })
 }
 
 /// The shims of a pack that was fitted, as a capture.

@@ -91,6 +91,8 @@ fn anodes(given: &mut Given) -> Option<Vec<String>> {
             _ => format!("No. {number}: keep."),
         });
     }
+    // One sentence: what is said in short is said of all of them.
+    let mut says: Vec<String> = if says.is_empty() { says } else { vec![says.join(" ")] };
     if given.word("painted") == Some("some") {
         says.push("Painted: replace, paint stops an anode.".to_owned());
     }

@@ -53,6 +53,24 @@ pub(super) fn card(option: &str) -> Option<Drawing> {
     Some(print::card(*tapers, drawn(*height)))
 }
 
+/// The word a kept print comes to, as the steps name it; `None` where its flanks differ.
+pub(super) fn came_to(values: &super::Values) -> Option<&'static str> {
+    let word = |id: &str| values.get(id)?.first().map(String::as_str);
+    let (_, height, _) = CARDS.iter().find(|card| Some(card.0) == word("drive"))?;
+    let along = (word("drive-along"), word("coast-along"));
+    match (height, word("coast")?) {
+        (Height::Tip, TIP) => Some(TIP),
+        (Height::Root, ROOT) => Some(ROOT),
+        (Height::Middle, "middle") => match along {
+            (Some("toe"), Some("toe")) => Some("toe"),
+            (Some("heel"), Some("heel")) => Some("heel"),
+            (None | Some("middle"), None | Some("middle")) => Some("centred"),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
 fn answer(given: &mut Given) -> Option<Answer> {
     let (used, drive, coast) = (given.word("used"), given.word("drive"), given.word("coast"));
     let along = (given.word("drive-along"), given.word("coast-along"));

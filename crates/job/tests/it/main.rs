@@ -11,6 +11,7 @@ mod files;
 mod golden;
 mod guided;
 mod guided_bags;
+mod guided_bench_checks;
 mod guided_job;
 mod guided_parts;
 mod guided_refusals;

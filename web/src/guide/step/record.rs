@@ -3,6 +3,7 @@
 use job::guide::Kept;
 use job::procedure::{Record, RecordKind};
 use job::{Capture, apart, instrument};
+use js_sys::encode_uri_component;
 use leptos::prelude::*;
 
 use super::working::Working;
@@ -22,25 +23,32 @@ pub fn sheet(working: Working) -> AnyView {
             <h2>"Record"</h2>
             <div>{captures}</div>
             {not_there(working)}
-            {instruments(working)}
             {working.acting.says()}
         </div>
     }
     .into_any()
 }
 
-/// The instruments that records of this step are read with.
-fn instruments(working: Working) -> AnyView {
-    let (id, kinds) = working.step(|step| (step.id.clone(), instrument::of_step(step)));
-    let link = |kind: &'static instrument::Instrument| {
-        let href = working.guide.of.at(&format!("check/{}/{id}", kind.kind));
-        view! {
-            <a class="btn btn--plain" href=href>
-                {format!("{}, reckoned", kind.title)}
-            </a>
-        }
-    };
-    kinds.into_iter().map(link).collect_view().into_any()
+/// Where the instrument of a record opens, with its name.
+fn instrument_of(working: Working, record: &Record) -> Option<(String, &'static str)> {
+    let instrument = instrument::of_record(record)?;
+    let path = working.step(|step| {
+        let place = instrument::place_for(step, record).map(encode_uri_component);
+        let place = place.map(|place| format!("/{}", String::from(place))).unwrap_or_default();
+        format!("check/{}/{}{place}", instrument.kind, step.id)
+    });
+    Some((working.guide.of.at(&path), instrument.title))
+}
+
+/// The way to the instrument that a record is read with.
+fn reckoned(working: Working, record: &Record) -> Option<impl IntoView> {
+    let (href, title) = instrument_of(working, record)?;
+    Some(view! {
+        <a class="btn btn--plain" href=href>
+            {format!("{title}, reckoned")}
+            <span class="vh">{record.label.clone()}</span>
+        </a>
+    })
 }
 
 /// The id of a record in the page.
@@ -96,7 +104,7 @@ fn takes(working: Working, at: usize, record: &Record) -> AnyView {
     if let Some((href, words)) = working.elsewhere(at) {
         return elsewhere(record, href, words);
     }
-    match record.kind {
+    let fields = match record.kind {
         RecordKind::Measure => number::series(working, at, record),
         RecordKind::Pack => number::pack(working, at, record),
         RecordKind::Torque => torque::torque(working, at, record),
@@ -109,7 +117,12 @@ fn takes(working: Working, at: usize, record: &Record) -> AnyView {
             view! { <TextField id=format!("{}-0", id(at)) label=record.title() value/> }.into_any()
         }
         RecordKind::Time => time::time(working, at, record),
+    };
+    view! {
+        {fields}
+        {reckoned(working, record)}
     }
+    .into_any()
 }
 
 /// For what is not there on this unit: a word in place of the capture.
@@ -187,20 +200,33 @@ fn elsewhere(record: &Record, href: String, words: String) -> AnyView {
 fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) -> AnyView {
     let moment = untrack(|| working.guide.moment());
     let time = apart(kept.mark.at, moment.now, moment.utc_offset);
-    let said = match &kept.value {
+    let checked = kept.check.is_some().then(|| checked(working, record)).flatten();
+    let (said, time) = match checked {
+        Some(said) => (Some(said), format!("from the bench check {time}")),
+        None => (None, time),
+    };
+    let said = said.unwrap_or_else(|| match &kept.value {
         Capture::Time(at) => apart(*at, moment.now, moment.utc_offset),
         Capture::Torque { .. } => torque::said(&kept.value),
         Capture::Photo(_) => "kept".to_owned(),
         value => value.words(),
-    };
+    });
     let shot = kept.value.photo().map(|photo| {
         view! { <Shot photo=photo.to_owned() name=record.label.clone() wide=true/> }
     });
     let take = if record.kind == RecordKind::Photo { "Take it again" } else { "Again" };
     let again = press(Callback::new(move |()| working.again.set(Some(at))));
-    let end = match lost {
-        true => view! { <State sign=Sign::Stale words="Stale"/> }.into_any(),
-        false => view! {
+    let opens = instrument_of(working, record).filter(|_| kept.check.is_some());
+    let end = match (lost, opens) {
+        (true, _) => view! { <State sign=Sign::Stale words="Stale"/> }.into_any(),
+        (false, Some((href, _))) => view! {
+            <a class="btn btn--plain" href=href>
+                "Open"
+                <span class="vh">{record.label.clone()}</span>
+            </a>
+        }
+        .into_any(),
+        (false, None) => view! {
             <button class="btn btn--plain" type="button" on:click=again>
                 {take}
                 <span class="vh">{record.label.clone()}</span>
@@ -221,4 +247,13 @@ fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) ->
         </div>
     }
     .into_any()
+}
+
+/// What the bench checks of a record said.
+fn checked(working: Working, record: &Record) -> Option<String> {
+    let of = working.guide.of;
+    let said = |(job, ..): (&job::Job, &_, &_), shown| {
+        working.step(|step| instrument::said(&job.guide, step, record, shown))
+    };
+    of.look_once(said).flatten()
 }
