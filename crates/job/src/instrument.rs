@@ -217,6 +217,11 @@ impl Instrument {
         Given::of(self.fields, values, shown).unit_of(asked)
     }
 
+    /// A place such as it is kept under, where there is more than one.
+    pub fn place_like(&self) -> &'static str {
+        if self.kind == seal::SEAL.kind { "S1, as on the map" } else { "prop shaft" }
+    }
+
     /// What the unit has of this kind, with what was kept; `None` for a kind without such a map.
     pub fn map(&self, sheet: &Sheet, log: &GuideLog) -> Option<Drawing> {
         if self.kind == seal::SEAL.kind { seal_map::seal_map(sheet, log) } else { None }

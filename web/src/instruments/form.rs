@@ -20,7 +20,7 @@ pub fn whole(working: Working) -> AnyView {
                 id="check-place"
                 label="Where it was done, if more than one"
                 value=working.place()
-                placeholder="prop shaft"
+                placeholder=instrument.place_like()
             />
         }
     });

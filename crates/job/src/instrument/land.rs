@@ -50,7 +50,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
         says: vec![says.to_owned()],
-        figures: vec![("Depth of the track", writing.figure(&found.depth))],
+        headline: Some(writing.headline("Depth of the track", &found.depth, String::new())),
         blind: Some(
             "Two diameters do not show a spiral left by a lathe: look with a loupe.".into(),
         ),

@@ -4,7 +4,7 @@ use measure::{Decimal, Sign, Unit, show};
 use workshop::locker::{Joint, Metal, State, examine};
 use workshop::{Basis, Caution, Explanation};
 
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Headline, Instrument, Takes, answered};
 
 const TIME: Takes = Takes::Number(Unit::Hour, Sign::Positive);
 const WARMTH: Takes = Takes::Number(Unit::Celsius, Sign::Any);
@@ -83,7 +83,12 @@ fn answer(given: &mut Given) -> Option<Answer> {
     };
     Some(Answer {
         says,
-        figures: vec![("To go", format!("{hours} h"))],
+        headline: Some(Headline {
+            title: "To go",
+            number: hours,
+            unit: "h".to_owned(),
+            note: String::new(),
+        }),
         blind: Some("A clock does not show whether the compound reached every thread.".to_owned()),
         ..answered(cautions, &why, &writing)
     })

@@ -31,6 +31,7 @@ pub(super) const ORING: Instrument = Instrument {
         asked("section", "Or ring section", LENGTH),
         asked("inside", "Ring inside diameter", LENGTH),
         asked("tolerance", "Section may be off by", LENGTH),
+        asked("laid", "New, no twist, greased", Takes::One(&["seen", "not seen"])),
         asked("low", "Least squeeze, manual", SHARE),
         asked("high", "Most squeeze, manual", SHARE),
     ],
@@ -75,16 +76,19 @@ fn ring(
     let judged = limits.judge("squeeze limits", &found.squeeze, Unit::Percent);
     let judged = given.at("high", judged)?;
     let mut figures = vec![
-        ("Squeeze", writing.figure(&found.squeeze)),
         ("Stretch", writing.figure(&found.stretch)),
         ("Section, stretched", writing.figure(&found.stretched_section)),
     ];
     figures.extend(found.fill.as_ref().map(|fill| ("Groove filled", writing.figure(fill))));
     figures.extend(range(given, ring, groove, size, writing));
     let mut says = vec![practice(&found).to_owned()];
+    if given.word("laid") == Some("not seen") {
+        says.push("Look before it is closed: a new ring, no twist, greased.".to_owned());
+    }
     says.extend(size.map(|size| super::oring_sizes::named(&size, writing)));
     Some(Answer {
         verdict: judged.map(|judged| judged.verdict),
+        headline: Some(writing.headline("Squeeze", &found.squeeze, String::new())),
         says,
         figures,
         blind: Some(

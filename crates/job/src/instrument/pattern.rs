@@ -29,7 +29,7 @@ const fn asked(id: &'static str, label: &'static str, takes: Takes, optional: bo
 pub(super) const PATTERN: Instrument = Instrument {
     kind: "pattern",
     title: "Tooth print",
-    purpose: "Brake the gear, roll both ways, read the gear's flanks. Depth that tapers is often face-milled, even depth often face-hobbed.",
+    purpose: "Brake the gear, roll both ways, read the gear's flanks.",
     cautions: &[Caution::LengthwiseMeansNothing],
     fields: &[
         asked("used", "The gears", Takes::One(&["new", USED]), false),
@@ -96,7 +96,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     says.extend(inward.map(|_| BEFORE.to_owned()));
     says.extend(given.word("notes").map(|notes| format!("Seen: {}.", notes.trim_end_matches('.'))));
     let why = Explanation {
-        formula: "toward the tip on both flanks: pinion too shallow; toward the root: too deep",
+        formula: "toward the tip on both flanks: pinion too shallow; toward the root: too deep. Depth that tapers is often face-milled, even depth often face-hobbed",
         given: Vec::new(),
         basis: found.basis,
     };

@@ -14,6 +14,8 @@ use crate::procedure::{Record, RecordKind, Step};
 enum Gives {
     /// The numbers of a field as typed, or its answer where that field was left out.
     Numbers(&'static str),
+    /// The same as torques: what fasteners broke out at.
+    Torques(&'static str),
     /// The word of a field, where the record has that choice.
     Word(&'static str),
     /// The word that a tooth print comes to.
@@ -51,7 +53,7 @@ const fn when(conditions: &'static [(&'static str, &'static str)], reads: Reads)
 
 /// The first row whose words a label has counts.
 const READS: &[Reads] = {
-    use Gives::{Answer, Nothing, Numbers, Print, Word};
+    use Gives::{Answer, Nothing, Numbers, Print, Torques, Word};
     use RecordKind::{Choice, Time, Torque};
     const TURNING: (&str, &str) = ("when", "running");
     &[
@@ -86,6 +88,7 @@ const READS: &[Reads] = {
         of_kind(Choice, measured("pattern", &["pattern"], Print)),
         of_kind(Choice, measured("locker", &["cure over"], Nothing)),
         of_kind(Time, measured("locker", &["cure from"], Nothing)),
+        of_kind(Torque, measured("torque", &["break-out"], Torques("broke-out"))),
         of_kind(Torque, measured("torque", &[], Nothing)),
         Reads { leads: false, ..measured("leak", &["case temperature"], Numbers("case")) },
     ]
@@ -127,17 +130,16 @@ pub(crate) fn given(log: &GuideLog, step: &Step, record: &Record) -> Option<Kept
     let (row, checks) = checks_for(log, step, record)?;
     let last = checks.iter().max_by_key(|check| check.mark)?;
     let value = match row.gives {
-        Gives::Numbers(field) => {
-            let fields = instrument(row.kind)?.fields;
-            let numbers = |check: &&BenchCheck| {
-                Given::of(fields, &check.values, Shown::default()).numbers(field)
-            };
-            let numbers: Vec<Typed> = checks.iter().flat_map(numbers).flatten().collect();
-            match numbers.is_empty() {
-                true => answer(row.kind, &last.values)?,
-                false => Capture::Readings(numbers),
-            }
-        }
+        Gives::Numbers(field) => match numbers(row, &checks, field)? {
+            none if none.is_empty() => answer(row.kind, &last.values)?,
+            numbers => Capture::Readings(numbers),
+        },
+        Gives::Torques(field) => match numbers(row, &checks, field)? {
+            none if none.is_empty() => return None,
+            // With an offset head, what the wrench showed is not what the part felt.
+            _ if last.values.contains_key("head") => return None,
+            values => Capture::Torque { values, asked: None, offset: None, set: None, on: None },
+        },
         Gives::Word(field) => chosen(record, last.values.get(field)?.first()?)?,
         Gives::Print => chosen(record, pattern::came_to(&last.values)?)?,
         Gives::Answer => answer(row.kind, &last.values)?,
@@ -177,6 +179,14 @@ fn checks_for<'a>(
     });
     let checks: Vec<&BenchCheck> = checks.map(|(_, check)| check).collect();
     (!checks.is_empty()).then_some((row, checks))
+}
+
+/// The numbers of a field in each of the checks, one after the other.
+fn numbers(row: &Reads, checks: &[&BenchCheck], field: &str) -> Option<Vec<Typed>> {
+    let fields = instrument(row.kind)?.fields;
+    let of_check =
+        |check: &&BenchCheck| Given::of(fields, &check.values, Shown::default()).numbers(field);
+    Some(checks.iter().flat_map(of_check).flatten().collect())
 }
 
 fn chosen(record: &Record, word: &str) -> Option<Capture> {

@@ -9,6 +9,8 @@ use super::shown::{Writing, worst};
 use super::{Answer, Asked, Given, Instrument, Takes, answered};
 
 const SIDES: Takes = Takes::One(&[OIL, WATER]);
+const SEEN: Takes = Takes::One(&["seen", "not seen"]);
+const DONE: Takes = Takes::One(&["done", "none here"]);
 const OIL: &str = "to the oil";
 const WATER: &str = "to the water";
 const CLOCK: &[&str] = &["12 h", "3 h", "6 h", "9 h"];
@@ -23,13 +25,16 @@ const fn asked(id: &'static str, label: &'static str, takes: Takes) -> Asked {
 pub(super) const SEAL: Instrument = Instrument {
     kind: "seal",
     title: "Lip seal",
-    purpose: "Which way the lip and its spring look, and how deep and square the seal sits. One seal at a time: name its place by its tag, S1, and the map shows it.",
+    purpose: "Which way the lip and its spring look, and how deep and square the seal sits.",
     cautions: &[workshop::Caution::LipAsRecorded],
     fields: &[
         asked("found", "Lip as found, with its spring", SIDES),
         asked("manual", "Lip by the manual", SIDES),
         asked("fitted", "Lip as it is fitted now", SIDES),
-        asked("spring", "Spring in its groove", Takes::One(&["seen", "not seen"])),
+        asked("spring", "Spring in its groove", SEEN),
+        asked("coated", "Outside coated, slot clear", DONE),
+        asked("grease", "Grease between the lips", DONE),
+        asked("sleeve", "Splines covered with a sleeve", DONE),
         asked(
             "depth",
             "Depth below one face",
@@ -51,15 +56,22 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let mut writing = given.writing("depth");
     writing.unit = writing.unit.or(given.writing("outside").unit);
     let lip = lip(given);
+    let fitted = given.word("fitted").is_some();
     let depth = depth(given)?;
     let mut figures = Vec::new();
     let mut says: Vec<String> = lip.says.into_iter().map(str::to_owned).collect();
     if given.word("spring") == Some("not seen") {
         says.push("Look at the spring before the seal is hidden.".to_owned());
     }
-    let mut verdicts: Vec<Verdict> = lip.verdict.into_iter().collect();
+    let open = ["coated", "grease", "sleeve"].into_iter().filter(|id| given.word(id).is_none());
+    if fitted && open.count() > 0 {
+        says.push("Coat, grease and sleeve: see to each before it is hidden.".to_owned());
+    }
+    let mut verdicts = Vec::from_iter(lip.verdict);
     if let Some(found) = &depth {
-        figures.push(("Deepest less least", writing.figure(&found.uneven)));
+        if lip.verdict.is_some() {
+            figures.push(("Deepest less least", writing.figure(&found.uneven)));
+        }
         figures.push(("Mean depth", writing.figure(&found.mean)));
         figures.extend(found.moved.as_ref().map(|it| ("Deeper than the old", writing.figure(it))));
         let judged = [&found.square, &found.depth];
@@ -82,6 +94,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
     };
     Some(Answer {
         verdict: worst(verdicts),
+        // A lip the wrong way round comes before any figure.
+        headline: depth
+            .as_ref()
+            .filter(|_| lip.verdict.is_none())
+            .map(|found| writing.headline("Deepest less least", &found.uneven, String::new())),
         says,
         figures,
         blind: Some(

@@ -140,6 +140,20 @@ fn one_check_for_each_seal_and_one_for_two_records() {
 }
 
 #[test]
+fn what_a_fastener_broke_out_at_is_its_torque() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let set = [("wanted", "40"), ("wrench", "400"), ("manual", "dry"), ("threads", "dry")];
+    keep(&mut hand, "b16", "", "torque", &set);
+    assert_eq!(words(&hand, "b16", "pinion nut break-out"), None, "what to set is no break-out");
+    let broke = [("broke-out", "85")];
+    let head = [("head", "50"), ("angle", "0")];
+    keep(&mut hand, "b16", "", "torque", &[&set[..], &broke[..], &head[..]].concat());
+    assert_eq!(words(&hand, "b16", "pinion nut break-out"), None, "an offset head between");
+    keep(&mut hand, "b16", "", "torque", &[&set[..], &broke[..]].concat());
+    assert_eq!(words(&hand, "b16", "pinion nut break-out").as_deref(), Some("85 N·m"));
+}
+
+#[test]
 fn a_print_answers_only_what_it_came_to() {
     let mut hand = Hand::new(Scope::GearSet);
     let print = |drive, coast, along| {

@@ -23,6 +23,9 @@ fn refused(kind: &str, fields: &[(&str, &str)]) -> String {
 }
 
 fn figure(answer: &Answer, name: &str) -> String {
+    if let Some(headline) = answer.headline.as_ref().filter(|headline| headline.title == name) {
+        return format!("{} {}", headline.number, headline.unit);
+    }
     let found = answer.figures.iter().find(|figure| figure.0 == name);
     found.unwrap_or_else(|| panic!("no {name} in {answer:?}")).1.clone()
 }
