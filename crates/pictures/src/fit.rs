@@ -24,9 +24,10 @@ const REACH: f64 = 22.0;
 pub fn draw(states: &[State]) -> Drawing {
     let largest = states.iter().map(|state| state.gap.abs()).fold(0.0, f64::max);
     let scale = if largest > 0.0 { REACH / largest } else { 0.0 };
+    let left = 0.5 * STEP * (3.0 - states.len() as f64);
     let mut marks = Vec::new();
     for (at, state) in states.iter().enumerate() {
-        marks.extend(panel(STEP * at as f64, state, state.gap * scale));
+        marks.extend(panel(left + STEP * at as f64, state, state.gap * scale));
     }
     let spoken: Vec<String> = states.iter().map(spoken).collect();
     let label = format!("Ring in its bore. {}", spoken.join(" "));

@@ -13,7 +13,7 @@ use super::{Answer, Asked, Given, Instrument, Takes, answered};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const TEMPERATURE: Takes = Takes::Number(Unit::Celsius, Sign::Any);
-const METALS: Takes = Takes::One(&["cast aluminium", "bearing steel", "bronze"]);
+const METALS: Takes = Takes::One(&["aluminium", "steel", "bronze"]);
 const HEAT: &str = "outer part heated";
 
 /// Heat or cold for a fit.
@@ -126,7 +126,7 @@ const BY_THE_TRADE: &str = "Seals and O-rings out first. Oven or hot air, never 
 
 fn metal(given: &mut Given, id: &str) -> Option<Expansion> {
     given.word(id).map(|word| match word {
-        "cast aluminium" => CAST_ALUMINIUM,
+        "aluminium" => CAST_ALUMINIUM,
         "bronze" => BRONZE,
         _ => BEARING_STEEL,
     })

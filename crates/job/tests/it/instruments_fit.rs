@@ -15,8 +15,8 @@ fn race(more: &[(&str, &[&str])]) -> Values {
         ("diameter", &["72.000"]),
         ("interference", &["0.050"]),
         ("clearance", &["0.030"]),
-        ("outer", &["cast aluminium"]),
-        ("inner", &["bearing steel"]),
+        ("outer", &["aluminium"]),
+        ("inner", &["steel"]),
         ("part", &["case"]),
         ("room", &["20"]),
     ]);
