@@ -14,6 +14,7 @@ mod lube;
 mod oring;
 mod oring_sizes;
 mod pattern;
+mod play;
 mod press;
 mod records;
 mod runout;
@@ -146,6 +147,7 @@ pub struct NoAnswer {
 pub const ALL: &[Instrument] = &[
     leak::LEAK,
     runout::RUNOUT,
+    play::PLAY,
     drag::DRAG,
     torque::TORQUE,
     fit::FIT,

@@ -1,12 +1,18 @@
-//! Rolling torque: cord and scale, or a wrench; seals in or out.
+//! Rolling torque: cord and scale, or a wrench; seals in or out; on one shaft, through the gears, and
+//! from trial to trial.
 
 use measure::{Sign, Unit};
-use workshop::Limits;
-use workshop::drag::{Drag, Effort, Seals, When, examine};
+use workshop::drag::{
+    Answer as Turned, Drag, Effort, Seals, Trend, When, at_pinion, examine, part_of_shaft, trend,
+};
+use workshop::{Figure, Limits, Reading};
 
+use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered};
 
 const TORQUE: Takes = Takes::Number(Unit::NewtonMetre, Sign::NotNegative);
+const TEETH: Takes = Takes::Number(Unit::Piece, Sign::Positive);
+const TURNS: &[&str] = &["Turn 1", "Turn 2", "Turn 3"];
 
 /// Cord, drum and scale.
 pub(super) const DRAG: Instrument = Instrument {
@@ -16,6 +22,18 @@ pub(super) const DRAG: Instrument = Instrument {
     cautions: &[workshop::Caution::BreakAway],
     fields: &[
         Asked {
+            id: "unit",
+            label: "The wrench reads, the limits are in",
+            takes: Takes::Unit(&[Unit::NewtonMetre, Unit::PoundForceInch, Unit::PoundForceFoot]),
+            optional: true,
+        },
+        Asked {
+            id: "scale",
+            label: "The scale reads",
+            takes: Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
+            optional: true,
+        },
+        Asked {
             id: "when",
             label: "Read",
             takes: Takes::One(&["running", "break-away"]),
@@ -24,7 +42,7 @@ pub(super) const DRAG: Instrument = Instrument {
         Asked {
             id: "pull",
             label: "Pull on the scale",
-            takes: Takes::Number(Unit::Newton, Sign::NotNegative),
+            takes: Takes::Numbers(Unit::Newton, Sign::NotNegative, TURNS),
             optional: true,
         },
         Asked {
@@ -39,7 +57,12 @@ pub(super) const DRAG: Instrument = Instrument {
             takes: Takes::Number(Unit::Millimetre, Sign::NotNegative),
             optional: true,
         },
-        Asked { id: "torque", label: "Or torque on the wrench", takes: TORQUE, optional: true },
+        Asked {
+            id: "torque",
+            label: "Or torque on a beam or dial wrench",
+            takes: Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, TURNS),
+            optional: true,
+        },
         Asked { id: "seals", label: "Seals", takes: Takes::One(&["out", "in"]), optional: false },
         Asked {
             id: "seal-drag",
@@ -49,13 +72,32 @@ pub(super) const DRAG: Instrument = Instrument {
         },
         Asked { id: "low", label: "Low limit, no seals", takes: TORQUE, optional: true },
         Asked { id: "high", label: "High limit, no seals", takes: TORQUE, optional: true },
+        Asked {
+            id: "before",
+            label: "The same shaft before the last part went in",
+            takes: TORQUE,
+            optional: true,
+        },
+        Asked {
+            id: "gear-shaft",
+            label: "The gear's shaft alone, if this is the pinion's",
+            takes: TORQUE,
+            optional: true,
+        },
+        Asked { id: "pinion-teeth", label: "Teeth on the pinion", takes: TEETH, optional: true },
+        Asked { id: "gear-teeth", label: "Teeth on the gear", takes: TEETH, optional: true },
+        Asked {
+            id: "earlier",
+            label: "Earlier trials on this shaft, oldest first",
+            takes: Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, &["1", "2", "3", "4"]),
+            optional: true,
+        },
     ],
     answer,
 };
 
 fn answer(given: &mut Given) -> Option<Answer> {
-    let mut writing = given.writing("torque");
-    writing.unit = writing.unit.or(given.writing("high").unit);
+    let writing = shown_in(given);
     let seals = match given.word("seals")? {
         "out" => Seals::Out,
         _ => Seals::In { take: given.reading("seal-drag") },
@@ -67,6 +109,9 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let found = given.at(field, examine(&drag))?;
     let mut figures = vec![("As read", writing.figure(&found.read))];
     figures.extend(found.bearings.as_ref().map(|it| ("Bearings alone", writing.figure(it))));
+    let mut more = one_shaft(given, &found.read, &writing)?;
+    figures.append(&mut more);
+    let trials = trials(given, &found.read, &writing)?;
     let says = match (found.judgement, when, &found.bearings) {
         (Some(_), ..) => "The bearings alone are held to the limits; seals are taken off.",
         (_, When::BreakAway, _) => {
@@ -77,19 +122,87 @@ fn answer(given: &mut Given) -> Option<Answer> {
     };
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
-        says: vec![says.to_owned()],
+        headline: Some(headline(&found, &writing)),
+        says: std::iter::once(says.to_owned()).chain(trials).collect(),
         figures,
         blind: Some("One reading cannot tell preload from a dry or dirty bearing.".to_owned()),
         ..answered(&found.cautions, &found.explanation, &writing)
     })
 }
 
+/// The unit of the answer: that of the wrench, of the limits, or the one chosen.
+fn shown_in(given: &mut Given) -> Writing {
+    let writing = given.writing("torque");
+    let unit = writing.unit.or(given.writing("high").unit).or(given.writing("low").unit);
+    Writing { unit: unit.or_else(|| given.word("unit").and_then(Unit::parse)), ..writing }
+}
+
+fn headline(found: &Turned, writing: &Writing) -> super::Headline {
+    match &found.bearings {
+        Some(bearings) => writing.headline("Bearings alone", bearings, String::new()),
+        None => writing.headline("As read, seals in", &found.read, String::new()),
+    }
+}
+
+/// What the last part takes, and both shafts at the pinion.
+fn one_shaft(
+    given: &mut Given,
+    read: &Figure,
+    writing: &Writing,
+) -> Option<Vec<(&'static str, String)>> {
+    let now = read.amount().map(|it| Reading::exact(it.value, it.unit).within(read.standard()))?;
+    let mut figures = Vec::new();
+    if let Some(before) = given.reading("before") {
+        let part = given.at("before", part_of_shaft(&now, &before))?;
+        figures.push(("The last part takes", writing.figure(&part)));
+    }
+    let gear = given.reading("gear-shaft");
+    let (few, many) = (given.count("pinion-teeth"), given.count("gear-teeth"));
+    match (gear, few, many) {
+        (Some(gear), Some(few), Some(many)) => {
+            let both = given.at("gear-shaft", at_pinion(&now, &gear, few, many))?;
+            figures.push(("Both shafts at the pinion, without the mesh", writing.figure(&both)));
+        }
+        (Some(_), ..) => {
+            given.wanted.push("Teeth on both gears");
+            return None;
+        }
+        _ => {}
+    }
+    Some(figures)
+}
+
+/// Which way the trials run; `None` where an earlier one cannot be read.
+fn trials(given: &mut Given, read: &Figure, writing: &Writing) -> Option<Option<String>> {
+    let mut all = Vec::new();
+    for typed in given.numbers("earlier").into_iter().flatten() {
+        let drag = Drag {
+            effort: Effort::Wrench(Reading::typed(&typed)),
+            when: When::Running,
+            seals: Seals::Out,
+            limits: Limits::default(),
+        };
+        all.push(given.at("earlier", examine(&drag))?.read);
+    }
+    if all.is_empty() {
+        return Some(None);
+    }
+    all.push(read.clone());
+    let (change, way) = given.at("earlier", trend(&all))?;
+    let by = writing.figure(&change);
+    Some(Some(match way {
+        Trend::Rising => format!("From trial to trial it rises: {by} since the first."),
+        Trend::Falling => format!("From trial to trial it falls: {by} since the first."),
+        Trend::Level => format!("No trend that this gauge could prove: {by} since the first."),
+    }))
+}
+
 /// The wrench where one was read, else cord and scale; `None` while either is not whole.
 fn effort(given: &mut Given) -> Option<Effort> {
-    if let Some(torque) = given.reading("torque") {
+    if let Some(torque) = given.mean("torque") {
         return Some(Effort::Wrench(torque));
     }
-    let parts = (given.reading("pull"), given.reading("drum"), given.reading("cord"));
+    let parts = (given.mean("pull"), given.reading("drum"), given.reading("cord"));
     let (Some(pull), Some(drum), Some(cord)) = parts else {
         given.wanted.push("Pull, drum and cord, or the torque on a wrench");
         return None;

@@ -1,6 +1,6 @@
 //! What was typed into an instrument, read field by field; what cannot be read is noted at its field.
 
-use measure::{Amount, Decimal, EntryError, Sign, Typed, Unit};
+use measure::{Amount, Decimal, EntryError, Series, Sign, Typed, Unit};
 use workshop::{Reading, Refusal};
 
 use super::shown::Writing;
@@ -85,6 +85,22 @@ impl<'a> Given<'a> {
         let texts = chosen.filter_map(|it| self.values.get(it.id)?.first());
         let mut chosen = texts.filter_map(|text| Unit::parse(text));
         Some(chosen.find(|it| it.quantity() == unit.quantity()).unwrap_or(unit))
+    }
+
+    /// How many were counted.
+    pub fn count(&mut self, id: &str) -> Option<u32> {
+        self.number(id).and_then(|typed| typed.amount().value.try_into().ok())
+    }
+
+    /// The mean of the numbers of a field: their scatter, or their own step where that is more, is
+    /// its doubt.
+    pub fn mean(&mut self, id: &str) -> Option<Reading> {
+        let typed: Vec<Typed> = self.numbers(id).into_iter().flatten().collect();
+        let unit = typed.first()?.unit();
+        let step = typed.iter().map(|it| Reading::typed(it).standard).fold(0.0, f64::max);
+        let series = Series::new(typed.iter().map(|it| it.in_unit(unit)).collect()).ok()?;
+        let scatter = series.deviation().map(|it| it / (typed.len() as f64).sqrt());
+        Some(Reading::exact(series.mean(), unit).within(scatter.unwrap_or_default().max(step)))
     }
 
     /// The word chosen or typed.

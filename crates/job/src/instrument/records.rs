@@ -74,6 +74,8 @@ const READS: &[Reads] = {
             measured("drag", &["rolling torque", "no seal"], Numbers("torque")),
         ),
         when(&[TURNING], measured("drag", &["rolling torque"], Numbers("torque"))),
+        measured("play", &["end play"], Answer),
+        measured("play", &["lift play"], Answer),
         measured("fit", &["temperature before driving"], Numbers("thermometer")),
         measured("press", &["race bore fit"], Answer),
         measured("oring", &["O-ring section"], Numbers("section")),
