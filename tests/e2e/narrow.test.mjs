@@ -7,7 +7,7 @@ import { after, before, describe, test } from "node:test";
 import { ready } from "./flow.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
-const OF_THE_JOB = ["", "/step/b09", "/map", "/ladder", "/inspect", "/tools", "/freeze", "/setup", "/influence", "/read/depth", "/record", "/send"];
+const OF_THE_JOB = ["", "/step/b09", "/map", "/ladder", "/inspect", "/tools", "/freeze", "/setup", "/influence", "/read/depth", "/check", "/check/seal", "/check/pattern", "/check/oring", "/check/anode", "/record", "/send"];
 const OTHERS = ["/", "/first", "/new-job", "/tin", "/tools", "/settings", "/bring-in"];
 
 /** The practice job with a scope, in a browser of a width and text size; closes itself with the suite. */

@@ -103,13 +103,15 @@ impl<'a> Given<'a> {
         Some(Reading::exact(series.mean(), unit).within(scatter.unwrap_or_default().max(step)))
     }
 
-    /// The word chosen or typed.
+    /// The word chosen or typed; one that is no choice of its field is as good as none.
     pub fn word(&mut self, id: &str) -> Option<&'a str> {
+        let asked = self.fields.iter().find(|asked| asked.id == id)?;
         let text = self.values.get(id).and_then(|texts| texts.first()).map(|text| text.trim());
-        let text = text.filter(|text| !text.is_empty());
-        if let (None, Some(asked)) = (text, self.fields.iter().find(|asked| asked.id == id))
-            && !asked.optional
-        {
+        let text = text.filter(|text| match asked.takes {
+            Takes::One(words) | Takes::Cards(words) => words.contains(text),
+            _ => !text.is_empty(),
+        });
+        if text.is_none() && !asked.optional {
             self.want(asked.label);
         }
         text

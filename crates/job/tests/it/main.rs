@@ -17,6 +17,7 @@ mod guided_parts;
 mod guided_refusals;
 mod guided_set_up;
 mod instruments;
+mod instruments_any;
 mod instruments_fit;
 mod instruments_seals;
 mod instruments_settings;
