@@ -8,6 +8,7 @@ pub mod fit;
 pub mod gauge;
 pub mod layouts;
 pub mod leak;
+pub mod left_over;
 pub mod offset_tool;
 pub mod oring;
 pub mod print;

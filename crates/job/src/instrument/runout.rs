@@ -1,14 +1,17 @@
 //! Runout round one turn of a shaft, a second place along it, and a face.
 
-use measure::{Amount, Decimal, Sign, Unit, real};
+use measure::{Amount, Decimal, Sign, Typed, Unit, real};
+use pictures::left_over::LeftOver;
 use pictures::runout::Polar;
 use workshop::runout::{Along, Answer as Turned, Cause, Face, Finding, Turn, examine, tell_apart};
-use workshop::{Limits, Reading};
+use workshop::{Limits, Reading, Refusal};
 
 use super::given::whole;
+use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered};
 
 const CLOCK: &[&str] = &["12 h", "1:30", "3 h", "4:30", "6 h", "7:30", "9 h", "10:30"];
+const OWN: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"];
 const DIAL: Takes = Takes::Numbers(Unit::Millimetre, Sign::Any, CLOCK);
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 
@@ -19,11 +22,23 @@ pub(super) const RUNOUT: Instrument = Instrument {
     purpose: "How far off centre a shaft turns, where it is highest, and whether it is bent, cocked or out of round.",
     cautions: &[],
     fields: &[
-        Asked { id: "readings", label: "Readings round one turn", takes: DIAL, optional: false },
+        Asked { id: "readings", label: "Readings round one turn", takes: DIAL, optional: true },
         Asked {
             id: "closing",
             label: "Back at 12 h",
             takes: Takes::Number(Unit::Millimetre, Sign::Any),
+            optional: true,
+        },
+        Asked {
+            id: "angle",
+            label: "Other places: angle from the mark",
+            takes: Takes::Numbers(Unit::Degree, Sign::Any, OWN),
+            optional: true,
+        },
+        Asked {
+            id: "at-angle",
+            label: "Reading at each of those",
+            takes: Takes::Numbers(Unit::Millimetre, Sign::Any, OWN),
             optional: true,
         },
         Asked { id: "limit", label: "Limit of the manual, total", takes: LENGTH, optional: true },
@@ -37,11 +52,14 @@ pub(super) const RUNOUT: Instrument = Instrument {
 
 fn answer(given: &mut Given) -> Option<Answer> {
     let writing = given.writing("readings");
+    let writing = if writing.unit.is_some() { writing } else { given.writing("at-angle") };
     let limits = Limits { low: None, high: given.amount("limit") };
     let closing = given.reading("closing");
-    let readings = dial(given, "readings")?;
+    let readings = every(given)?;
     let turn = Turn { readings, closing, limits };
-    let found = given.at("readings", examine(&turn))?;
+    let found = examine(&turn);
+    let field = if matches!(found, Err(Refusal::SameAngle { .. })) { "angle" } else { "readings" };
+    let found = given.at(field, found)?;
     let along = second(given, "along", "distance");
     let face = second(given, "face", "radius");
     let causes = tell_apart(
@@ -51,8 +69,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     );
     let causes = given.at("distance", causes)?;
     let high = found.high_spot.as_ref().map(|spot| hour(spot.value));
-    let mut figures = vec![("Total", writing.figure(&found.total))];
-    figures.push(("Off centre", writing.figure(&found.off_centre)));
+    let mut figures = vec![("Off centre", writing.figure(&found.off_centre))];
     figures.extend(high.clone().map(|hour| ("High spot", hour)));
     figures.extend(found.two_lobes.as_ref().map(|lobes| ("Two humps", writing.figure(lobes))));
     figures.extend(found.drift.as_ref().map(|drift| ("Back at 12 h", writing.figure(drift))));
@@ -60,6 +77,9 @@ fn answer(given: &mut Given) -> Option<Answer> {
         causes.iter().map(|it| format!("{}: {}.", cause(it), writing.figure(&it.size))).collect();
     if says.is_empty() {
         says.push("Nothing stands out of the scatter of these readings.".to_owned());
+    }
+    if causes.iter().all(|it| it.cause != Cause::OutOfRound) && found.two_lobes.is_some() {
+        says.push("Not oval: what is left when the circle is taken out is scatter.".to_owned());
     }
     if let Some(hour) = &high {
         says.push(format!(
@@ -69,11 +89,45 @@ fn answer(given: &mut Given) -> Option<Answer> {
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
         says,
+        headline: Some(writing.headline("Total", &found.total, against(given, &writing))),
         figures,
+        below: Some(left(&turn, &found, &writing)),
         blind: Some(blind(&turn, along.is_some())),
         picture: Some(picture(&turn, &found, high)),
         ..answered(&found.cautions, &found.explanation, &writing)
     })
+}
+
+/// What the total stands against.
+fn against(given: &mut Given, writing: &Writing) -> String {
+    match given.amount("limit") {
+        Some(limit) => format!("total, limit {}", writing.typed(limit)),
+        None => "total, no limit typed".to_owned(),
+    }
+}
+
+/// The readings at the hours and at other angles; `None` while there is none, or one lacks its angle.
+fn every(given: &mut Given) -> Option<Vec<(Amount, Reading)>> {
+    let mut all = dial(given, "readings").unwrap_or_default();
+    let (angles, readings) = (given.numbers("angle"), given.numbers("at-angle"));
+    for at in 0..angles.len().max(readings.len()) {
+        let of = |column: &[Option<Typed>]| column.get(at).cloned().flatten();
+        match (of(&angles), of(&readings)) {
+            (Some(angle), Some(reading)) => all.push((angle.amount(), Reading::typed(&reading))),
+            (None, None) => {}
+            _ => {
+                let says =
+                    format!("Place {} lacks its angle or its reading. Type both.", whole(at + 1));
+                given.refuse("at-angle", says);
+                return None;
+            }
+        }
+    }
+    if all.is_empty() {
+        given.wanted.push("Readings round one turn");
+        return None;
+    }
+    Some(all)
 }
 
 /// Angle and reading at each place that was read; `None` while there is none.
@@ -131,17 +185,31 @@ fn blind(turn: &Turn, along: bool) -> String {
 /// The hour of an angle counted from 12 o'clock the way a clock goes, to the half hour: "2 h".
 fn hour(degrees: Decimal) -> String {
     let halves = measure::round(degrees / Decimal::from(15), 0) % Decimal::from(24);
+    let halves = if halves.is_sign_negative() { halves + Decimal::from(24) } else { halves };
     let (hour, half) = ((halves / Decimal::TWO).trunc(), !(halves % Decimal::TWO).is_zero());
     let hour = if hour.is_zero() { Decimal::from(12) } else { hour };
     if half { format!("{hour}:30") } else { format!("{hour} h") }
+}
+
+/// What is left at each place when the circle is taken out, in the order round the turn.
+fn left(turn: &Turn, found: &Turned, writing: &Writing) -> pictures::drawing::Drawing {
+    let bars = turn.readings.iter().zip(&found.left).map(|((angle, _), left)| {
+        let angle = angle.to(Unit::Degree).map_or(angle.value, |it| it.value);
+        (real::from_decimal(angle).rem_euclid(360.0), real::from_decimal(*left), hour(angle))
+    });
+    let largest = found.left.iter().map(Decimal::abs).max().unwrap_or_default();
+    LeftOver { bars: bars.collect(), most: writing.small(largest) }.draw()
 }
 
 fn picture(turn: &Turn, found: &Turned, high: Option<String>) -> pictures::drawing::Drawing {
     let millimetres = |amount: Amount| {
         real::from_decimal(amount.to(Unit::Millimetre).map_or(amount.value, |it| it.value))
     };
+    let degrees = |angle: &Amount| {
+        real::from_decimal(angle.to(Unit::Degree).map_or(angle.value, |it| it.value))
+    };
     let dots = turn.readings.iter();
-    let dots = dots.map(|(angle, it)| (real::from_decimal(angle.value), millimetres(it.amount)));
+    let dots = dots.map(|(angle, it)| (degrees(angle), millimetres(it.amount)));
     Polar {
         dots: dots.collect(),
         mean: real::from_decimal(found.mean.value),

@@ -19,6 +19,7 @@ mod guided_set_up;
 mod instruments;
 mod instruments_any;
 mod instruments_fit;
+mod instruments_runout;
 mod instruments_seals;
 mod instruments_settings;
 mod instruments_torque;
