@@ -14,8 +14,8 @@ use crate::shown::use_shown;
 
 /// The field that says what the check was done on, in the drafts.
 const PLACE: &str = "place";
-/// The unit of the digits typed, in the drafts.
-const UNIT: &str = "unit";
+/// The unit of the lengths typed, in the drafts; no field is called so.
+const UNIT: &str = "lengths in";
 
 /// An instrument at work.
 #[derive(Clone, Copy)]

@@ -154,3 +154,16 @@ fn pressure_is_warned_of_before_anything_is_typed() {
     let answer = answer("leak", &held(&DONE)).unwrap();
     assert!(answer.cautions.iter().all(|caution| !said.contains(caution)), "said once");
 }
+
+/// The form keeps a place and the unit of lengths beside the fields, under names of its own.
+#[test]
+fn no_two_fields_of_a_form_share_a_name() {
+    for instrument in job::instrument::ALL {
+        let mut names: Vec<&str> = instrument.fields.iter().map(|asked| asked.id).collect();
+        names.extend(["place", "lengths in", "clock"]);
+        let count = names.len();
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), count, "{}", instrument.kind);
+    }
+}
