@@ -22,6 +22,7 @@ mod seal;
 mod seal_map;
 mod shown;
 mod table;
+mod titles;
 mod torque;
 
 use std::collections::BTreeMap;
@@ -35,6 +36,7 @@ pub(crate) use records::given;
 pub use records::{of_record, of_step, place_for, said};
 use shown::Writing;
 pub use table::{Table, TableRow};
+pub(crate) use titles::titled;
 
 use crate::guide::GuideLog;
 use crate::{Sheet, Shown};
@@ -169,11 +171,6 @@ pub fn instrument(kind: &str) -> Option<&'static Instrument> {
 /// The picture of a word of [`Takes::Cards`]; `None` where there is none.
 pub fn card(word: &str) -> Option<Drawing> {
     pattern::card(word)
-}
-
-/// Its title; an unknown kind stands for itself.
-pub(crate) fn titled(kind: &str) -> String {
-    instrument(kind).map_or_else(|| crate::guided::capitalised(kind), |it| it.title.to_owned())
 }
 
 impl Answer {
