@@ -14,6 +14,7 @@ mod lube;
 mod oring;
 mod oring_sizes;
 mod pattern;
+mod pattern_unit;
 mod play;
 mod press;
 mod records;
@@ -39,7 +40,7 @@ pub use table::{Table, TableRow};
 pub(crate) use titles::titled;
 
 use crate::guide::GuideLog;
-use crate::{Sheet, Shown};
+use crate::{Job, Sheet, Shown};
 
 /// The texts of each field, as typed.
 pub type Values = BTreeMap<String, Vec<String>>;
@@ -219,6 +220,12 @@ impl Instrument {
     /// A place such as it is kept under, where there is more than one.
     pub fn place_like(&self) -> &'static str {
         if self.kind == seal::SEAL.kind { "S1, as on the map" } else { "prop shaft" }
+    }
+
+    /// What its answer means on this unit, a sentence each; often nothing more.
+    pub fn of_unit(&self, answer: &Answer, job: &Job, sheet: &Sheet, shown: Shown) -> Vec<String> {
+        let moves_pinion = self.kind == pattern::PATTERN.kind && answer.below.is_some();
+        if moves_pinion { pattern_unit::of_unit(job, sheet, shown) } else { Vec::new() }
     }
 
     /// What the unit has of this kind, with what was kept; `None` for a kind without such a map.

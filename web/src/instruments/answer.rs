@@ -46,6 +46,8 @@ fn wanted(wanted: &[&'static str]) -> AnyView {
 }
 
 fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
+    let of_unit = working.of_unit(&answer);
+    let (says, has_told) = (answer.says, !of_unit.is_empty());
     let state = answer.verdict.map(|verdict| match verdict {
         Verdict::InBand => view! { <State sign=Sign::In/> },
         Verdict::NearLimit => view! { <State sign=Sign::Near/> },
@@ -59,6 +61,8 @@ fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
             </div>
         }
     });
+    let of_unit = of_unit.into_iter().map(|says| view! { <p>{says}</p> }).collect_view();
+    let told = has_told.then(|| view! { <div class="told">{of_unit}</div> });
     let cautions = answer.cautions.into_iter().map(|words| {
         view! { <Caution title="Take care." words=words/> }
     });
@@ -69,7 +73,8 @@ fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
                 {state}
             </div>
             {answer.headline.map(headline)}
-            {answer.says.into_iter().map(|says| view! { <p>{says}</p> }).collect_view()}
+            {says.into_iter().map(|says| view! { <p>{says}</p> }).collect_view()}
+            {told}
             <Facts facts=answer.figures/>
             {answer.table.map(table)}
             {answer.blind.map(|blind| view! { <p class="dim">{blind}</p> })}

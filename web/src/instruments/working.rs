@@ -187,6 +187,14 @@ impl Working {
         last.flatten()
     }
 
+    /// What an answer means on the unit of the job; followed.
+    pub fn of_unit(self, answer: &Answer) -> Vec<String> {
+        let said = self.of.and_then(|of| {
+            of.look(|(job, sheet, _), shown| self.instrument.of_unit(answer, job, sheet, shown))
+        });
+        said.unwrap_or_default()
+    }
+
     /// Puts what was kept last into the fields, to be kept as a new check; the old one stays.
     pub fn open_again(self) {
         let Some((place, values)) = untrack(|| self.last()) else { return };

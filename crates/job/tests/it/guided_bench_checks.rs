@@ -209,3 +209,25 @@ fn every_layout_leads_to_its_instruments() {
     let place = |label: &str| place_for(step, step.record(label).unwrap());
     assert_eq!((place("land diameter"), place("groove depth")), (None, None));
 }
+
+#[test]
+fn a_print_names_the_pack_and_its_way_on_this_unit() {
+    let print = [("used", "new"), ("drive", "tip, even depth"), ("coast", "tip")];
+    let pattern = instrument::instrument("pattern").unwrap();
+    let told = |bench: &crate::bench::Bench, fields: &[(&str, &str)]| {
+        let (job, sheet, _) = bench.state();
+        let answer = pattern.answer(&values(fields), Shown::default()).unwrap();
+        pattern.of_unit(&answer, &job, &sheet, Shown::default())
+    };
+    let mut bench = crate::bench::Bench::demo();
+    let says = told(&bench, &print);
+    assert_eq!(says[0], "B1: thicker moves the pinion in. How much: from the depth gap.");
+    bench.fit_advice();
+    bench.read(Check::Depth, &["0.65", "0.65", "0.65", "0.65"]);
+    assert_eq!(
+        told(&bench, &print)[1],
+        "But the depth gap is in band, 0.65 mm: leave B1 until both are read again."
+    );
+    let middle = [("used", "new"), ("drive", "middle, even depth"), ("coast", "middle")];
+    assert!(told(&bench, &middle).is_empty(), "nothing is to be moved");
+}
