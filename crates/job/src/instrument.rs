@@ -4,11 +4,13 @@
 //! The answer is worked out anew each time by the `workshop` crate.
 
 mod anode;
+mod clock;
 mod drag;
 mod fit;
 mod given;
 mod land;
 mod leak;
+mod leak_words;
 mod locker;
 mod lube;
 mod oring;
@@ -32,6 +34,7 @@ use measure::{Sign, Unit, Verdict};
 use pictures::drawing::Drawing;
 use workshop::{Basis, Caution, Explanation, MANUAL_FIRST};
 
+pub use clock::{Elapsed, since};
 use given::Given;
 pub(crate) use records::given;
 pub use records::{of_record, of_step, place_for, said};
@@ -80,6 +83,8 @@ pub enum Takes {
     Number(Unit, Sign),
     /// One number at each of these places; a place may stay empty.
     Numbers(Unit, Sign, &'static [&'static str]),
+    /// Minutes since a clock began that the form keeps, one at each of these places.
+    Times(&'static [&'static str]),
     /// One of these words.
     One(&'static [&'static str]),
     /// One of these words, each with its picture: [`card`].
@@ -103,11 +108,16 @@ pub struct Headline {
     pub note: String,
 }
 
+/// What can hurt a person now: what, and what to do.
+pub type Alarm = (&'static str, String);
+
 /// What an instrument says.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Answer {
     /// Its verdict; `None` where there is none, as without a limit.
     pub verdict: Option<Verdict>,
+    /// What can hurt a person now: what, and what to do.
+    pub alarm: Option<Alarm>,
     /// The one figure that matters now.
     pub headline: Option<Headline>,
     /// The answer in a sentence or a few.
@@ -144,6 +154,8 @@ pub struct NoAnswer {
     pub refused: Vec<RefusedAt>,
     /// Labels of the fields that are still wanted.
     pub wanted: Vec<&'static str>,
+    /// What can hurt a person now, whatever is still wanted.
+    pub alarm: Option<Alarm>,
 }
 
 /// Every instrument, in the order of the list.
@@ -206,9 +218,13 @@ impl Instrument {
             Some(mut answer) if given.refused.is_empty() => {
                 let before: Vec<String> = self.cautions.iter().map(ToString::to_string).collect();
                 answer.cautions.retain(|caution| !before.contains(caution));
+                answer.alarm = given.alarm;
                 Ok(answer)
             }
-            _ => Err(NoAnswer { refused: given.refused, wanted: given.wanted }),
+            _ => {
+                let Given { refused, wanted, alarm, .. } = given;
+                Err(NoAnswer { refused, wanted, alarm })
+            }
         }
     }
 
@@ -248,7 +264,7 @@ impl Instrument {
         if given.refused.is_empty() {
             Ok(kept)
         } else {
-            Err(NoAnswer { refused: given.refused, wanted: Vec::new() })
+            Err(NoAnswer { refused: given.refused, ..NoAnswer::default() })
         }
     }
 }

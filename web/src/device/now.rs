@@ -18,8 +18,17 @@ pub fn utc_offset_minutes(at: i64) -> i32 {
 
 /// The time, followed in steps of half a minute while the caller is on the screen.
 pub fn use_now() -> ReadSignal<i64> {
+    use_now_each(Duration::from_secs(30))
+}
+
+/// The time, followed in steps of one second while the caller is on the screen.
+pub fn use_seconds() -> ReadSignal<i64> {
+    use_now_each(Duration::from_secs(1))
+}
+
+fn use_now_each(step: Duration) -> ReadSignal<i64> {
     let (shown, tick) = signal(now());
-    let timer = set_interval_with_handle(move || tick.set(now()), Duration::from_secs(30));
+    let timer = set_interval_with_handle(move || tick.set(now()), step);
     on_cleanup(move || {
         if let Ok(timer) = timer {
             timer.clear();

@@ -4,6 +4,7 @@ use job::instrument::{Asked, NoAnswer, Takes, card};
 use leptos::prelude::*;
 
 use super::answer;
+use super::clock::clock;
 use super::working::Working;
 use crate::parts::{
     Act, Caution, DockedPad, Field, Message, Pick, Seg, Slot, Slots, TextField, live, whether,
@@ -37,6 +38,7 @@ pub fn whole(working: Working) -> AnyView {
                 </div>
                 {answer::picture(working)}
                 {map(working)}
+                {alarm(working)}
                 {cautions.collect_view()}
                 <div class="sheet">
                     {place}
@@ -53,6 +55,22 @@ pub fn whole(working: Working) -> AnyView {
         <DockedPad/>
     }
     .into_any()
+}
+
+/// What can hurt a person now.
+fn alarm(working: Working) -> AnyView {
+    let alarm = Memo::new(move |_| {
+        working.answer.with(|answer| match answer {
+            Ok(answer) => answer.alarm.clone(),
+            Err(lacks) => lacks.alarm.clone(),
+        })
+    });
+    live(move || {
+        let caution = alarm.get().map(|(title, words)| {
+            view! { <Caution title=title words=words person=true/> }
+        });
+        caution.into_any()
+    })
 }
 
 /// What the unit has of this kind.
@@ -112,6 +130,11 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
         }
         Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
+        Takes::Times(places) => view! {
+            {clock(working, at, places)}
+            {numbers(working, at, asked, places)}
+        }
+        .into_any(),
         Takes::One(options) => one(working, at, asked, options.to_vec(), None),
         Takes::Cards(options) => cards(working, at, asked, options),
         Takes::Unit(units) => {

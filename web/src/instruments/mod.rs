@@ -5,6 +5,7 @@
 
 mod alone;
 mod answer;
+mod clock;
 mod form;
 mod list;
 mod working;

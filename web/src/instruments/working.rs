@@ -3,7 +3,7 @@
 use job::instrument::{Answer, Asked, Instrument, NoAnswer, Takes, Values};
 use job::{BookId, Guided, Shown};
 use leptos::prelude::*;
-use measure::Unit;
+use measure::{Mark, Unit};
 use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::{Bench, use_bench};
@@ -14,6 +14,8 @@ use crate::shown::use_shown;
 
 /// The field that says what the check was done on, in the drafts.
 const PLACE: &str = "place";
+/// The clock of a log, in the drafts.
+const CLOCK: &str = "clock";
 /// The unit of the lengths typed, in the drafts; no field is called so.
 const UNIT: &str = "lengths in";
 
@@ -28,6 +30,8 @@ pub struct Working {
     drafts: StoredValue<Vec<Draft>>,
     /// The unit of digits without one: that of the first digit typed, whatever is shown later.
     unit: Draft,
+    /// When the clock of its log began, milliseconds since 1970; empty where it does not run.
+    pub clock: Draft,
     /// What it was done on, where a person says so.
     place: Draft,
     /// The record it was opened from, which is then its place.
@@ -75,6 +79,7 @@ impl Working {
             step: StoredValue::new(step),
             drafts,
             unit,
+            clock: use_draft(&place, CLOCK),
             place: use_draft(&place, PLACE),
             record: StoredValue::new(record),
             answer,
@@ -140,6 +145,11 @@ impl Working {
         })
     }
 
+    /// The decimal mark.
+    pub fn mark(self) -> Mark {
+        self.shown.get().mark
+    }
+
     /// The unit a number there is in; followed.
     pub fn unit_of(self, asked: &'static Asked) -> Option<Unit> {
         self.instrument.unit_of(asked, &typed(self.instrument, self.drafts), self.shown.get())
@@ -163,7 +173,7 @@ impl Working {
             values,
         };
         let forgets: Vec<_> = self.drafts.with_value(|drafts| {
-            let all = drafts.iter().chain([&self.unit, &self.place]);
+            let all = drafts.iter().chain([&self.unit, &self.place, &self.clock]);
             all.map(|draft| draft.forgets()).collect()
         });
         self.busy.set(true);
@@ -231,7 +241,9 @@ fn typed(instrument: &Instrument, drafts: StoredValue<Vec<Draft>>) -> Values {
         let texts = |(asked, draft): (&Asked, &Draft)| {
             let text = draft.text();
             let texts = match asked.takes {
-                Takes::Numbers(..) => text.split('\n').map(str::to_owned).collect(),
+                Takes::Numbers(..) | Takes::Times(_) => {
+                    text.split('\n').map(str::to_owned).collect()
+                }
                 _ => vec![text],
             };
             (asked.id.to_owned(), texts)

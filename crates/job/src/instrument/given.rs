@@ -4,7 +4,7 @@ use measure::{Amount, Decimal, EntryError, Series, Sign, Typed, Unit};
 use workshop::{Reading, Refusal};
 
 use super::shown::Writing;
-use super::{Asked, RefusedAt, Takes, Values};
+use super::{Alarm, Asked, RefusedAt, Takes, Values};
 use crate::Shown;
 
 /// What was typed.
@@ -16,11 +16,13 @@ pub(super) struct Given<'a> {
     pub refused: Vec<RefusedAt>,
     /// Labels of what is still wanted.
     pub wanted: Vec<&'static str>,
+    /// What can hurt a person now.
+    pub alarm: Option<Alarm>,
 }
 
 impl<'a> Given<'a> {
     pub fn of(fields: &'static [Asked], values: &'a Values, shown: Shown) -> Given<'a> {
-        Given { fields, values, shown, refused: Vec::new(), wanted: Vec::new() }
+        Given { fields, values, shown, refused: Vec::new(), wanted: Vec::new(), alarm: None }
     }
 
     /// How figures are written: in the unit typed at that field.
@@ -51,6 +53,7 @@ impl<'a> Given<'a> {
         };
         let sign = match asked.takes {
             Takes::Number(_, sign) | Takes::Numbers(_, sign, _) => sign,
+            Takes::Times(_) => Sign::NotNegative,
             Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => return Vec::new(),
         };
         let Some(unit) = self.unit_of(asked) else { return Vec::new() };
@@ -76,6 +79,7 @@ impl<'a> Given<'a> {
     pub fn unit_of(&self, asked: &Asked) -> Option<Unit> {
         let unit = match asked.takes {
             Takes::Number(unit, _) | Takes::Numbers(unit, ..) => unit,
+            Takes::Times(_) => Unit::Minute,
             Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => return None,
         };
         if unit == Unit::Millimetre {
@@ -132,7 +136,7 @@ impl<'a> Given<'a> {
     /// The texts of a field as they are kept.
     pub fn texts(&mut self, asked: &Asked) -> Vec<String> {
         match asked.takes {
-            Takes::Number(..) | Takes::Numbers(..) => {
+            Takes::Number(..) | Takes::Numbers(..) | Takes::Times(_) => {
                 let text =
                     |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
                 self.numbers(asked.id).into_iter().map(text).collect()

@@ -1,14 +1,14 @@
 //! Leak test: one stage held, with its log of pressure and temperature.
 
-use measure::{Amount, Decimal, Sign, Unit, Verdict, real};
+use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::leak::Curve;
 use workshop::leak::{
-    Answer as Held, Entry, Hold, Hose, Missing, Outcome, Stage, Test, examine,
-    one_bubble_in_ten_seconds,
+    Answer as Held, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine,
 };
-use workshop::{Caution, Reading};
+use workshop::{Caution, Figure, Reading, Refusal};
 
 use super::given::whole;
+use super::leak_words::{blind, verdict};
 use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered};
 
@@ -23,6 +23,23 @@ pub(super) const LEAK: Instrument = Instrument {
     purpose: "Whether the closed case holds pressure and vacuum while its shafts turn.",
     cautions: &[Caution::StoredPressure, Caution::VacuumOneWaySeal],
     fields: &[
+        Asked {
+            id: "unit",
+            label: "The gauge reads",
+            takes: Takes::Unit(&[
+                Unit::Kilopascal,
+                Unit::PoundPerSquareInch,
+                Unit::Bar,
+                Unit::InchOfMercury,
+            ]),
+            optional: true,
+        },
+        Asked {
+            id: "degrees",
+            label: "The thermometer reads",
+            takes: Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
+            optional: true,
+        },
         Asked {
             id: "stage",
             label: "Stage",
@@ -49,12 +66,7 @@ pub(super) const LEAK: Instrument = Instrument {
             optional: false,
         },
         Asked { id: "most-lost", label: "May lose at most", takes: PRESSURE, optional: false },
-        Asked {
-            id: "at",
-            label: "Time of each line",
-            takes: Takes::Numbers(Unit::Minute, Sign::NotNegative, LINES),
-            optional: false,
-        },
+        Asked { id: "at", label: "Time of each line", takes: Takes::Times(LINES), optional: false },
         Asked {
             id: "gauge",
             label: "Gauge at each line",
@@ -98,6 +110,18 @@ pub(super) const LEAK: Instrument = Instrument {
             optional: true,
         },
         Asked {
+            id: "blank-gauge",
+            label: "Hose into a blank: the gauge",
+            takes: Takes::Numbers(Unit::Kilopascal, Sign::NotNegative, &["Start", "End"]),
+            optional: true,
+        },
+        Asked {
+            id: "blank-time",
+            label: "Blank held for",
+            takes: Takes::Number(Unit::Minute, Sign::Positive),
+            optional: true,
+        },
+        Asked {
             id: "volume",
             label: "Volume of air in the case",
             takes: Takes::Number(Unit::Millilitre, Sign::Positive),
@@ -115,9 +139,16 @@ fn answer(given: &mut Given) -> Option<Answer> {
         _ => return not_applicable(given),
     };
     let writing = given.writing("gauge");
+    given.alarm = given.amount("limit").map(|limit| {
+        let says = format!("Hand pump only. Stop at {}.", writing.typed(limit));
+        ("Stay out of line with plugs.", says)
+    });
     let hold = hold(given, stage)?;
-    given.at("pressure", hold.checked())?;
+    let checked = hold.checked();
+    alarmed(given, &checked);
+    given.at("pressure", checked)?;
     let log = log(given)?;
+    let blank = blank(given, &hold, &log)?;
     let done = |word: Option<&str>| match word {
         Some(NO_ROD) => None,
         word => Some(word == Some("yes")),
@@ -127,27 +158,68 @@ fn answer(given: &mut Given) -> Option<Answer> {
         turned: done(given.word("turned")),
         moved: done(given.word("moved")),
         bubbles: given.word("soap").map(|word| word == "bubbles"),
-        hose: match given.word("hose") {
-            Some("tight") => Hose::Tight,
-            Some(_) => Hose::Leaks,
-            None => Hose::NotTested,
+        hose: match (&blank, given.word("hose")) {
+            (Some((_, hose)), _) => *hose,
+            (None, Some("tight")) => Hose::Tight,
+            (None, Some(_)) => Hose::Leaks,
+            (None, None) => Hose::NotTested,
         },
         hold,
         log,
     };
-    let found = given.at("gauge", examine(&test))?;
-    let mut figures = vec![("Lost, corrected", writing.figure(&found.lost))];
+    let found = examine(&test);
+    alarmed(given, &found);
+    let found = given.at("gauge", found)?;
+    let mut figures = now(&found, &writing);
+    figures.extend(blank.map(|(lost, _)| ("Hose and blank lost", writing.figure(&lost))));
     figures.extend(found.rate.as_ref().map(|rate| ("Leak rate", writing.figure(rate))));
     figures.extend(found.flow.as_ref().map(|flow| ("The same", writing.figure(flow))));
     let (verdict, says) = verdict(&found.outcome);
     Some(Answer {
         verdict,
+        headline: Some(writing.headline(
+            "Lost, corrected",
+            &found.lost,
+            format!("of {} allowed", writing.typed(test.hold.most_lost)),
+        )),
         says,
         figures,
         blind: Some(blind(&test, &found, &writing)),
         picture: Some(picture(&test, &found, &writing)),
         ..answered(found.cautions, &found.explanation, &writing)
     })
+}
+
+/// Too much pressure is said before anything else.
+fn alarmed<T>(given: &mut Given, found: &Result<T, Refusal>) {
+    if let Err(why @ Refusal::OverPressure { .. }) = found {
+        given.alarm = Some(("Too much pressure.", why.to_string()));
+    }
+}
+
+/// What the gauge shows at the last line, and what it would without temperature and weather.
+fn now(found: &Held, writing: &Writing) -> Vec<(&'static str, String)> {
+    let Some(last) = found.curve.last() else { return Vec::new() };
+    let raw = Amount { value: last.raw, unit: Unit::Kilopascal };
+    vec![("Raw now", writing.converted(raw)), ("Corrected now", writing.figure(&last.corrected))]
+}
+
+/// What hose and blank lost, where that was read; `None` while it is not whole.
+fn blank(given: &mut Given, hold: &Hold, log: &[Entry]) -> Option<Option<(Figure, Hose)>> {
+    let gauge: Vec<Reading> =
+        given.numbers("blank-gauge").iter().flatten().map(Reading::typed).collect();
+    let (Some(first), [from, to]) = (log.first(), gauge.as_slice()) else {
+        return Some(None);
+    };
+    let Some(time) = given.amount("blank-time") else {
+        given.wanted.push("Blank held for");
+        return None;
+    };
+    let start = Amount { value: Decimal::ZERO, unit: Unit::Minute };
+    let line = |at, gauge: &Reading| Entry { at, gauge: *gauge, ..*first };
+    let lines = [line(start, from), line(time, to)];
+    let found = into_a_blank(hold.stage, &lines, hold.most_lost);
+    given.at("blank-gauge", found).map(Some)
 }
 
 fn not_applicable(given: &mut Given) -> Option<Answer> {
@@ -209,62 +281,6 @@ fn weathered(barometer: Reading) -> Reading {
     let tenth = Amount { value: Decimal::new(1, 1), unit: Unit::Kilopascal };
     let own = tenth.to(barometer.amount.unit).map_or(0.1, |it| real::from_decimal(it.value));
     barometer.within(barometer.standard.hypot(own))
-}
-
-fn verdict(outcome: &Outcome) -> (Option<Verdict>, Vec<String>) {
-    let (verdict, says) = match outcome {
-        Outcome::NotYet(missing) => {
-            let wanted: Vec<&str> = missing.iter().map(|it| undone(*it)).collect();
-            let says =
-                format!("No verdict yet. {} A still test can hide a bad lip.", wanted.join(" "));
-            return (None, vec![says]);
-        }
-        Outcome::Pass => {
-            (Verdict::InBand, "Held for the whole time while turning, without a bubble.")
-        }
-        Outcome::Bubbles => (Verdict::Out, "Bubbles: a leak, whatever the gauge says."),
-        Outcome::Leaks => {
-            (Verdict::Out, "It leaks: more was lost than allowed, and the hose is tight.")
-        }
-        Outcome::TestTheHose => (
-            Verdict::Out,
-            "More was lost than allowed. Test the hose into a blank before the case is blamed.",
-        ),
-        Outcome::MendTheHose => (Verdict::Out, "The hose leaks: mend it and start over."),
-        Outcome::ReadAgain => (Verdict::NearLimit, "Too near the limit: hold again, or longer."),
-        Outcome::CannotProve => {
-            (Verdict::CannotProve, "These gauges are too coarse to prove this limit.")
-        }
-    };
-    (Some(verdict), vec![says.to_owned()])
-}
-
-fn undone(missing: Missing) -> &'static str {
-    match missing {
-        Missing::Time => "Hold for the whole time.",
-        Missing::Turned => "Turn the shafts.",
-        Missing::Moved => "Move the shift rod.",
-        Missing::Soap => "Soap every joint and look.",
-    }
-}
-
-fn blind(test: &Test, found: &Held, writing: &Writing) -> String {
-    let exact = |amount: Amount| Reading::exact(amount.value, amount.unit);
-    let bubble = match (&test.volume, test.log.first()) {
-        (Some(volume), Some(first)) => {
-            one_bubble_in_ten_seconds(volume, &exact(test.hold.time), &first.barometer).ok()
-        }
-        _ => None,
-    };
-    let mut says = vec!["A gauge sees far less than soap does.".to_owned()];
-    if let Some(least) = &found.least_seen {
-        says.push(format!("This log cannot show a leak below {}.", writing.plain(least)));
-    }
-    if let Some(bubble) = bubble {
-        let taken = writing.plain(&bubble);
-        says.push(format!("One bubble in ten seconds takes {taken} off it in that time."));
-    }
-    says.join(" ")
 }
 
 fn picture(test: &Test, found: &Held, writing: &Writing) -> pictures::drawing::Drawing {

@@ -79,9 +79,10 @@ const DONE: [(&str, &[&str]); 3] = [("turned", &["yes"]), ("moved", &["yes"]), (
 #[test]
 fn leak_worked_case() {
     let typed = held(&DONE);
-    let lost = figure("leak", &typed, "Lost, corrected");
-    let number: f64 = lost.split(' ').next().unwrap().parse().unwrap();
-    assert!((number - 1.10994).abs() < 0.001 && lost.ends_with(" kPa"), "{lost}");
+    let lost = answer("leak", &typed).unwrap().headline.unwrap();
+    let number: f64 = lost.number.parse().unwrap();
+    assert!((number - 1.10994).abs() < 0.001 && lost.unit.ends_with(" kPa"), "{lost:?}");
+    assert_eq!((lost.title, lost.note.as_str()), ("Lost, corrected", "of 5 kPa allowed"));
     assert!(figure("leak", &typed, "Leak rate").starts_with("0.0022"));
     assert!(figure("leak", &typed, "The same").ends_with("at 101.325 kPa and 0 °C"));
     assert_eq!(answer("leak", &typed).unwrap().verdict, Some(Verdict::InBand));
@@ -98,10 +99,59 @@ fn leak_without_turning_has_no_verdict() {
 fn leak_refuses_what_cannot_be() {
     let over = refusal("leak", &held(&[("pressure", &["95"])]));
     assert!(over.starts_with("pressure: ") && over.contains("90"), "{over}");
+    let alarm = |typed: &Values| match answer("leak", typed) {
+        Ok(answer) => answer.alarm.unwrap(),
+        Err(lacks) => lacks.alarm.unwrap(),
+    };
+    let stop = ("Stay out of line with plugs.", "Hand pump only. Stop at 90 kPa.".to_owned());
+    assert_eq!(alarm(&values(&[("stage", &["working"]), ("limit", &["90"])])), stop);
+    assert_eq!(alarm(&held(&DONE)), stop);
+    assert_eq!(alarm(&held(&[("gauge", &["70", "92"])])).0, "Too much pressure.");
     let cold = refusal("leak", &held(&[("case", &["-300", "20"])]));
     assert!(cold.contains("absolute zero"), "{cold}");
     let not = values(&[("stage", &["not applicable"]), ("because", &["one-way input seal"])]);
     assert_eq!(answer("leak", &not).unwrap().says, ["Not done: one-way input seal."]);
+}
+
+/// 15 inHg of vacuum at 20 °C cooled 5 K reads 15.2545 inHg: cooling hides a leak (ideal gas, run).
+/// In inches of mercury and degrees Fahrenheit, as the gauges read.
+#[test]
+fn leak_in_the_units_of_the_gauge() {
+    let mut typed = held(&DONE);
+    typed.extend(values(&[
+        ("unit", &["inHg"]),
+        ("degrees", &["°F"]),
+        ("stage", &["vacuum"]),
+        ("limit", &["20"]),
+        ("pressure", &["15"]),
+        ("most-lost", &["1"]),
+        ("gauge", &["15.0000", "15.2545"]),
+        ("case", &["68.000", "59.000"]),
+        ("barometer", &["101.325 kPa"]),
+    ]));
+    let lost = answer("leak", &typed).unwrap().headline.unwrap();
+    let number: f64 = lost.number.parse().unwrap();
+    // The barometer may have moved by 0.1 kPa since it was read once, and that is its doubt.
+    assert!(number.abs() < 0.001 && lost.unit.ends_with(" inHg"), "{lost:?}");
+}
+
+#[test]
+fn a_hose_that_leaks_into_a_blank_is_not_the_case() {
+    let blank = |end: &str| {
+        let mut typed = held(&DONE);
+        typed.extend(values(&[
+            ("gauge", &["70.000", "55.000"]),
+            ("blank-gauge", &["70.0", end]),
+            ("blank-time", &["10"]),
+        ]));
+        answer("leak", &typed).unwrap().says[0].clone()
+    };
+    assert_eq!(blank("56.0"), "The hose leaks: mend it and start over.");
+    assert!(
+        blank("69.9").starts_with("It leaks: more was lost than allowed, and the hose is tight.")
+    );
+    let half = answer("leak", &held(&[("blank-gauge", &["70", "69"])])).unwrap_err();
+    assert_eq!(half.wanted, ["Blank held for"]);
 }
 
 /// 14 N on a 50 mm drum with a 2 mm cord: 0.36 N·m = 3.2 lbf·in (own arithmetic).

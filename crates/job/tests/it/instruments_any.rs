@@ -26,7 +26,9 @@ const HOSTILE: [&str; 16] = [
 fn plain(instrument: &Instrument) -> Values {
     let text = |takes: Takes| match takes {
         Takes::Number(..) => vec!["2".to_owned()],
-        Takes::Numbers(.., places) => (0..places.len()).map(|at| format!("{at}.5")).collect(),
+        Takes::Numbers(.., places) | Takes::Times(places) => {
+            (0..places.len()).map(|at| format!("{at}.5")).collect()
+        }
         Takes::One(words) | Takes::Cards(words) => vec![words[0].to_owned()],
         Takes::Unit(units) => vec![units[0].symbol().to_owned()],
         Takes::Words => vec!["214".to_owned()],

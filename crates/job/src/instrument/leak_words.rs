@@ -1,0 +1,65 @@
+//! What a leak test says in words.
+
+use measure::{Amount, Verdict};
+use workshop::Reading;
+use workshop::leak::{Answer as Held, Missing, Outcome, Test, one_bubble_in_ten_seconds};
+
+use super::shown::Writing;
+
+/// The verdict and its sentence.
+pub(super) fn verdict(outcome: &Outcome) -> (Option<Verdict>, Vec<String>) {
+    let (verdict, says) = match outcome {
+        Outcome::NotYet(missing) => {
+            let wanted: Vec<&str> = missing.iter().map(|it| undone(*it)).collect();
+            let says =
+                format!("No verdict yet. {} A still test can hide a bad lip.", wanted.join(" "));
+            return (None, vec![says]);
+        }
+        Outcome::Pass => {
+            (Verdict::InBand, "Held for the whole time while turning, without a bubble.")
+        }
+        Outcome::Bubbles => (Verdict::Out, "Bubbles: a leak, whatever the gauge says."),
+        Outcome::Leaks => {
+            (Verdict::Out, "It leaks: more was lost than allowed, and the hose is tight.")
+        }
+        Outcome::TestTheHose => (
+            Verdict::Out,
+            "More was lost than allowed. Test the hose into a blank before the case is blamed.",
+        ),
+        Outcome::MendTheHose => (Verdict::Out, "The hose leaks: mend it and start over."),
+        Outcome::ReadAgain => (Verdict::NearLimit, "Too near the limit: hold again, or longer."),
+        Outcome::CannotProve => {
+            (Verdict::CannotProve, "These gauges are too coarse to prove this limit.")
+        }
+    };
+    (Some(verdict), vec![says.to_owned()])
+}
+
+fn undone(missing: Missing) -> &'static str {
+    match missing {
+        Missing::Time => "Hold for the whole time.",
+        Missing::Turned => "Turn the shafts.",
+        Missing::Moved => "Move the shift rod.",
+        Missing::Soap => "Soap every joint and look.",
+    }
+}
+
+/// What the gauge cannot see.
+pub(super) fn blind(test: &Test, found: &Held, writing: &Writing) -> String {
+    let exact = |amount: Amount| Reading::exact(amount.value, amount.unit);
+    let bubble = match (&test.volume, test.log.first()) {
+        (Some(volume), Some(first)) => {
+            one_bubble_in_ten_seconds(volume, &exact(test.hold.time), &first.barometer).ok()
+        }
+        _ => None,
+    };
+    let mut says = vec!["A gauge sees far less than soap does.".to_owned()];
+    if let Some(least) = &found.least_seen {
+        says.push(format!("This log cannot show a leak below {}.", writing.plain(least)));
+    }
+    if let Some(bubble) = bubble {
+        let taken = writing.plain(&bubble);
+        says.push(format!("One bubble in ten seconds takes {taken} off it in that time."));
+    }
+    says.join(" ")
+}
