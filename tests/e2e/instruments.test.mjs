@@ -15,6 +15,7 @@ describe("the bench checks, offline", () => {
   const said = () => page.locator("main").innerText();
   const fill = (id, text) => page.locator(`#check-${id}`).fill(text);
   const choose = (group, word) => page.locator(`[role=radiogroup][aria-label="${group}"] label`, { hasText: new RegExp(`^${word}$`) }).click();
+  const unfold = (words) => page.locator("summary", { hasText: words }).click();
   async function go(path) {
     await page.goto(site.url + path);
     await ready(page);
@@ -72,7 +73,9 @@ describe("the bench checks, offline", () => {
     await go(`${job}/check/leak`);
     await page.getByRole("heading", { level: 1, name: "Leak test" }).waitFor();
     await choose("Stage", "working");
-    for (const [id, text] of [["limit", "90"], ["pressure", "95"], ["time", "10"], ["most-lost", "5"], ["volume", "1200"]]) await fill(id, text);
+    for (const [id, text] of [["limit", "90"], ["pressure", "95"], ["time", "10"], ["most-lost", "5"]]) await fill(id, text);
+    await unfold("Hose into a blank, volume of air");
+    await fill("volume", "1200");
     for (const [line, at, gauge, temperature] of [[0, "0", "70.000", "22.00"], [1, "10", "68.200", "20.50"]]) {
       await fill(`at-${line}`, at);
       await fill(`gauge-${line}`, gauge);
@@ -90,6 +93,69 @@ describe("the bench checks, offline", () => {
     await accessible("leak");
     await press(page, /^Keep leak test/);
     await page.getByText("Leak test kept.").first().waitFor();
+  });
+
+  test("a tap takes the time of a line, and the clock runs on through a reload", async () => {
+    await go(`${job}/check/leak`);
+    await page.getByRole("button", { name: "Start the clock" }).click();
+    await page.getByRole("timer").waitFor();
+    await page.getByRole("button", { name: "Time of line 1 is now" }).click();
+    assert.match(await page.locator("#check-at-0").inputValue(), /^\d+\.\d\d$/);
+    await page.reload();
+    await page.getByRole("timer").waitFor();
+    await page.getByRole("button", { name: "Time of line 2 is now" }).waitFor();
+    await fill("at-0", "");
+    await page.getByRole("button", { name: "Put the clock away" }).click();
+    await page.getByRole("button", { name: "Start the clock" }).waitFor();
+  });
+
+  // US Army TM 9-254, figure 46: 80, 400 and 50 at 45°: 73.5032; 25 lbf·ft = 33.895449 N·m (scipy.constants 1.17.1).
+  test("torque follows the lever, in the unit of the wrench", async () => {
+    await go(`${job}/check/torque`);
+    await page.getByRole("heading", { level: 1, name: "Torque" }).waitFor();
+    for (const [id, text] of [["wanted-0", "80"], ["wrench", "50"], ["head", "50"], ["angle", "180"]]) await fill(id, text);
+    await choose("The manual's value is for", "dry");
+    await choose("Yours are", "oil");
+    await page.locator("#check-angle-says .msg--refused").waitFor();
+    await fill("wrench", "400");
+    await fill("angle", "45");
+    await page.getByText("Wet threads clamp harder").waitFor();
+    assert.match(await page.locator(".headline").innerText(), /^73\.50/);
+    await choose("The wrench reads", "lbf·ft");
+    await fill("wanted-0", "25");
+    await fill("angle", "90");
+    await page.reload();
+    await page.getByText("for 25 lbf·ft at the fastener").waitFor();
+    assert.match(await page.locator(".headline").innerText(), /^25\.0/);
+    await accessible("torque");
+    await press(page, /^Keep torque/);
+    await page.getByText("Torque kept.").first().waitFor();
+    await page.getByText("for 25 lbf·ft at the fastener").waitFor();
+  });
+
+  test("heat, press and play are worked out alone", async () => {
+    // Callister, table B.6; 0.08 mm on 72 mm of cast aluminium: 51.680 K (run).
+    await go("/check/fit");
+    await page.getByRole("heading", { level: 1, name: "Heat or cold" }).waitFor();
+    await choose("Which part", "outer part heated");
+    for (const [id, text] of [["diameter", "72.000"], ["interference", "0.050"], ["clearance", "0.030"], ["room", "20.0"]]) await fill(id, text);
+    await choose("Outer part is of", "aluminium");
+    await choose("Inner part is of", "steel");
+    await choose("What is heated or cooled", "case");
+    await page.getByText("without one there is no verdict").waitFor();
+    assert.match(await page.locator(".headline").innerText(), /^71\.7/);
+    await fill("thermometer", "90");
+    await page.getByText("The thermometer proves it").waitFor();
+    await accessible("fit");
+    await go("/check/play");
+    await fill("pulled-0", "0.200");
+    await unfold("The pack for a setting");
+    await fill("wanted", "-0.050");
+    await page.getByText("0.25000 ± 0.00082 mm").or(page.getByText(/^0\.250/)).first().waitFor();
+    await accessible("play");
+    await go("/check/press");
+    await page.getByRole("heading", { level: 1, name: "Press fit" }).waitFor();
+    await accessible("press");
   });
 
   test("alone, it reckons and says that nothing is kept", async () => {

@@ -76,6 +76,11 @@ pub struct Asked {
     pub optional: bool,
 }
 
+/// The fields after it are folded under these words, to the next fold.
+const fn fold(id: &'static str, label: &'static str) -> Asked {
+    Asked { id, label, takes: Takes::Fold, optional: true }
+}
+
 /// What a field takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Takes {
@@ -93,6 +98,8 @@ pub enum Takes {
     Unit(&'static [Unit]),
     /// Words.
     Words,
+    /// Nothing: what follows is folded under its label until it is wanted.
+    Fold,
 }
 
 /// The figure that answers, read from across the bench.

@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::drawing::{Anchor, Drawing, Mark, Point, circle, line, text};
+use crate::section::pointer;
 
 /// What the picture shows; angles are degrees from 12 o'clock the way a clock goes.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -54,10 +55,8 @@ impl Polar {
 
     fn arrow(&self) -> Vec<Mark> {
         let (Some(high), Some(hour)) = (self.high, &self.hour) else { return Vec::new() };
-        let wings = [around(high - 5.0, 146.0), around(high, 130.0), around(high + 5.0, 146.0)];
         vec![
-            line("d-line", &[around(high, 160.0), around(high, 132.0)]),
-            line("d-line", &wings),
+            pointer(around(high, 168.0), around(high, 126.0)),
             text("c-tb", (168.0, -148.0), Anchor::End, format!("high spot {hour}")),
         ]
     }

@@ -1,6 +1,6 @@
 //! What an instrument says: picture, verdict, figures, what it cannot see, cautions, and why.
 
-use job::instrument::{Headline, Table, TableRow};
+use job::instrument::{Answer, Headline, Table, TableRow};
 use leptos::prelude::*;
 use measure::Verdict;
 
@@ -16,19 +16,37 @@ pub fn shown(working: Working) -> AnyView {
     })
 }
 
-/// Its picture, once there is one.
-pub fn picture(working: Working) -> AnyView {
-    let drawing = Memo::new(move |_| working.says_now().ok().and_then(|now| now.answer.picture));
+/// Its picture and the figure that answers, once there are any.
+pub fn on_top(working: Working) -> AnyView {
+    let top = Memo::new(move |_| {
+        let now = working.says_now().ok()?;
+        let Answer { picture, headline, verdict, .. } = now.answer;
+        Some((picture, headline, verdict, now.kept))
+    });
     live(move || {
-        let drawn = drawing.get().map(|drawing| {
+        let shown = top.get().map(|(picture, figure, verdict, kept)| {
             view! {
                 <div class="sheet">
-                    <Picture drawing=Signal::stored(drawing)/>
+                    {picture.map(|it| view! { <Picture drawing=Signal::stored(it)/> })}
+                    <div class="h">
+                        <h2>{if kept { "Kept" } else { "Answer" }}</h2>
+                        {verdict.map(state)}
+                    </div>
+                    {figure.map(headline)}
                 </div>
             }
         });
-        drawn.into_any()
+        shown.into_any()
     })
+}
+
+fn state(verdict: Verdict) -> impl IntoView {
+    match verdict {
+        Verdict::InBand => view! { <State sign=Sign::In/> },
+        Verdict::NearLimit => view! { <State sign=Sign::Near/> },
+        Verdict::Out => view! { <State sign=Sign::Out/> },
+        Verdict::CannotProve => view! { <State sign=Sign::Open words="Cannot prove"/> },
+    }
 }
 
 fn wanted(wanted: &[&'static str]) -> AnyView {
@@ -48,12 +66,6 @@ fn wanted(wanted: &[&'static str]) -> AnyView {
 fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
     let of_unit = working.of_unit(&answer);
     let (says, has_told) = (answer.says, !of_unit.is_empty());
-    let state = answer.verdict.map(|verdict| match verdict {
-        Verdict::InBand => view! { <State sign=Sign::In/> },
-        Verdict::NearLimit => view! { <State sign=Sign::Near/> },
-        Verdict::Out => view! { <State sign=Sign::Out/> },
-        Verdict::CannotProve => view! { <State sign=Sign::Open words="Cannot prove"/> },
-    });
     let below = answer.below.map(|drawing| {
         view! {
             <div class="sheet">
@@ -68,11 +80,6 @@ fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <div class="h">
-                <h2>{if kept { "Kept" } else { "Answer" }}</h2>
-                {state}
-            </div>
-            {answer.headline.map(headline)}
             {says.into_iter().map(|says| view! { <p>{says}</p> }).collect_view()}
             {told}
             <Facts facts=answer.figures/>

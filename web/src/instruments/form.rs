@@ -28,7 +28,6 @@ pub fn whole(working: Working) -> AnyView {
     let cautions = instrument.cautions.iter().map(|caution| {
         view! { <Caution title="Take care." words=caution.to_string()/> }
     });
-    let fields = instrument.fields.iter().enumerate().map(|(at, asked)| field(working, at, asked));
     view! {
         <div class="cols">
             <section class="col">
@@ -36,13 +35,13 @@ pub fn whole(working: Working) -> AnyView {
                     <h1>{instrument.title}</h1>
                     <p>{instrument.purpose}</p>
                 </div>
-                {answer::picture(working)}
+                {answer::on_top(working)}
                 {map(working)}
                 {alarm(working)}
                 {cautions.collect_view()}
                 <div class="sheet">
                     {place}
-                    {fields.collect_view()}
+                    {fields(working)}
                 </div>
             </section>
             <section class="col">
@@ -120,6 +119,39 @@ fn label(working: Working, asked: &'static Asked) -> Signal<String> {
     })
 }
 
+/// The fields in order; what follows a fold lies under it, open where something in it is typed.
+fn fields(working: Working) -> Vec<AnyView> {
+    let all = working.instrument.fields;
+    let folded = |asked: &Asked| asked.takes == Takes::Fold;
+    let mut starts: Vec<usize> = vec![0];
+    starts.extend(all.iter().enumerate().filter(|(_, asked)| folded(asked)).map(|(at, _)| at));
+    let ends = starts.iter().skip(1).copied().chain([all.len()]);
+    starts.iter().zip(ends).map(|(start, end)| group(working, *start, end)).collect()
+}
+
+fn group(working: Working, start: usize, end: usize) -> AnyView {
+    let all = working.instrument.fields.iter().enumerate();
+    let shown = all.skip(start).take(end - start).map(|(at, asked)| field(working, at, asked));
+    let shown = shown.collect_view();
+    let title = working.instrument.fields.get(start).filter(|asked| asked.takes == Takes::Fold);
+    match title {
+        None => shown.into_any(),
+        Some(title) => {
+            // Once open for what is typed in it, it stays: nobody clears a field into hiding.
+            let typed = Memo::new(move |was: Option<&bool>| {
+                was == Some(&true) || (start..end).any(|at| !working.is_empty(at))
+            });
+            view! {
+                <details class="fold" prop:open=whether(move || typed.get())>
+                    <summary>{title.label}</summary>
+                    {shown}
+                </details>
+            }
+            .into_any()
+        }
+    }
+}
+
 fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
     let (says, value) = (working.says(asked), working.text(at, 0));
     match asked.takes {
@@ -128,6 +160,7 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
             let label = label(working, asked);
             view! { <Field id=id(asked) label name=asked.label value says signed/> }.into_any()
         }
+        Takes::Fold => ().into_any(),
         Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
         Takes::Times(places) => view! {

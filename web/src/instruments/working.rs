@@ -134,6 +134,11 @@ impl Working {
         self.refused.set(None);
     }
 
+    /// Whether nothing is typed at a field; followed.
+    pub fn is_empty(self, field: usize) -> bool {
+        self.lines(field).iter().all(String::is_empty)
+    }
+
     /// The word at a field; followed.
     pub fn says(self, asked: &'static Asked) -> Signal<Option<Says>> {
         Signal::derive(move || {

@@ -8,7 +8,7 @@ use workshop::drag::{
 use workshop::{Figure, Limits, Reading};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
 const TORQUE: Takes = Takes::Number(Unit::NewtonMetre, Sign::NotNegative);
 const TEETH: Takes = Takes::Number(Unit::Piece, Sign::Positive);
@@ -72,6 +72,7 @@ pub(super) const DRAG: Instrument = Instrument {
         },
         Asked { id: "low", label: "Low limit, no seals", takes: TORQUE, optional: true },
         Asked { id: "high", label: "High limit, no seals", takes: TORQUE, optional: true },
+        fold("more", "On one shaft, through the gears, from trial to trial"),
         Asked {
             id: "before",
             label: "The same shaft before the last part went in",

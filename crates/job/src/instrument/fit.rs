@@ -9,7 +9,7 @@ use workshop::fit::{
 use workshop::{Figure, Limits, Reading};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const TEMPERATURE: Takes = Takes::Number(Unit::Celsius, Sign::Any);
@@ -63,6 +63,7 @@ pub(super) const FIT: Instrument = Instrument {
             takes: TEMPERATURE,
             optional: true,
         },
+        fold("more", "Its maker's limits, and what holds when it runs"),
         Asked {
             id: "coldest",
             label: "Coldest it stands, its maker",

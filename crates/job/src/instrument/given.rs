@@ -54,7 +54,7 @@ impl<'a> Given<'a> {
         let sign = match asked.takes {
             Takes::Number(_, sign) | Takes::Numbers(_, sign, _) => sign,
             Takes::Times(_) => Sign::NotNegative,
-            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => return Vec::new(),
+            _ => return Vec::new(),
         };
         let Some(unit) = self.unit_of(asked) else { return Vec::new() };
         let texts = self.values.get(id).map(Vec::as_slice).unwrap_or_default();
@@ -80,7 +80,9 @@ impl<'a> Given<'a> {
         let unit = match asked.takes {
             Takes::Number(unit, _) | Takes::Numbers(unit, ..) => unit,
             Takes::Times(_) => Unit::Minute,
-            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => return None,
+            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words | Takes::Fold => {
+                return None;
+            }
         };
         if unit == Unit::Millimetre {
             return Some(self.shown.unit);
@@ -141,6 +143,7 @@ impl<'a> Given<'a> {
                     |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
                 self.numbers(asked.id).into_iter().map(text).collect()
             }
+            Takes::Fold => Vec::new(),
             Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => {
                 self.word(asked.id).map(str::to_owned).into_iter().collect()
             }

@@ -10,7 +10,7 @@ use workshop::{Caution, Figure, Reading, Refusal};
 use super::given::whole;
 use super::leak_words::{blind, verdict};
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
 const LINES: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8"];
 const PRESSURE: Takes = Takes::Number(Unit::Kilopascal, Sign::Positive);
@@ -109,6 +109,7 @@ pub(super) const LEAK: Instrument = Instrument {
             takes: Takes::One(&["tight", "leaks"]),
             optional: true,
         },
+        fold("more", "Hose into a blank, volume of air"),
         Asked {
             id: "blank-gauge",
             label: "Hose into a blank: the gauge",

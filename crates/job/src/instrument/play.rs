@@ -7,7 +7,7 @@ use workshop::setting::{Answer as Set, Mounting, PushPull, Row, change, end_play
 use workshop::{Limits, Reading};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const INDICATOR: Takes = Takes::Numbers(Unit::Millimetre, Sign::Any, &["1", "2", "3"]);
@@ -32,6 +32,7 @@ pub(super) const PLAY: Instrument = Instrument {
         },
         Asked { id: "low", label: "Low limit of the manual", takes: LENGTH, optional: true },
         Asked { id: "high", label: "High limit of the manual", takes: LENGTH, optional: true },
+        fold("for-setting", "The pack for a setting"),
         Asked {
             id: "wanted",
             label: "Setting wanted: end play, or preload with a minus",
@@ -45,6 +46,7 @@ pub(super) const PLAY: Instrument = Instrument {
             takes: Takes::One(&[CLOSES, "opens play"]),
             optional: true,
         },
+        fold("for-heat", "What a warm case does to it"),
         Asked {
             id: "unit",
             label: "The thermometer reads",

@@ -8,7 +8,7 @@ use workshop::{Limits, Reading, Refusal};
 
 use super::given::whole;
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
 const CLOCK: &[&str] = &["12 h", "1:30", "3 h", "4:30", "6 h", "7:30", "9 h", "10:30"];
 const OWN: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"];
@@ -29,6 +29,13 @@ pub(super) const RUNOUT: Instrument = Instrument {
             takes: Takes::Number(Unit::Millimetre, Sign::Any),
             optional: true,
         },
+        Asked { id: "limit", label: "Limit of the manual, total", takes: LENGTH, optional: true },
+        fold("second", "A second place, and a face"),
+        Asked { id: "along", label: "Readings at a second place", takes: DIAL, optional: true },
+        Asked { id: "distance", label: "How far along it is", takes: LENGTH, optional: true },
+        Asked { id: "face", label: "Readings on a face", takes: DIAL, optional: true },
+        Asked { id: "radius", label: "Radius of the face reading", takes: LENGTH, optional: true },
+        fold("own", "Other places than these hours"),
         Asked {
             id: "angle",
             label: "Other places: angle from the mark",
@@ -41,11 +48,6 @@ pub(super) const RUNOUT: Instrument = Instrument {
             takes: Takes::Numbers(Unit::Millimetre, Sign::Any, OWN),
             optional: true,
         },
-        Asked { id: "limit", label: "Limit of the manual, total", takes: LENGTH, optional: true },
-        Asked { id: "along", label: "Readings at a second place", takes: DIAL, optional: true },
-        Asked { id: "distance", label: "How far along it is", takes: LENGTH, optional: true },
-        Asked { id: "face", label: "Readings on a face", takes: DIAL, optional: true },
-        Asked { id: "radius", label: "Radius of the face reading", takes: LENGTH, optional: true },
     ],
     answer,
 };

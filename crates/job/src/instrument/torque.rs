@@ -8,7 +8,7 @@ use workshop::torque::{
 use workshop::{Caution, Figure, Reading, Refusal};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Headline, Instrument, Takes, answered};
+use super::{Answer, Asked, Given, Headline, Instrument, Takes, answered, fold};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const EFFORT: Takes = Takes::Number(Unit::NewtonMetre, Sign::Positive);
@@ -60,6 +60,7 @@ pub(super) const TORQUE: Instrument = Instrument {
         },
         Asked { id: "manual", label: "The manual's value is for", takes: STATES, optional: false },
         Asked { id: "threads", label: "Yours are", takes: STATES, optional: false },
+        fold("more", "Degrees after it, and what it broke out at"),
         Asked {
             id: "turn",
             label: "Then turn, past snug",
