@@ -53,6 +53,14 @@ impl Curve {
         }
         marks.push(line("c-raw", &place(&self.raw)));
         marks.push(line("c-cor", &place(&self.corrected)));
+        marks.push(text("c-t", (LEFT + 6.0, limit - 7.0), Anchor::Start, "limit"));
+        if let [_, .., (raw_x, raw_y)] = place(&self.raw).as_slice() {
+            marks.push(text("c-t", (*raw_x, raw_y + 20.0), Anchor::End, "raw"));
+        }
+        if let [_, .., (over_x, over_y)] = place(&self.corrected).as_slice() {
+            let x = 0.5 * (LEFT + over_x);
+            marks.push(text("c-tb", (x, over_y - 14.0), Anchor::Start, "corrected"));
+        }
         let label = self.spoken(&number);
         Drawing { view: [0.0, 0.0, 340.0, 210.0], width: None, label, marks }
     }

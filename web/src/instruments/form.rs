@@ -12,7 +12,7 @@ use crate::parts::{
 };
 use crate::pictures::Picture;
 
-/// The screen's two columns.
+/// The screen: picture and figure, the form, the rest of the answer; on a wide one the form beside both.
 pub fn whole(working: Working) -> AnyView {
     let instrument = working.instrument;
     let place = working.of.map(|_| {
@@ -29,16 +29,18 @@ pub fn whole(working: Working) -> AnyView {
         view! { <Caution title="Take care." words=caution.to_string()/> }
     });
     view! {
-        <div class="cols">
-            <section class="col">
-                <div class="head">
-                    <h1>{instrument.title}</h1>
-                    <p>{instrument.purpose}</p>
-                </div>
+        <div class="cols check">
+            <div class="head check__head">
+                <h1>{instrument.title}</h1>
+                <p>{instrument.purpose}</p>
+            </div>
+            <section class="col check__top">
                 {answer::on_top(working)}
                 {map(working)}
                 {alarm(working)}
                 {cautions.collect_view()}
+            </section>
+            <section class="col check__form">
                 <div class="sheet">
                     {place}
                     {fields(working)}
