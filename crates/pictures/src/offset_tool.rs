@@ -26,6 +26,9 @@ const LEFT: f64 = 30.0;
 const RIGHT: f64 = 96.0;
 /// No shorter than the drive and the ring are wide, or they would hide the head.
 const LEAST: f64 = 26.0;
+/// How far from the drive the angle is written, and how much room "E 60 mm" takes.
+const AROUND: f64 = 70.0;
+const SAID: f64 = 92.0;
 
 impl OffsetTool {
     /// The drawing, the drive at its middle.
@@ -40,7 +43,8 @@ impl OffsetTool {
             (distance * cosine - aside * sine, -distance * sine - aside * cosine)
         };
         let ring = along(head, 0.0);
-        let top = (ring.1 - 40.0).min(-66.0);
+        let half = (AROUND * (0.5 * turned).cos(), -AROUND * (0.5 * turned).sin());
+        let top = (ring.1 - 40.0).min(half.1 - 24.0).min(-66.0);
         let mut marks = vec![
             outline(
                 STEEL,
@@ -64,26 +68,28 @@ impl OffsetTool {
             ),
             outline("d-fill", &[(-wrench, 30.0), (9.0 - wrench, 26.0), (9.0 - wrench, 34.0)]),
             outline("d-fill", &[(0.0, 30.0), (-9.0, 26.0), (-9.0, 34.0)]),
-            pointer((-wrench, top + 4.0), (-wrench, -13.0)),
+            pointer((-wrench, -62.0), (-wrench, -13.0)),
         ];
-        marks.extend(self.words_at(wrench, ring, top));
+        marks.extend(self.words_at(wrench, ring, half));
         let (left, foot) = (-wrench - LEFT, 66.0);
         let view = [left, top, WIDTH, foot - top];
         Drawing { view, width: None, label: self.spoken(), marks }
     }
 
-    fn words_at(&self, wrench: f64, ring: Point, top: f64) -> [Mark; 4] {
+    fn words_at(&self, wrench: f64, ring: Point, half: Point) -> [Mark; 4] {
         let [length, head, angle] = &self.words;
+        // Left of the ring, unless the pull's arrow stands there.
+        let (beside, anchor) = match ring.0 - 26.0 - SAID > 16.0 - wrench {
+            true => (ring.0 - 26.0, Anchor::End),
+            false => (ring.0 + 26.0, Anchor::Start),
+        };
+        let outward = if half.0 > 30.0 { Anchor::Start } else { Anchor::Middle };
+        let above = ring.1.min(-16.0) - 8.0;
         [
             text("c-tb", (-0.5 * wrench, 56.0), Anchor::Middle, format!("L {length}")),
-            text(
-                "c-tb",
-                (ring.0 - 26.0, ring.1.min(-26.0) - 8.0),
-                Anchor::End,
-                format!("E {head}"),
-            ),
-            text("c-m", (66.0, -12.0), Anchor::Start, angle.clone()),
-            text("c-t", (24.0 - wrench, top + 20.0), Anchor::Start, "pull"),
+            text("c-tb", (beside, above), anchor, format!("E {head}")),
+            text("c-m", (half.0, half.1 - 6.0), outward, angle.clone()),
+            text("c-t", (24.0 - wrench, -46.0), Anchor::Start, "pull"),
         ]
     }
 

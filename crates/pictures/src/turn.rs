@@ -43,7 +43,7 @@ impl Turn {
             "Socket and part with a paint line. Turn to {} past snug.",
             words.join(", then ")
         );
-        Drawing { view: [-120.0, -104.0, 240.0, 208.0], width: Some(240.0), label, marks }
+        Drawing { view: [-132.0, -112.0, 264.0, 224.0], width: Some(264.0), label, marks }
     }
 }
 

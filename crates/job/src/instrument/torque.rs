@@ -93,7 +93,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
     says.extend(tool.as_ref().and_then(|tool| other_angles(last, tool, &writing)));
     let mut answer = Answer {
         headline: found.set.last().map(|set| headline(given, set, last, tool.as_ref(), &writing)),
-        figures: stage_by_stage(&wanted, &found, &writing),
+        figures: if wanted.len() > 1 {
+            stage_by_stage(&wanted, &found, &writing)
+        } else {
+            Vec::new()
+        },
         blind: Some(
             "A wrench reads friction too: how hard the part is clamped, it does not see."
                 .to_owned(),
