@@ -11,6 +11,7 @@ mod given;
 mod land;
 mod leak;
 mod leak_words;
+mod limit_band;
 mod locker;
 mod lube;
 mod oring;
@@ -127,6 +128,8 @@ pub struct Answer {
     pub alarm: Option<Alarm>,
     /// The one figure that matters now.
     pub headline: Option<Headline>,
+    /// That figure against its limits.
+    pub band: Option<Drawing>,
     /// The answer in a sentence or a few.
     pub says: Vec<String>,
     /// Figures: what, and how much with its ±.

@@ -20,11 +20,11 @@ pub fn shown(working: Working) -> AnyView {
 pub fn on_top(working: Working) -> AnyView {
     let top = Memo::new(move |_| {
         let now = working.says_now().ok()?;
-        let Answer { picture, headline, verdict, .. } = now.answer;
-        Some((picture, headline, verdict, now.kept))
+        let Answer { picture, headline, band, verdict, .. } = now.answer;
+        Some((picture, headline, band, verdict, now.kept))
     });
     live(move || {
-        let shown = top.get().map(|(picture, figure, verdict, kept)| {
+        let shown = top.get().map(|(picture, figure, band, verdict, kept)| {
             view! {
                 <div class="sheet">
                     {picture.map(|it| view! { <Picture drawing=Signal::stored(it)/> })}
@@ -33,6 +33,7 @@ pub fn on_top(working: Working) -> AnyView {
                         {verdict.map(state)}
                     </div>
                     {figure.map(headline)}
+                    {band.map(|it| view! { <Picture drawing=Signal::stored(it)/> })}
                 </div>
             }
         });

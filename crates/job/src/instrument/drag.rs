@@ -7,6 +7,7 @@ use workshop::drag::{
 };
 use workshop::{Figure, Limits, Reading};
 
+use super::limit_band::limit_band;
 use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
@@ -124,6 +125,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
         headline: Some(headline(&found, &writing)),
+        band: found
+            .bearings
+            .as_ref()
+            .filter(|_| found.judgement.is_some())
+            .and_then(|it| limit_band("Bearings alone", it, &drag.limits, &writing)),
         says: std::iter::once(says.to_owned()).chain(trials).collect(),
         figures,
         blind: Some("One reading cannot tell preload from a dry or dirty bearing.".to_owned()),

@@ -5,10 +5,11 @@ use pictures::leak::Curve;
 use workshop::leak::{
     Answer as Held, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine,
 };
-use workshop::{Caution, Figure, Reading, Refusal};
+use workshop::{Caution, Figure, Limits, Reading, Refusal};
 
 use super::given::whole;
 use super::leak_words::{blind, verdict};
+use super::limit_band::limit_band;
 use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
@@ -183,6 +184,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
             &found.lost,
             format!("of {} allowed", writing.typed(test.hold.most_lost)),
         )),
+        band: limit_band("Lost", &found.lost, &Limits::at_most(test.hold.most_lost), &writing),
         says,
         figures,
         blind: Some(blind(&test, &found, &writing)),

@@ -6,6 +6,7 @@ use workshop::fit::{BEARING_STEEL, CAST_ALUMINIUM};
 use workshop::setting::{Answer as Set, Mounting, PushPull, Row, change, end_play, pack, warmed};
 use workshop::{Limits, Reading};
 
+use super::limit_band::limit_band;
 use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
@@ -111,6 +112,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
         headline: Some(writing.headline("End play", &found.figure, spread(&readings))),
+        band: limit_band("End play", &found.figure, &limits, &writing),
         says,
         figures,
         blind: Some(

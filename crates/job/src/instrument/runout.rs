@@ -7,6 +7,7 @@ use workshop::runout::{Along, Answer as Turned, Cause, Face, Finding, Turn, exam
 use workshop::{Limits, Reading, Refusal};
 
 use super::given::whole;
+use super::limit_band::limit_band;
 use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
 
@@ -93,6 +94,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
         says,
         headline: Some(writing.headline("Total", &found.total, against(given, &writing))),
         figures,
+        band: limit_band("Total runout", &found.total, &turn.limits, &writing),
         below: Some(left(&turn, &found, &writing)),
         blind: Some(blind(&turn, along.is_some())),
         picture: Some(picture(&turn, &found, high)),

@@ -43,7 +43,7 @@ fn look(instrument: &Instrument, values: &Values) {
         Ok(answer) => {
             let lines = answer.says.iter().chain(&answer.cautions).chain(&answer.explained);
             assert!(lines.clone().all(|line| !line.trim().is_empty()), "{kind}: {answer:?}");
-            for drawing in answer.picture.iter().chain(&answer.below) {
+            for drawing in answer.picture.iter().chain(&answer.below).chain(&answer.band) {
                 assert!(!drawing.label.is_empty(), "{kind}: a picture that nobody speaks");
                 assert!(drawing.view.iter().all(|side| side.is_finite()), "{kind} {values:?}");
                 let drawn = drawing.marks.iter().map(|mark| mark.path());

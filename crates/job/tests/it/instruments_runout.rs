@@ -91,3 +91,12 @@ fn causes_are_told_apart_with_their_doubt() {
     assert!(near(after(&says, "Out of round, two humps in a turn:"), 0.020), "{says}");
     assert!(!says.contains("Not oval"), "{says}");
 }
+
+#[test]
+fn the_total_stands_in_its_band() {
+    let turn = ["0.07", "0.10", "0.09", "0.06", "0.03", "0.00", "0.01", "0.04"];
+    let typed = |limit: &str| values(&[("readings", &turn), ("limit", &[limit])]);
+    let band = |limit: &str| answer("runout", &typed(limit)).unwrap().band;
+    assert_eq!(band("0.13").unwrap().label, "Total runout, mm: band 0.00 to 0.13; mean 0.10");
+    assert_eq!(band(""), None, "no limit, no band");
+}
