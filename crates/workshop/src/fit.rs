@@ -87,6 +87,25 @@ pub fn growth(diameter: &Reading, material: &Expansion, rise: Decimal) -> Result
     evaluate("growth", "mm", &given, &|[diameter, alpha, rise]| diameter * alpha * 1e-6 * rise)
 }
 
+/// How much warmer the second temperature is, K; below zero for colder.
+///
+/// # Errors
+/// [`Refusal::BelowAbsoluteZero`] for either.
+///
+/// ```
+/// use measure::{Decimal, Unit};
+/// use workshop::{Reading, fit::rise};
+/// // 68 °F is 20 °C.
+/// let at = |value, unit| Reading::exact(Decimal::from(value), unit);
+/// let warmer = rise(&at(68, Unit::Fahrenheit), &at(80, Unit::Celsius)).unwrap();
+/// assert_eq!(warmer, Decimal::from(60));
+/// assert!(rise(&at(20, Unit::Celsius), &at(-300, Unit::Celsius)).is_err());
+/// ```
+pub fn rise(from: &Reading, to: &Reading) -> Result<Decimal, Refusal> {
+    let from = from.given("temperature now", Unit::Celsius)?;
+    Ok(to.given("temperature it runs at", Unit::Celsius)?.value - from.value)
+}
+
 fn expansion(name: &'static str, material: &Expansion) -> Given {
     Given { name, value: material.per_million, unit: "10⁻⁶/K", standard: material.standard }
 }

@@ -4,9 +4,9 @@ use measure::{Amount, Decimal, Sign, Unit, Verdict, real};
 use pictures::fit::{State, draw};
 use workshop::fit::{
     Answer as Needed, BEARING_STEEL, BRONZE, CAST_ALUMINIUM, Drop, Expansion, Part, Warm, cool,
-    gap, heat, when_warm,
+    gap, heat, rise, when_warm,
 };
-use workshop::{Figure, Limits, Reading};
+use workshop::{Figure, Limits, Reading, Refusal};
 
 use super::shown::Writing;
 use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
@@ -95,7 +95,8 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let drop = drop(given, material)?;
     let (_, outer, inner) = (way?, outer?, inner?);
     let found = if heated { heat(&drop) } else { cool(&drop) };
-    let found = given.at("room", found)?;
+    let field = found.as_ref().err().map_or("room", at_field);
+    let found = given.at(field, found)?;
     let warm = running(given, &drop, &outer, &inner)?;
     let at = drop.thermometer.or(found.reach.amount().map(|it| Reading::exact(it.value, it.unit)));
     let room = given.at("thermometer", gap(&drop, heated, &at?))?;
@@ -120,6 +121,16 @@ fn answer(given: &mut Given) -> Option<Answer> {
         picture: Some(picture(&drop, at?, &room, warm.as_ref(), [&lengths, &degrees])),
         ..answered(&cautions, &found.explanation, &lengths)
     })
+}
+
+/// The field a refusal belongs to.
+fn at_field(why: &Refusal) -> &'static str {
+    match why {
+        Refusal::BelowAbsoluteZero { what: "thermometer", .. } => "thermometer",
+        Refusal::BelowAbsoluteZero { what: "temperature limit", .. } => "coldest",
+        Refusal::Limits { .. } => "hottest",
+        _ => "room",
+    }
 }
 
 const BY_THE_TRADE: &str = "Seals and O-rings out first. Oven or hot air, never a flame on one spot. Wipe frost off a cooled part. \
@@ -167,11 +178,10 @@ fn running(
     outer: &Expansion,
     inner: &Expansion,
 ) -> Option<Option<(Amount, Warm)>> {
-    let Some(running) = given.amount("running") else { return Some(None) };
-    let celsius = |amount: Amount| amount.to(Unit::Celsius).map(|it| it.value);
-    let rise = celsius(running)? - celsius(drop.room.amount)?;
+    let Some(running) = given.reading("running") else { return Some(None) };
+    let rise = given.at("running", rise(&drop.room, &running))?;
     let left = when_warm(&drop.interference, &drop.diameter, outer, inner, rise);
-    Some(Some((running, given.at("running", left)?)))
+    Some(Some((running.amount, given.at("running", left)?)))
 }
 
 fn stands(found: &Needed, degrees: &Writing) -> String {

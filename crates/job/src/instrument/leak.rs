@@ -171,7 +171,8 @@ fn answer(given: &mut Given) -> Option<Answer> {
     };
     let found = examine(&test);
     alarmed(given, &found);
-    let found = given.at("gauge", found)?;
+    let field = found.as_ref().err().map_or("gauge", at_field);
+    let found = given.at(field, found)?;
     let mut figures = now(&found, &writing);
     figures.extend(blank.map(|(lost, _)| ("Hose and blank lost", writing.figure(&lost))));
     figures.extend(found.rate.as_ref().map(|rate| ("Leak rate", writing.figure(rate))));
@@ -191,6 +192,16 @@ fn answer(given: &mut Given) -> Option<Answer> {
         picture: Some(picture(&test, &found, &writing)),
         ..answered(found.cautions, &found.explanation, &writing)
     })
+}
+
+/// The column of the log that a refusal belongs to.
+fn at_field(why: &Refusal) -> &'static str {
+    match why {
+        Refusal::BelowAbsoluteZero { .. } => "case",
+        Refusal::NotMore { what: "time", .. } => "at",
+        Refusal::NotMore { .. } => "barometer",
+        _ => "gauge",
+    }
 }
 
 /// Too much pressure is said before anything else.

@@ -2,7 +2,7 @@
 
 use measure::{Sign, Typed, Unit};
 use pictures::gauge::Gauge;
-use workshop::fit::{BEARING_STEEL, CAST_ALUMINIUM};
+use workshop::fit::{BEARING_STEEL, CAST_ALUMINIUM, rise};
 use workshop::setting::{Answer as Set, Mounting, PushPull, Row, change, end_play, pack, warmed};
 use workshop::{Limits, Reading};
 
@@ -181,8 +181,7 @@ fn setting(
 
 /// What warming does, where it is asked; `None` while that is not whole.
 fn heated(given: &mut Given) -> Option<Option<Set>> {
-    let celsius = |typed: Typed| typed.in_unit(Unit::Celsius);
-    let (Some(cold), Some(warm)) = (given.number("cold"), given.number("warm")) else {
+    let (Some(cold), Some(warm)) = (given.reading("cold"), given.reading("warm")) else {
         return Some(None);
     };
     let (cups, angles) = (given.numbers("cup"), given.numbers("half-angle"));
@@ -199,6 +198,6 @@ fn heated(given: &mut Given) -> Option<Option<Set>> {
         _ => Mounting::LongerTightens,
     };
     let materials = [&CAST_ALUMINIUM, &BEARING_STEEL];
-    let rise = celsius(warm) - celsius(cold);
+    let rise = given.at("warm", rise(&cold, &warm))?;
     Some(Some(given.at("half-angle", warmed(&rows, &spread, mounting, materials, rise))?))
 }

@@ -108,7 +108,9 @@ fn leak_refuses_what_cannot_be() {
     assert_eq!(alarm(&held(&DONE)), stop);
     assert_eq!(alarm(&held(&[("gauge", &["70", "92"])])).0, "Too much pressure.");
     let cold = refusal("leak", &held(&[("case", &["-300", "20"])]));
-    assert!(cold.contains("absolute zero"), "{cold}");
+    assert!(cold.starts_with("case: ") && cold.contains("absolute zero"), "{cold}");
+    let back = refusal("leak", &held(&[("at", &["10", "0"])]));
+    assert!(back.starts_with("at: Time: found 0 s, expected more than the line before"), "{back}");
     let not = values(&[("stage", &["not applicable"]), ("because", &["one-way input seal"])]);
     assert_eq!(answer("leak", &not).unwrap().says, ["Not done: one-way input seal."]);
 }

@@ -105,6 +105,10 @@ fn a_fit_refuses_what_cannot_be() {
     let cold = refusal("fit", &race(&[("room", &["-280"])]));
     assert!(cold.starts_with("room: ") && cold.contains("absolute zero"), "{cold}");
     assert!(refusal("fit", &race(&[("thermometer", &["warm"])])).starts_with("thermometer: "));
+    for field in ["thermometer", "coldest", "running"] {
+        let colder = refusal("fit", &race(&[(field, &["-300"])]));
+        assert!(colder.starts_with(field) && colder.contains("absolute zero"), "{colder}");
+    }
     let wanted = answer("fit", &values(&[])).unwrap_err().wanted;
     assert_eq!(wanted.len(), 8, "{wanted:?}");
 }

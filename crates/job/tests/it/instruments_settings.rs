@@ -67,6 +67,24 @@ fn heat_moves_a_setting() {
     assert!((warm(&row) - 0.0513 - 0.07087).abs() < 0.0012);
 }
 
+#[test]
+fn play_refuses_what_cannot_be() {
+    let typed = |warm: &str| {
+        values(&[
+            ("pulled", &["0.10"]),
+            ("cold", &["20"]),
+            ("warm", &[warm]),
+            ("spread", &["90"]),
+            ("longer", &["loosens them"]),
+        ])
+    };
+    let colder = refusal("play", &typed("-300"));
+    assert!(colder.starts_with("warm: ") && colder.contains("absolute zero"), "{colder}");
+    assert!(answer("play", &typed("80")).is_ok());
+    let limits = values(&[("pulled", &["0.10"]), ("low", &["0.2"]), ("high", &["0.1"])]);
+    assert!(refusal("play", &limits).starts_with("high: "));
+}
+
 fn torque(more: &[(&str, &[&str])]) -> Values {
     let mut typed = values(&[("when", &["running"]), ("seals", &["out"])]);
     typed.extend(values(more));
