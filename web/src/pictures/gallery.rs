@@ -9,6 +9,7 @@ use pictures::seals::{Seat, map};
 use super::Picture;
 use super::band::Band;
 use super::drawing::Drawing;
+use super::gallery_checks::checks;
 use super::gauge::Gauge;
 use super::influence::{Cell, Does, Grid, InfluenceGrid, Row};
 use super::layouts::Layout;
@@ -29,6 +30,7 @@ pub fn Gallery() -> impl IntoView {
         ("Shims", shims()),
         ("Gauges", gauges()),
         ("Seals", seals()),
+        ("Bench checks", checks()),
     ];
     let drawn = groups
         .into_iter()

@@ -1,6 +1,7 @@
 //! What puts the drawings of the `pictures` crate on the screen.
 
 pub mod gallery;
+mod gallery_checks;
 pub mod influence;
 mod picture;
 
