@@ -51,7 +51,10 @@ fn running(working: Working, at: usize, places: &'static [&'static str]) -> AnyV
     });
     let stop = press(Callback::new(move |()| working.clock.clear()));
     view! {
-        <p class="fig fig--6" role="timer">{shown}</p>
+        <p class="headline">
+            <span class="fig fig--6" role="timer">{shown}</span>
+            <span class="dim">{words(move || working.runs_to().unwrap_or_default())}</span>
+        </p>
         <p class="small">"The clock runs on true time. Lock the phone if you like."</p>
         <div class="btns">
             {log}

@@ -150,6 +150,11 @@ impl Working {
         })
     }
 
+    /// What its clock runs up to; followed.
+    pub fn runs_to(self) -> Option<String> {
+        self.instrument.runs_to(&typed(self.instrument, self.drafts))
+    }
+
     /// The decimal mark.
     pub fn mark(self) -> Mark {
         self.shown.get().mark

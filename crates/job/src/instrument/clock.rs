@@ -1,6 +1,8 @@
 //! The clock of a log: true time since it began, also with the screen locked.
 
-use measure::{Decimal, Mark, show};
+use measure::{Decimal, Mark, Sign, Typed, Unit, show};
+
+use super::{Instrument, Values};
 
 /// How long a clock has run.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,4 +33,13 @@ pub fn since(start: &str, now: i64, mark: Mark) -> Option<Elapsed> {
         clock: format!("{:02}:{:02}", seconds / 60, seconds % 60),
         minutes: show(minutes, 2, mark),
     })
+}
+
+impl Instrument {
+    /// What its clock runs up to: "of 10 min"; `None` while no time is typed.
+    pub fn runs_to(&self, values: &Values) -> Option<String> {
+        let text = values.get("time")?.first()?;
+        let time = Typed::parse(text, Unit::Minute, Sign::Positive).ok()?;
+        Some(format!("of {time}"))
+    }
 }

@@ -89,6 +89,14 @@ fn leak_worked_case() {
 }
 
 #[test]
+fn the_clock_runs_to_the_time_of_the_plan() {
+    let leak = instrument("leak").unwrap();
+    assert_eq!(leak.runs_to(&held(&[])).as_deref(), Some("of 10 min"));
+    assert_eq!(leak.runs_to(&values(&[("time", &["600 s"])])).as_deref(), Some("of 600 s"));
+    assert_eq!(leak.runs_to(&values(&[("time", &["long"])])), None);
+}
+
+#[test]
 fn leak_without_turning_has_no_verdict() {
     let answer = answer("leak", &held(&[])).unwrap();
     assert_eq!(answer.verdict, None);
