@@ -19,7 +19,7 @@ use crate::place;
 use crate::prefs::{NumberEntry, Prefs};
 use crate::screens::{
     Asked, BenchScreen, FirstScreen, InfluenceScreen, NewJobScreen, Practice, ReadingScreen,
-    RecordScreen, SetupScreen, SheetScreen, TinScreen,
+    SetupScreen, SheetScreen, TinScreen,
 };
 
 /// Opens the app, with the practice job at once where that was asked for.
@@ -137,7 +137,6 @@ fn Screens() -> impl IntoView {
         Screen::SetUp { job } => view! { <SetupScreen job/> }.into_any(),
         Screen::Reading { job, check } => view! { <ReadingScreen job check/> }.into_any(),
         Screen::Influence { job } => view! { <InfluenceScreen job/> }.into_any(),
-        Screen::Record { job } => view! { <RecordScreen job/> }.into_any(),
         Screen::Sheet { sheet } => view! { <SheetScreen sheet/> }.into_any(),
         Screen::Tin => TinScreen().into_any(),
         screen @ (Screen::Job { .. }
@@ -152,6 +151,7 @@ fn Screens() -> impl IntoView {
         | Screen::Card { .. }
         | Screen::Next { .. }
         | Screen::Waits { .. }) => code.show(Piece::Guide, screen),
+        screen @ Screen::Record { .. } => code.show(Piece::Paper, screen),
         screen @ Screen::Practice => code.show(Piece::Practice, screen),
         screen @ (Screen::Checks { .. } | Screen::BenchCheck { .. }) => {
             code.show(Piece::Instruments, screen)

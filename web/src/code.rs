@@ -33,6 +33,8 @@ pub enum Piece {
     Instruments,
     /// Settings, and what goes out and comes in as a file.
     Keep,
+    /// The record, on the screen and as a file.
+    Paper,
     /// The practice unit.
     Practice,
 }
@@ -58,6 +60,7 @@ pub struct Code {
     guide: RwSignal<Option<Build>>,
     instruments: RwSignal<Option<Build>>,
     keep: RwSignal<Option<Build>>,
+    paper: RwSignal<Option<Build>>,
     practice: RwSignal<Option<Build>>,
     missing: RwSignal<bool>,
 }
@@ -71,6 +74,7 @@ impl Code {
             guide: RwSignal::new(None),
             instruments: RwSignal::new(None),
             keep: RwSignal::new(None),
+            paper: RwSignal::new(None),
             practice: RwSignal::new(None),
             missing: RwSignal::new(false),
         }
@@ -98,6 +102,7 @@ impl Code {
             Piece::Guide => self.guide,
             Piece::Instruments => self.instruments,
             Piece::Keep => self.keep,
+            Piece::Paper => self.paper,
             Piece::Practice => self.practice,
         };
         let here = place.get();

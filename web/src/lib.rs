@@ -10,6 +10,7 @@ pub mod draft;
 pub mod guide;
 pub mod instruments;
 mod page;
+pub mod paper;
 pub mod parts;
 pub mod pictures;
 pub mod place;

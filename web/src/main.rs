@@ -17,6 +17,7 @@ async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
         Piece::Guide => guide().await,
         Piece::Instruments => instruments().await,
         Piece::Keep => keep().await,
+        Piece::Paper => paper().await,
         Piece::Practice => practice().await,
     }
 }
@@ -44,6 +45,11 @@ fn instruments() -> Result<Build, SplitLoaderError> {
 #[wasm_split(keep, fallible)]
 fn keep() -> Result<Build, SplitLoaderError> {
     Ok(shimwright_web::screens::keep)
+}
+
+#[wasm_split(paper, fallible)]
+fn paper() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::paper::screen)
 }
 
 #[wasm_split(practice, fallible)]

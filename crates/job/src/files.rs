@@ -24,3 +24,4 @@ pub use picture::{Picture, photos_named};
 pub use readings::{csv, text};
 pub use refused::Refused;
 pub use since::{SinceBackup, since_backup};
+pub(crate) use table::{Cell, csv_line, plain};

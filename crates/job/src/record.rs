@@ -1,15 +1,25 @@
-//! What the printed record is told.
+//! What the record is told: everything that was found, done and left, and why it is a draft.
 
-use measure::{Band, Decimal, Unit};
+mod bench;
+mod captured;
+mod checks;
+mod draft;
+mod photos;
+mod signed;
+mod steps;
 
-use crate::reading::Judged;
-use crate::standing::standing;
-use crate::{
-    ArmShaft, Check, CheckState, Field, Figure, Job, PackFit, Position, Sheet, Shown, Slot, clock,
-    field, figure::with_unit, sheet::listed, stages,
-};
+use crate::guide::{Course, GuideLog, Moment, counts, filled, titled, told};
+use crate::procedure::Plan;
+use crate::{Job, Sheet, Shown, clock, sheet::listed, stages};
 
-/// What the printed record is told. Lengths are mm.
+pub use bench::RecordBench;
+pub use captured::{RecordStep, RecordTorque};
+pub use checks::{RecordCheck, RecordPack};
+pub use photos::{RecordPart, RecordPhoto};
+pub use signed::RecordSigned;
+pub use steps::RecordLeft;
+
+/// What the record is told. Lengths are mm.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Record {
     /// Number of the job.
@@ -22,15 +32,39 @@ pub struct Record {
     pub unit: String,
     /// The date it was opened.
     pub opened: String,
+    /// How much of the unit was agreed to be done; empty while nobody said.
+    pub scope: String,
     /// The checks.
     pub checks: Vec<RecordCheck>,
     /// The packs.
     pub packs: Vec<RecordPack>,
     /// "Backlash read at a 30.0 mm arm on the driveshaft, mean of 4 positions."; may be empty.
     pub arm_says: String,
+    /// The bench checks kept last, in the order kept.
+    pub bench: Vec<RecordBench>,
+    /// Torques, in the order of the steps.
+    pub torques: Vec<RecordTorque>,
+    /// What else was captured, step by step.
+    pub captured: Vec<RecordStep>,
+    /// "Pinion rollers: 18 out, 18 in.", a sentence each.
+    pub counts: Vec<String>,
+    /// "Cooling: from 12 May 2026 10:05, 60 min.", a sentence each.
+    pub waits: Vec<String>,
+    /// Photos, each once.
+    pub photos: Vec<RecordPhoto>,
+    /// Parts judged; those used again are among them.
+    pub parts: Vec<RecordPart>,
+    /// Cautions of the steps that were done, and of the bench checks; each once.
+    pub cautions: Vec<String>,
+    /// Who agreed, judged or signed, in the order they did.
+    pub signed: Vec<RecordSigned>,
+    /// Steps left out or opened again, with the reason.
+    pub left_out: Vec<RecordLeft>,
+    /// What lost its ground and was not done again: a sentence each.
+    pub stale: Vec<String>,
     /// Why it is a draft, a sentence each. Empty: nothing on it is stale, out or missing.
     pub draft: Vec<String>,
-    /// Stages that this version does not record, in a sentence.
+    /// Stages that are not recorded, in a sentence; empty where the guided job records them.
     pub not_recorded: String,
     /// Remarks.
     pub notes: Vec<String>,
@@ -38,155 +72,128 @@ pub struct Record {
     pub history: Vec<(String, String)>,
 }
 
-/// A check on the record.
-#[derive(Clone, Debug, PartialEq)]
-pub struct RecordCheck {
-    /// Which.
-    pub check: Check,
-    /// As found.
-    pub found: Option<Judged>,
-    /// As left: the last series.
-    pub left: Option<Judged>,
-    /// What stands there now.
-    pub state: CheckState,
-    /// The band at the arm.
-    pub band: Option<Band>,
-    /// The band as on the sheet.
-    pub sheet_band: Option<Band>,
-    /// The radius the sheet's band holds at.
-    pub sheet_radius: Option<Decimal>,
-    /// Where the limits were read.
-    pub source: Option<String>,
+/// What the guided parts of a record are worked out from.
+struct Look<'a> {
+    job: &'a Job,
+    plan: Option<&'a Plan>,
+    log: &'a GuideLog,
+    shown: Shown,
 }
 
-/// A pack on the record.
-#[derive(Clone, Debug, PartialEq)]
-pub struct RecordPack {
-    /// Which.
-    pub slot: Slot,
-    /// Where it lies.
-    pub position: Position,
-    /// As found: net thicknesses; empty where not written down.
-    pub found: Vec<Decimal>,
-    /// Its thickness as found.
-    pub found_total: Decimal,
-    /// As left; empty where not written down.
-    pub left: Vec<Decimal>,
-    /// Its thickness as left.
-    pub total: Decimal,
-}
-
-/// Works out the record.
-pub fn record(job: &Job, sheet: &Sheet, shown: Shown) -> Record {
-    let checks: Vec<RecordCheck> =
-        sheet.checks().into_iter().map(|check| of_check(check, job, sheet, shown)).collect();
-    let packs = sheet.positions().into_iter().map(|position| of_pack(position, job)).collect();
-    let missing: Vec<&str> = stages(job, sheet)
-        .iter()
-        .filter(|stage| stage.state == crate::StageState::NotRecorded)
-        .map(|stage| stage.name)
+/// Works out the record. `plan`: the steps of the job where a scope was chosen; without them the
+/// guided parts stand by the ids of their steps, and that makes it a draft.
+pub fn record(job: &Job, sheet: &Sheet, plan: Option<&Plan>, shown: Shown) -> Record {
+    let checks: Vec<RecordCheck> = sheet
+        .checks()
+        .into_iter()
+        .map(|check| checks::of_check(check, job, sheet, shown))
         .collect();
+    let packs =
+        sheet.positions().into_iter().map(|position| checks::of_pack(position, job)).collect();
+    let log = plan.map_or_else(|| job.guide.clone(), |plan| filled(job, plan));
+    let look = Look { job, plan, log: &log, shown };
+    let course = plan.map(|plan| course(job, sheet, plan, &log, shown));
+    let mut reasons = draft::of_set_up(job, sheet, &checks);
+    match &course {
+        Some(course) => reasons.extend(draft::of_course(course)),
+        None if is_guided(job) => reasons.push(
+            "The steps of this job’s procedure are not at hand. Open the job once, then come back."
+                .to_owned(),
+        ),
+        None => {}
+    }
+    let bench = bench::of(&look);
     Record {
         number: job.number,
         boat: job.boat.clone(),
         complaint: job.complaint.clone(),
         unit: sheet.name.clone(),
         opened: clock::date(job.opened_at, shown.utc_offset),
-        arm_says: arm_says(job, sheet, shown),
-        draft: draft(job, sheet, &checks),
-        not_recorded: format!("Not recorded here: {}.", listed(&missing)),
+        scope: job.guide.scope.map(|scope| scope.words().to_owned()).unwrap_or_default(),
+        arm_says: checks::arm_says(job, sheet, shown),
+        torques: captured::torques(&look),
+        captured: captured::others(&look),
+        counts: plan.map(|plan| counted(plan, &log)).unwrap_or_default(),
+        waits: captured::waits(&look),
+        photos: photos::photos(&look),
+        parts: photos::parts(&look),
+        cautions: steps::cautions(&look, &bench),
+        signed: signed::of(&look),
+        left_out: steps::left_out(&look, sheet),
+        stale: course.iter().flat_map(|it| &it.steps).filter_map(draft::stale).collect(),
+        bench,
+        draft: reasons,
+        not_recorded: not_recorded(job, sheet),
         notes: sheet.turned_says().into_iter().chain(job.notes.iter().cloned()).collect(),
-        history: job
-            .history
-            .iter()
-            .map(|(at, sentence)| {
-                let (date, time) =
-                    (clock::date(*at, shown.utc_offset), clock::hour_minute(*at, shown.utc_offset));
-                (format!("{date} {time}"), sentence.clone())
-            })
-            .collect(),
+        history: history(&look),
         checks,
         packs,
     }
 }
 
-fn of_check(check: Check, job: &Job, sheet: &Sheet, shown: Shown) -> RecordCheck {
-    let (state, left) = standing(check, job, sheet, shown);
-    let found = job.reading_as_found(check).and_then(|reading| reading.judged(sheet));
-    RecordCheck {
-        check,
-        band: left.as_ref().and_then(|left| left.band).or_else(|| sheet.band_at_arm(check)),
-        found,
-        left,
-        state,
-        sheet_band: sheet.band(check),
-        sheet_radius: field::band_at(check).and_then(|(radius, _)| sheet.millimetres(radius)),
-        source: sheet.word(Field::Source(check)).map(str::to_owned),
+impl Look<'_> {
+    /// The title of a step, where the plan is at hand and has it; else its id.
+    fn title(&self, step: &str) -> String {
+        let planned = self.plan.and_then(|plan| plan.step(step));
+        planned.map_or_else(|| step.to_owned(), |step| step.title.clone())
+    }
+
+    /// Date and time of day.
+    fn when(&self, at: i64) -> String {
+        let offset = self.shown.utc_offset;
+        format!("{} {}", clock::date(at, offset), clock::hour_minute(at, offset))
+    }
+
+    /// Where a step stands in the order of work; what no plan has comes last.
+    fn place(&self, step: &str) -> usize {
+        self.plan.and_then(|plan| plan.index(step)).unwrap_or(usize::MAX)
     }
 }
 
-fn of_pack(position: Position, job: &Job) -> RecordPack {
-    let slot = position.slot;
-    let (found, left) = (job.found.get(&slot), job.pack(slot));
-    RecordPack {
-        slot,
-        position,
-        found: found.map(PackFit::nets).unwrap_or_default(),
-        found_total: found.map(PackFit::total).unwrap_or_default(),
-        left: left.map(PackFit::nets).unwrap_or_default(),
-        total: left.map(PackFit::total).unwrap_or_default(),
-    }
+/// A scope was chosen, or anything of the guided job was done.
+fn is_guided(job: &Job) -> bool {
+    job.guide.scope.is_some() || !job.guide.steps.is_empty()
 }
 
-fn arm_says(job: &Job, sheet: &Sheet, shown: Shown) -> String {
-    let lashes = sheet.checks().into_iter().filter(|check| check.has_arm());
-    let read = lashes.into_iter().find_map(|check| job.last_reading(check));
-    let Some((reading, arm)) = read.and_then(|reading| Some((reading, reading.arm.as_ref()?)))
-    else {
+fn course(job: &Job, sheet: &Sheet, plan: &Plan, log: &GuideLog, shown: Shown) -> Course {
+    // What a step waits for is not told here, so the time is that of the last entry.
+    let now = job.last_at;
+    let moment = Moment { now, utc_offset: shown.utc_offset, device: String::new() };
+    Course::of(plan, log, &told(job, sheet, shown), &moment)
+}
+
+fn counted(plan: &Plan, log: &GuideLog) -> Vec<String> {
+    let said = counts(plan, log).into_iter().filter_map(|count| {
+        let (name, out) = (count.title(), count.out_words()?);
+        Some(match count.in_words() {
+            Some(inside) => format!("{name}: {out} out, {inside} in.") + &spaced(&count.says),
+            None => format!("{name}: {out} out, not counted in."),
+        })
+    });
+    said.collect()
+}
+
+fn spaced(says: &str) -> String {
+    if says.is_empty() { String::new() } else { format!(" {says}") }
+}
+
+fn not_recorded(job: &Job, sheet: &Sheet) -> String {
+    if is_guided(job) {
         return String::new();
-    };
-    let on = reading.on.or_else(|| sheet.word(Field::ArmShaft).and_then(ArmShaft::named));
-    let shaft = on.map(|on| sheet.shaft(on)).unwrap_or_default();
-    format!(
-        "Backlash read at a {} arm on the {shaft}, mean of {} positions.",
-        with_unit(arm.in_unit(Unit::Millimetre), Figure::Radius, shown),
-        reading.values.len(),
-    )
-}
-
-fn draft(job: &Job, sheet: &Sheet, checks: &[RecordCheck]) -> Vec<String> {
-    let mut reasons: Vec<String> = checks.iter().filter_map(reason).collect();
-    if checks.is_empty() {
-        reasons.push("No check has limits. Type the unit sheet.".to_owned());
     }
-    let unknown: Vec<&str> = sheet
-        .positions()
+    let missing: Vec<&str> = stages(job, sheet)
         .iter()
-        .filter(|position| job.pack(position.slot).is_none())
-        .map(|position| position.slot.tag())
+        .filter(|stage| stage.state == crate::StageState::NotRecorded)
+        .map(|stage| stage.name)
         .collect();
-    if !unknown.is_empty() {
-        reasons.push(format!("Packs not written down: {}.", listed(&unknown)));
-    }
-    if job.unread > 0 {
-        reasons.push(format!(
-            "{} entries of a newer version are not shown. Update the app.",
-            job.unread
-        ));
-    }
-    reasons
+    format!("Not recorded here: {}.", listed(&missing))
 }
 
-fn reason(check: &RecordCheck) -> Option<String> {
-    let name = check.check.name();
-    match &check.state {
-        CheckState::InBand => None,
-        CheckState::Stale { why } => Some(format!("{name} is stale. {why}")),
-        CheckState::Locked { .. } | CheckState::Open => Some(format!("{name} is not read.")),
-        CheckState::NoBand => Some(format!("{name} has no limits.")),
-        CheckState::NearLimit => Some(format!("{name} is near a limit.")),
-        CheckState::Out => Some(format!("{name} is out.")),
-        CheckState::CannotProve => Some(format!("{name} cannot be proved with this gauge.")),
-        CheckState::TightSpot => Some(format!("{name} has a tight spot.")),
-    }
+fn history(look: &Look) -> Vec<(String, String)> {
+    let said = |sentence: &String| match look.plan {
+        Some(plan) => titled(sentence, plan),
+        None => sentence.clone(),
+    };
+    let history = look.job.history.iter();
+    history.map(|(at, sentence)| (look.when(*at), said(sentence))).collect()
 }

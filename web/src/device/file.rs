@@ -12,6 +12,9 @@ use web_sys::{Blob, DomException, File, FilePropertyBag, HtmlAnchorElement, Url}
 /// The browser needs the file's contents until it has written them.
 const WRITTEN_BY: Duration = Duration::from_secs(60);
 
+/// The kind of a page that is a file of its own.
+pub const PAGE: &str = "text/html";
+
 /// How a file was handed over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Handed {
@@ -39,8 +42,11 @@ pub async fn hand_over(
     share: bool,
 ) -> Result<Handed, JsValue> {
     if share {
-        // Share sheets take only kinds they know.
-        let file = file(parts, &format!("{name}.txt"), "text/plain")?;
+        // Share sheets take only kinds they know; pages are among them.
+        let file = match kind {
+            PAGE => file(parts, name, kind)?,
+            _ => file(parts, &format!("{name}.txt"), "text/plain")?,
+        };
         match shared(&file).await {
             Ok(()) => return Ok(Handed::Shared),
             Err(thrown) if was_closed(&thrown) => return Ok(Handed::NotTaken),

@@ -2,6 +2,7 @@
 
 pub mod alert;
 pub mod awake;
+pub mod clipboard;
 pub mod file;
 pub mod idle;
 pub mod install;

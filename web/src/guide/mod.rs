@@ -1,7 +1,8 @@
 //! The guided job on the screen: steps, captures, gates, clocks, and what belongs to them.
 //!
 //! All of it is a piece of code of its own: nothing here may be named by the rest of the app but
-//! [`screen()`], through the split function of `main.rs`.
+//! [`screen()`], through the split function of `main.rs`, and by the record, a piece of its own,
+//! [`Guide`].
 
 mod acting;
 mod board;
@@ -27,7 +28,7 @@ use leptos::prelude::*;
 use crate::address::Screen;
 pub use crate::screens::frame::Here;
 pub use frame::GuideScreen;
-pub use open::Guide;
+pub use open::{Guide, Lacks};
 
 /// Any screen of the guided job.
 pub fn screen(screen: Screen) -> AnyView {

@@ -1,6 +1,6 @@
 //! What the core says of a check, as signs, words and bands.
 
-use job::{Check, CheckState, CheckView, Judged, Missing, Predicted, Shown, Typing, figure};
+use job::{CheckState, CheckView, Missing, Predicted, Shown, Typing, figure};
 use leptos::prelude::*;
 
 use super::frame::OpenJob;
@@ -39,7 +39,7 @@ pub fn band(view: &CheckView, shown: Shown) -> Option<Band> {
         mean: judged.map(|judged| gauged(judged.mean, view.check, shown)),
         stale: matches!(view.state, CheckState::Stale { .. }),
         verdict: view.state.to_string(),
-        ..limits(view.check, view.band?, judged, shown)
+        ..job::limits(view.check, view.band?, judged, shown)
     })
 }
 
@@ -49,19 +49,8 @@ pub fn predicted_band(predicted: &Predicted, shown: Shown) -> Option<Band> {
     Some(Band {
         name: predicted.check.name().to_owned(),
         predicted: Some((draw(predicted.mean), draw(predicted.expanded))),
-        ..limits(predicted.check, predicted.band?, None, shown)
+        ..job::limits(predicted.check, predicted.band?, None, shown)
     })
-}
-
-/// Limits, with the zone in which a mean is not proven.
-pub fn limits(check: Check, band: measure::Band, judged: Option<&Judged>, shown: Shown) -> Band {
-    let draw = |value| gauged(value, check, shown);
-    Band {
-        low: draw(band.low()),
-        high: draw(band.high()),
-        near: judged.map_or(0.0, |judged| draw(judged.near)),
-        ..Band::default()
-    }
 }
 
 /// The word at a field.

@@ -34,6 +34,11 @@ impl Picture {
         }
     }
 
+    /// The picture as an address that holds it: `data:image/jpeg;base64,…` (RFC 2397).
+    pub fn address(&self) -> Option<String> {
+        Some(format!("data:{};base64,{}", self.kind()?, STANDARD.encode(&self.bytes)))
+    }
+
     /// Its line in a file, without a line end.
     pub fn to_line(&self) -> String {
         let line = Json::map(&[

@@ -12,7 +12,7 @@ use measure::Decimal;
 
 /// A cell of a table.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Cell {
+pub(crate) enum Cell {
     Text(String),
     Number(Decimal),
 }
@@ -44,7 +44,7 @@ impl Cell {
 }
 
 /// One line of CSV, with its line end.
-pub(super) fn csv_line(cells: &[Cell]) -> String {
+pub(crate) fn csv_line(cells: &[Cell]) -> String {
     let fields: Vec<String> = cells.iter().map(Cell::csv).collect();
     fields.join(",") + "\r\n"
 }
@@ -68,7 +68,8 @@ fn quoted(text: &str) -> String {
     }
 }
 
-fn plain(text: &str) -> String {
+/// Text in one line; what would turn or hide letters is named instead.
+pub(crate) fn plain(text: &str) -> String {
     let mut shown = String::new();
     for letter in text.chars() {
         let turns = matches!(letter, '\u{200e}' | '\u{200f}' | '\u{061c}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');

@@ -157,7 +157,7 @@ pub struct Consent {
     /// Up to which sum; may be empty.
     pub limit: String,
     /// When.
-    pub at: i64,
+    pub mark: Mark,
 }
 
 impl GuideLog {
@@ -277,7 +277,7 @@ impl GuideLog {
                 by: by.clone(),
                 what: what.clone(),
                 limit: limit.clone(),
-                at: mark.at,
+                mark,
             }),
             Guided::ToolReadied { tool, how, from } => {
                 self.tools.insert(tool.clone(), (*how, from.clone()));

@@ -113,7 +113,7 @@ proptest! {
             let view = influence_view(all, shown);
             prop_assert_eq!(view.rows.len(), sheet.positions().len());
             why(&told, all, shown);
-            record(&job, &sheet, shown);
+            record(&job, &sheet, None, shown);
             bench_card(&job, &sheet, bench.at, shown);
             for slot in sheet.slots() {
                 what_if(all, *slot, view.thicker, shown);

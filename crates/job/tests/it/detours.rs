@@ -124,7 +124,7 @@ fn what_no_shim_cures_is_read_again() {
     );
     let (job, sheet, _) = bench.state();
     assert_eq!(next_act(&job, &sheet, Shown::default()), setup.next);
-    let draft = record(&job, &sheet, Shown::default()).draft;
+    let draft = record(&job, &sheet, None, Shown::default()).draft;
     assert_eq!(draft, ["Forward backlash has a tight spot."]);
 }
 
@@ -229,5 +229,5 @@ fn end_play_is_locked_while_reverse_is_not_in_band() {
 fn prints_when_it_was_opened() {
     let (job, sheet, _) = ready().state();
     assert!(job.opened_at > TEN);
-    assert_eq!(record(&job, &sheet, Shown::default()).opened, "12 May 2026");
+    assert_eq!(record(&job, &sheet, None, Shown::default()).opened, "12 May 2026");
 }

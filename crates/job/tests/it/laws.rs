@@ -193,7 +193,7 @@ proptest! {
         let shown = Shown::default();
         let setup = setup(&job, &sheet, &tin, shown);
         prop_assert!(!setup.next.words().is_empty());
-        prop_assert!(!record(&job, &sheet, shown).unit.is_empty());
+        prop_assert!(!record(&job, &sheet, None, shown).unit.is_empty());
         prop_assert!(setup.advice.status != AdviceStatus::CannotSay, "{}", setup.advice.says);
         for check in CHECKS {
             let preview = bench.preview(check, &["0.40"; 4]);

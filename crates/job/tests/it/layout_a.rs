@@ -183,7 +183,7 @@ fn a_job_runs_to_an_open_gate_over_its_rolling_torque() {
     bench.read(Check::Torque, &["8 lbf·in", "8 lbf·in", "8 lbf·in"]);
     assert!(bench.setup().gate.is_open);
     let (job, sheet, _) = bench.state();
-    let record = record(&job, &sheet, Shown::default());
+    let record = record(&job, &sheet, None, Shown::default());
     assert!(record.draft.is_empty(), "{:?}", record.draft);
     assert_eq!(record.packs.len(), 3);
 }

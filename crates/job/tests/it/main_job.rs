@@ -252,7 +252,7 @@ fn fitting_takes_from_the_tin_puts_back_and_makes_stale() {
     );
     assert_eq!(card.stages[3], Stage { name: "Shim", state: StageState::Stale });
     assert_eq!(card.stages[0].state, StageState::NotRecorded);
-    let draft = record(&job, &sheet, Shown::default()).draft;
+    let draft = record(&job, &sheet, None, Shown::default()).draft;
     assert_eq!(draft.len(), 3);
     assert!(draft[0].starts_with("Pinion depth gap is stale. Read "), "{}", draft[0]);
 }
@@ -280,7 +280,7 @@ fn the_next_readings_agree_and_the_record_is_final() {
     assert_eq!(setup.next, NextAct::PrintRecord);
 
     let (job, sheet, _) = bench.state();
-    let record = record(&job, &sheet, Shown::default());
+    let record = record(&job, &sheet, None, Shown::default());
     assert_eq!(record.draft, [] as [String; 0]);
     let forward = &record.checks[1];
     assert_eq!(shown(forward.found.as_ref().unwrap().mean, 2), "0.56");

@@ -65,6 +65,6 @@ fn band(series: Series, preview: &Preview, shown: Shown) -> Option<Band> {
         mean: judged.map(|judged| draw(judged.mean)),
         predicted: preview.predicted.as_ref().map(|it| (draw(it.mean), draw(it.expanded))),
         verdict: judged.map(|judged| judged.state.to_string()).unwrap_or_default(),
-        ..told::limits(series.check, preview.band?, judged, shown)
+        ..job::limits(series.check, preview.band?, judged, shown)
     })
 }

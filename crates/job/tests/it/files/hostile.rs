@@ -130,7 +130,7 @@ pub fn used(file: &[u8]) {
             let (job, tin) = (Job::fold(book), Tin::default());
             let seen = setup(&job, sheet, &tin, Shown::default());
             assert!(!seen.next.words().is_empty());
-            record(&job, sheet, Shown::default());
+            record(&job, sheet, None, Shown::default());
             csv([(book, sheet)], 0);
             text([(book, sheet)], 0);
         }

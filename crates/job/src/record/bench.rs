@@ -1,0 +1,82 @@
+//! The bench checks on the record: what was typed, answered anew.
+
+use pictures::drawing::Drawing;
+
+use super::Look;
+use crate::CheckState;
+use crate::guide::BenchCheck;
+use crate::instrument::{self, Answer, Instrument};
+
+/// A bench check that was kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RecordBench {
+    /// "Leak test"; with its place where it has one: "Runout, at the seal".
+    pub title: String,
+    /// The step it was done for; may be empty.
+    pub step: String,
+    /// When it was kept.
+    pub when: String,
+    /// What was typed: label and texts.
+    pub given: Vec<(String, String)>,
+    /// The verdict; `None` where there is none.
+    pub state: Option<CheckState>,
+    /// What it says: sentences.
+    pub says: Vec<String>,
+    /// Figures: what, and how much with its ±.
+    pub figures: Vec<(String, String)>,
+    /// Cautions.
+    pub cautions: Vec<String>,
+    /// Its picture.
+    pub picture: Option<Drawing>,
+}
+
+/// The bench checks kept last, in the order kept.
+pub(super) fn of(look: &Look) -> Vec<RecordBench> {
+    let mut kept: Vec<_> = look.log.checks.iter().collect();
+    kept.sort_by_key(|(_, check)| check.mark);
+    kept.into_iter()
+        .map(|((step, place, kind), check)| one(look, (step, place, kind), check))
+        .collect()
+}
+
+fn one(
+    look: &Look,
+    (step, place, kind): (&String, &String, &String),
+    check: &BenchCheck,
+) -> RecordBench {
+    let instrument = instrument::instrument(kind);
+    let answer = match instrument.map(|it| it.answer(&check.values, look.shown)) {
+        Some(Ok(answer)) => answer,
+        Some(Err(lacks)) => Answer {
+            says: vec![format!("Not answered. Still wanted: {}.", lacks.wanted.join(", "))],
+            ..Answer::default()
+        },
+        None => Answer {
+            says: vec!["A later version of the app answers this. Update it.".to_owned()],
+            ..Answer::default()
+        },
+    };
+    let name = instrument::titled(kind);
+    RecordBench {
+        title: if place.trim().is_empty() { name } else { format!("{name}, {place}") },
+        step: if step.is_empty() { String::new() } else { look.title(step) },
+        when: look.when(check.mark.at),
+        given: given(instrument, check),
+        state: answer.verdict.map(CheckState::from),
+        says: answer.says.into_iter().chain(answer.blind).collect(),
+        figures: answer.figures.into_iter().map(|(what, much)| (what.to_owned(), much)).collect(),
+        cautions: answer.cautions,
+        picture: answer.picture,
+    }
+}
+
+/// What was typed, in the order asked; fields that the instrument does not know come last.
+fn given(instrument: Option<&Instrument>, check: &BenchCheck) -> Vec<(String, String)> {
+    let asked = instrument.map(|it| it.fields).unwrap_or_default();
+    let known = asked
+        .iter()
+        .filter_map(|field| Some((field.label.to_owned(), check.values.get(field.id)?)));
+    let others = check.values.iter().filter(|(id, _)| asked.iter().all(|field| field.id != *id));
+    let others = others.map(|(id, texts)| (id.clone(), texts));
+    known.chain(others).map(|(label, texts)| (label, texts.join(" · "))).collect()
+}

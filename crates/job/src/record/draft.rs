@@ -1,0 +1,75 @@
+//! Why a record is a draft.
+
+use crate::guide::{Course, StepState};
+use crate::sheet::listed;
+use crate::{CheckState, Job, RecordCheck, Sheet};
+
+/// Why the set-up makes it a draft, a sentence each.
+pub(super) fn of_set_up(job: &Job, sheet: &Sheet, checks: &[RecordCheck]) -> Vec<String> {
+    let mut reasons: Vec<String> = checks.iter().filter_map(reason).collect();
+    if checks.is_empty() {
+        reasons.push("No check has limits. Type the unit sheet.".to_owned());
+    }
+    let unknown: Vec<&str> = sheet
+        .positions()
+        .iter()
+        .filter(|position| job.pack(position.slot).is_none())
+        .map(|position| position.slot.tag())
+        .collect();
+    if !unknown.is_empty() {
+        reasons.push(format!("Packs not written down: {}.", listed(&unknown)));
+    }
+    if job.unread > 0 {
+        reasons.push(format!(
+            "{} entries of a newer version are not shown. Update the app.",
+            job.unread
+        ));
+    }
+    reasons
+}
+
+/// Why the guided job does: what is stale, what a gate keeps shut, what is still to do.
+pub(super) fn of_course(course: &Course) -> Vec<String> {
+    let mut reasons: Vec<String> = course.steps.iter().filter_map(stale).collect();
+    for view in &course.steps {
+        let is_done = matches!(view.state, StepState::Done { .. });
+        let shut = view.gate.as_ref().filter(|gate| is_done && !gate.passed);
+        reasons.extend(shut.map(|gate| {
+            let asks = format!("Nobody said yes to: {}.", gate.words);
+            let missing = gate.missing.first().unwrap_or(&asks);
+            format!("The gate of “{}” is shut. {missing}", view.title)
+        }));
+    }
+    let to_do = |state: &StepState| matches!(state, StepState::Open | StepState::Locked { .. });
+    let mut open = course.steps.iter().filter(|view| to_do(&view.state));
+    if let Some(first) = open.next() {
+        let title = &first.title;
+        reasons.push(match open.count() {
+            0 => format!("“{title}” is not done."),
+            more => format!("{} steps are not done, the first is “{title}”.", more + 1),
+        });
+    }
+    reasons
+}
+
+/// What of the steps lost its ground: cause and cure.
+pub(super) fn stale(view: &crate::guide::StepView) -> Option<String> {
+    match &view.state {
+        StepState::Stale { why } => Some(format!("“{}” is stale. {why}", view.title)),
+        _ => None,
+    }
+}
+
+fn reason(check: &RecordCheck) -> Option<String> {
+    let name = check.check.name();
+    match &check.state {
+        CheckState::InBand => None,
+        CheckState::Stale { why } => Some(format!("{name} is stale. {why}")),
+        CheckState::Locked { .. } | CheckState::Open => Some(format!("{name} is not read.")),
+        CheckState::NoBand => Some(format!("{name} has no limits.")),
+        CheckState::NearLimit => Some(format!("{name} is near a limit.")),
+        CheckState::Out => Some(format!("{name} is out.")),
+        CheckState::CannotProve => Some(format!("{name} cannot be proved with this gauge.")),
+        CheckState::TightSpot => Some(format!("{name} has a tight spot.")),
+    }
+}

@@ -1,0 +1,75 @@
+//! Photos with their captions, and the parts judged.
+
+use super::{Look, captured};
+use crate::guided::{PartVerdict, capitalised, spaced};
+
+/// A photo that was kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordPhoto {
+    /// Its name in the store.
+    pub id: String,
+    /// What it shows.
+    pub caption: String,
+}
+
+/// A part that was judged.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RecordPart {
+    /// Its id: `taper-bearings`.
+    pub part: String,
+    /// The part.
+    pub name: String,
+    /// The verdict.
+    pub verdict: PartVerdict,
+    /// "Rejected", "Used again, to watch", "Used again".
+    pub words: &'static str,
+    /// The signs seen: "etched lines, spall"; may be empty.
+    pub signs: String,
+    /// Why; may be empty.
+    pub reason: String,
+}
+
+/// Every photo that counts, each once: of steps, of parts that came off, of parts judged.
+pub(super) fn photos(look: &Look) -> Vec<RecordPhoto> {
+    let of_steps = captured::in_order(look).into_iter().filter_map(|(step, label, kept)| {
+        let facing = kept.value.words();
+        let more = if facing == "photo" { String::new() } else { format!(": {facing}") };
+        let caption = format!("{}. {}{more}", look.title(step), capitalised(label));
+        Some((kept.value.photo()?, caption))
+    });
+    let off = look.log.bagged.iter().filter_map(|(number, bagged)| {
+        let (part, place) = (spaced(&bagged.part), &bagged.place);
+        let caption = format!("{number}: {part}, as it came off, in {place}");
+        Some((bagged.photo.as_deref()?, caption))
+    });
+    let judged = look.log.judged.iter().filter_map(|(part, judged)| {
+        let caption = format!("{}: {}", capitalised(&spaced(part)), judged.verdict.word());
+        Some((judged.photo.as_deref()?, caption))
+    });
+    let mut photos: Vec<RecordPhoto> = Vec::new();
+    for (id, caption) in of_steps.chain(off).chain(judged) {
+        if photos.iter().all(|photo| photo.id != id) {
+            photos.push(RecordPhoto { id: id.to_owned(), caption });
+        }
+    }
+    photos
+}
+
+/// The parts in the order judged.
+pub(super) fn parts(look: &Look) -> Vec<RecordPart> {
+    let mut judged: Vec<_> = look.log.judged.iter().collect();
+    judged.sort_by_key(|(_, judged)| judged.mark);
+    let part = |(part, judged): (&String, &crate::guide::Judged)| RecordPart {
+        part: part.clone(),
+        name: capitalised(&spaced(part)),
+        verdict: judged.verdict,
+        words: match judged.verdict {
+            PartVerdict::Reject => "Rejected",
+            PartVerdict::Watch => "Used again, to watch",
+            PartVerdict::Reuse => "Used again",
+        },
+        signs: judged.signs.join(", "),
+        reason: judged.reason.clone(),
+    };
+    judged.into_iter().map(part).collect()
+}

@@ -1,0 +1,84 @@
+//! What to mind and who signs; then what was captured, for the invoice, and what was done.
+
+use super::html::{Cell, cell, heading, list, table, typed};
+use super::{Paper, icon, leaf};
+use crate::{INVOICE_SAYS, RecordStep};
+
+/// Cautions, remarks, and the lines to sign on.
+pub fn end(paper: &Paper) -> String {
+    let record = paper.record;
+    let mut cautions = vec![
+        "The unit’s own manual and local rules come first. This record is no permit: who signs, \
+         answers for the work."
+            .to_owned(),
+        "The limits were typed by the user from the sources named beside them. The app holds none \
+         of its own."
+            .to_owned(),
+    ];
+    if !record.not_recorded.is_empty() {
+        cautions.push(record.not_recorded.clone());
+    }
+    cautions.extend(record.notes.iter().cloned());
+    let stands = match record.draft.is_empty() {
+        true => "Nothing on this record was stale, out or missing when it was made.",
+        false => "Draft. The reasons stand on the first page.",
+    };
+    format!(
+        "<div class=\"box box--c\"><h2>{} Cautions</h2>\n{}</div>\n\
+         <div class=\"sign\"><p><span></span>Rebuilt by</p><p><span></span>Packs and readings seen \
+         by</p><p><span></span>Received by owner</p></div>\n<p class=\"small\">{stands}</p>\n",
+        icon::warn(),
+        list("ticks", &cautions)
+    )
+}
+
+/// The leaves that follow.
+pub fn leaves(paper: &Paper) -> String {
+    let record = paper.record;
+    let captured: String = record.captured.iter().map(captured).collect();
+    let seen = list("ticks rec__steps", &record.cautions);
+    let mut guided = String::new();
+    if !captured.is_empty() {
+        let steps = format!("<div class=\"rec__steps\">\n{captured}</div>\n");
+        guided += &(heading("Captured, step by step") + &steps);
+    }
+    guided += &invoice(paper);
+    if !seen.is_empty() {
+        guided += &(heading("Cautions that stood before the work") + &seen);
+    }
+    let guided = if guided.is_empty() { guided } else { leaf::next(paper, &guided) };
+    guided + &leaf::next(paper, &history(paper))
+}
+
+fn captured(step: &RecordStep) -> String {
+    let row = |(label, value): &(String, String)| {
+        format!("<dt>{}</dt><dd>{}</dd>\n", typed(label), typed(value))
+    };
+    let rows: String = step.values.iter().map(row).collect();
+    format!(
+        "<div class=\"rec__step\"><h3>{}</h3>\n<dl class=\"facts\">\n{rows}</dl></div>\n",
+        typed(&step.step)
+    )
+}
+
+fn invoice(paper: &Paper) -> String {
+    if paper.invoice.is_empty() {
+        return String::new();
+    }
+    let heads: [Cell; 3] =
+        [("", "For the invoice".to_owned()), ("n", "How much".to_owned()), ("", "Note".to_owned())];
+    let row = |line: &crate::InvoiceLine| {
+        vec![cell(&line.what), ("n", typed(&line.amount())), cell(&line.note)]
+    };
+    let rows = paper.invoice.iter().map(row).collect();
+    heading("Time, parts and consumables")
+        + &table("", &heads, rows)
+        + &format!("<p class=\"small\">{}</p>\n", typed(INVOICE_SAYS))
+}
+
+fn history(paper: &Paper) -> String {
+    let heads: [Cell; 2] = [("", "When".to_owned()), ("", "What".to_owned())];
+    let row = |(at, sentence): &(String, String)| vec![("nowrap", typed(at)), cell(sentence)];
+    let rows = paper.record.history.iter().map(row).collect();
+    heading("What was done") + &table("tbl--done", &heads, rows)
+}

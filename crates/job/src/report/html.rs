@@ -1,0 +1,68 @@
+//! Small pieces of HTML. What was typed comes in through [`typed`] and no other way.
+
+use pictures::svg::escaped;
+
+use crate::files::plain;
+
+/// Text from outside as it may stand in a page: escaped, in one line, and with what would turn
+/// letters round named instead.
+pub fn typed(text: &str) -> String {
+    escaped(&plain(text))
+}
+
+/// A cell: its class, which may be empty, and its HTML.
+pub type Cell = (&'static str, String);
+
+/// A cell of typed text.
+pub fn cell(text: &str) -> Cell {
+    ("", typed(text))
+}
+
+/// A paragraph of HTML; nothing where there is none.
+pub fn paragraph(inner: &str) -> String {
+    if inner.is_empty() { String::new() } else { format!("<p>{inner}</p>\n") }
+}
+
+/// A heading of the second level.
+pub fn heading(words: &str) -> String {
+    format!("<h2>{}</h2>\n", typed(words))
+}
+
+/// A list of typed sentences.
+pub fn list<'a>(class: &str, lines: impl IntoIterator<Item = &'a String>) -> String {
+    let items: String =
+        lines.into_iter().map(|line| format!("<li>{}</li>\n", typed(line))).collect();
+    if items.is_empty() { items } else { format!("<ul class=\"{class}\">\n{items}</ul>\n") }
+}
+
+/// A table; the first cell of each row names the row.
+pub fn table(class: &str, heads: &[Cell], rows: Vec<Vec<Cell>>) -> String {
+    let attribute = |class: &str| match class {
+        "" => String::new(),
+        class => format!(" class=\"{class}\""),
+    };
+    let head =
+        |(class, words): &Cell| format!("<th scope=\"col\"{}>{words}</th>", attribute(class));
+    let heads: String = heads.iter().map(head).collect();
+    let mut body = String::new();
+    for row in rows {
+        body.push_str("<tr>");
+        for (at, (class, inner)) in row.into_iter().enumerate() {
+            // "as found" and "as left" are named again where the table becomes a list.
+            let named = match class {
+                "n found" => " data-as=\"found\"",
+                "n left" => " data-as=\"left\"",
+                _ => "",
+            };
+            let class = attribute(class);
+            body.push_str(&match at {
+                0 => format!("<th scope=\"row\"{class}>{inner}</th>"),
+                _ => format!("<td{class}{named}>{inner}</td>"),
+            });
+        }
+        body.push_str("</tr>\n");
+    }
+    format!(
+        "<table class=\"tbl {class}\">\n<thead><tr>{heads}</tr></thead>\n<tbody>\n{body}</tbody>\n</table>\n"
+    )
+}

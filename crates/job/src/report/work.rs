@@ -1,0 +1,131 @@
+//! What the guided job adds: bench checks, torques, counts, photos, parts, who signed.
+
+use pictures::svg::svg;
+
+use super::html::{Cell, cell, heading, list, paragraph, table, typed};
+use super::{Paper, Photos, icon};
+use crate::{RecordBench, RecordPart, RecordSigned, RecordTorque};
+
+/// Everything of it that there is.
+pub fn leaf(paper: &Paper, photos: Photos) -> String {
+    let record = paper.record;
+    let bench: String = record.bench.iter().map(bench).collect();
+    [
+        when(&bench, || format!("<div class=\"two\">\n{bench}</div>\n")),
+        torques(&record.torques),
+        told("Counts", &record.counts),
+        told("Waits", &record.waits),
+        pictures(paper, photos),
+        parts(&record.parts),
+        left_out(paper),
+        told("Stale", &record.stale),
+        signed(&record.signed),
+    ]
+    .concat()
+}
+
+fn when(there: &str, then: impl Fn() -> String) -> String {
+    if there.is_empty() { String::new() } else { then() }
+}
+
+fn told(title: &str, lines: &[String]) -> String {
+    let lines = list("ticks", lines);
+    when(&lines, || heading(title) + &lines)
+}
+
+fn bench(check: &RecordBench) -> String {
+    let facts = |facts: &[(String, String)]| {
+        let row = |(what, much): &(String, String)| {
+            format!("<dt>{}</dt><dd>{}</dd>\n", typed(what), typed(much))
+        };
+        let rows: String = facts.iter().map(row).collect();
+        when(&rows, || format!("<dl class=\"facts\">\n{rows}</dl>\n"))
+    };
+    let state = check.state.as_ref().map(icon::state).unwrap_or_default();
+    let picture = check.picture.as_ref().map(|drawing| svg(drawing, "")).unwrap_or_default();
+    let says: String = check.says.iter().map(|says| paragraph(&typed(says))).collect();
+    let of = match check.step.is_empty() {
+        true => typed(&check.when),
+        false => format!("{}. {}", typed(&check.step), typed(&check.when)),
+    };
+    format!(
+        "<div>{}{picture}<p class=\"small\">{of}</p>\n{}{says}{}<h3>As typed</h3>\n{}</div>\n",
+        heading(&check.title),
+        paragraph(&state),
+        facts(&check.figures),
+        facts(&check.given)
+    )
+}
+
+fn torques(torques: &[RecordTorque]) -> String {
+    if torques.is_empty() {
+        return String::new();
+    }
+    let heads: [Cell; 4] = [
+        ("", "Fastener".to_owned()),
+        ("n", "Asked".to_owned()),
+        ("n", "Applied".to_owned()),
+        ("", "How".to_owned()),
+    ];
+    let row = |torque: &RecordTorque| {
+        let (label, step) = (typed(&torque.label), typed(&torque.step));
+        vec![
+            ("", format!("{label}<br><span class=\"small\">{step}</span>")),
+            ("n", typed(&torque.asked)),
+            ("n", typed(&torque.values)),
+            cell(&torque.how),
+        ]
+    };
+    heading("Torques") + &table("", &heads, torques.iter().map(row).collect())
+}
+
+fn pictures(paper: &Paper, photos: Photos) -> String {
+    let figure = |photo: &crate::RecordPhoto| {
+        let caption = typed(&photo.caption);
+        let picture = match photos(&photo.id) {
+            Some(address) => format!("<img src=\"{}\" alt=\"{caption}\">", typed(&address)),
+            None => "<span class=\"small\">This photo is not at hand.</span>".to_owned(),
+        };
+        format!("<figure>{picture}<figcaption>{caption}</figcaption></figure>\n")
+    };
+    let figures: String = paper.record.photos.iter().map(figure).collect();
+    when(&figures, || heading("Photos") + &format!("<div class=\"photos\">\n{figures}</div>\n"))
+}
+
+fn parts(parts: &[RecordPart]) -> String {
+    if parts.is_empty() {
+        return String::new();
+    }
+    let heads: [Cell; 3] =
+        [("", "Part".to_owned()), ("", "Verdict".to_owned()), ("", "Why".to_owned())];
+    let row = |part: &RecordPart| {
+        let why = [part.signs.as_str(), part.reason.as_str()];
+        let why: Vec<&str> = why.into_iter().filter(|why| !why.is_empty()).collect();
+        vec![cell(&part.name), cell(part.words), cell(&why.join(". "))]
+    };
+    heading("Parts judged") + &table("", &heads, parts.iter().map(row).collect())
+}
+
+fn left_out(paper: &Paper) -> String {
+    if paper.record.left_out.is_empty() {
+        return String::new();
+    }
+    let heads: [Cell; 3] =
+        [("", "Step".to_owned()), ("", "What".to_owned()), ("", "Why".to_owned())];
+    let row = |left: &crate::RecordLeft| {
+        let what = format!("{} {}", left.what, left.when);
+        vec![cell(&left.step), cell(what.trim()), cell(&left.reason)]
+    };
+    let rows = paper.record.left_out.iter().map(row).collect();
+    heading("Left out, or opened again") + &table("", &heads, rows)
+}
+
+fn signed(signed: &[RecordSigned]) -> String {
+    if signed.is_empty() {
+        return String::new();
+    }
+    let heads: [Cell; 3] =
+        [("", "Who".to_owned()), ("", "To what".to_owned()), ("nowrap", "When".to_owned())];
+    let row = |it: &RecordSigned| vec![cell(&it.who), cell(&it.what), ("nowrap", typed(&it.when))];
+    heading("Who agreed and signed") + &table("", &heads, signed.iter().map(row).collect())
+}

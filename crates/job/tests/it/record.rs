@@ -1,0 +1,207 @@
+//! The record of a guided job: every part of it comes from the book, and says when it is a draft.
+
+use std::collections::BTreeMap;
+
+use job::procedure::Scope;
+use job::*;
+use measure::Unit;
+
+use crate::guided::*;
+
+fn of(hand: &Hand) -> Record {
+    let (job, sheet, _) = hand.bench.state();
+    record(&job, &sheet, Some(&hand.plan()), Shown::default())
+}
+
+fn judged(part: &str, verdict: PartVerdict, signs: &[&str], reason: &str) -> Guided {
+    Guided::PartJudged {
+        part: part.into(),
+        verdict,
+        signs: signs.iter().map(|sign| (*sign).to_owned()).collect(),
+        reason: reason.into(),
+        photo: Some(format!("photo-{part}")),
+    }
+}
+
+/// A layout (b) job done to its end.
+pub fn done() -> Hand {
+    let mut hand = Hand::new(Scope::GearSet);
+    hand.work_to("b22");
+    hand.write(judged("gears", PartVerdict::Reject, &["chips, cracks or spalls"], "two teeth"));
+    hand.write(judged(
+        "taper-bearings",
+        PartVerdict::Watch,
+        &["grey, even dulling"],
+        "owner asked",
+    ));
+    hand.write(Guided::ConsentGiven {
+        by: "Kim Invented".into(),
+        what: "new gear set".into(),
+        limit: "900".into(),
+    });
+    hand.work_to("b28");
+    hand.write(Guided::ClockStarted {
+        clock: "c".into(),
+        step: "b28".into(),
+        label: "cooling from".into(),
+        marks: vec![30, 60],
+    });
+    hand.write(Guided::ClockStopped { clock: "c".into(), reason: "cold to the hand".into() });
+    hand.work_to("");
+    hand
+}
+
+#[test]
+fn every_part_of_the_guided_job_is_on_the_record() {
+    let told = of(&done());
+    assert_eq!(told.scope, "Gear set");
+    assert_eq!(told.not_recorded, "");
+
+    let nut = told.torques.iter().find(|torque| torque.label == "Pinion nut").unwrap();
+    assert_eq!(nut.step, "Final pinion nut, forward gear in first");
+    assert_eq!((nut.asked.as_str(), nut.values.as_str()), ("100 N·m", "95 N·m"));
+    assert_eq!(nut.how, "Wrench set to 95 N·m, offset 40 mm, dry");
+
+    let freeze = told.captured.iter().find(|step| step.step == "Freeze the packs").unwrap();
+    let value = |label: &str| freeze.values.iter().find(|(own, _)| own == label).unwrap().1.clone();
+    assert_eq!(value("Forward backlash"), "18 18 18 18 mm");
+    assert_eq!(value("B1 frozen"), "0.40 + 0.05 mm = 0.450 mm");
+    assert!(value("Frozen").starts_with("12 May 2026 "), "{}", value("Frozen"));
+
+    assert!(
+        told.counts.contains(&"Pinion rollers: 18 out, 18 in.".to_owned()),
+        "{:?}",
+        told.counts
+    );
+    assert_eq!(told.waits.len(), 1);
+    assert!(told.waits[0].starts_with("Cooling: from 12 May 2026 "), "{}", told.waits[0]);
+    assert!(told.waits[0].ends_with(", 60 min. Ended by hand."), "{}", told.waits[0]);
+
+    assert_eq!(
+        told.photos[0].caption,
+        "Identify the unit, the complaint and who may authorise. Plate and four sides"
+    );
+    assert!(
+        told.photos
+            .iter()
+            .any(|photo| photo.id == "photo-gears" && photo.caption == "Gears: reject")
+    );
+
+    let part = |at: usize| {
+        (told.parts[at].name.as_str(), told.parts[at].words, told.parts[at].reason.as_str())
+    };
+    assert_eq!(part(0), ("Gears", "Rejected", "two teeth"));
+    assert_eq!(part(1), ("Taper bearings", "Used again, to watch", "owner asked"));
+    assert_eq!(told.parts[1].signs, "grey, even dulling");
+
+    assert!(told.cautions.iter().any(|caution| caution.starts_with("Key and lanyard out")));
+    let signed: Vec<(&str, &str)> =
+        told.signed.iter().map(|it| (it.who.as_str(), it.what.as_str())).collect();
+    assert!(signed.contains(&("Kim Invented", "Agreed: new gear set, up to 900")), "{signed:?}");
+    assert!(signed.contains(&("MR", "Initials: “Freeze the packs”")), "{signed:?}");
+    assert!(signed.iter().any(|it| it.0 == "JK" && it.1.starts_with("Said yes to the gate of “")));
+    assert!(told.history.iter().any(|(_, said)| said == "“Freeze the packs” done."));
+}
+
+#[test]
+fn a_finished_guided_job_is_no_draft_for_its_steps() {
+    let told = of(&done());
+    let of_steps: Vec<&String> = told.draft.iter().filter(|why| why.contains('“')).collect();
+    assert_eq!(of_steps, [] as [&String; 0]);
+    assert_eq!(told.stale, [] as [String; 0]);
+}
+
+#[test]
+fn an_open_step_a_stale_step_and_a_shut_gate_make_it_a_draft() {
+    let mut hand = Hand::new(Scope::GearSet);
+    hand.work_to("b02");
+    let open = of(&hand).draft;
+    assert!(
+        open.iter()
+            .any(|why| why
+                .ends_with("steps are not done, the first is “Make safe and contain spills”.")),
+        "{open:?}"
+    );
+
+    let mut hand = done();
+    hand.write(Guided::StepReopened { step: "b36".into(), reason: "lip cut".into() });
+    let told = of(&hand);
+    let seals = "“Fit the seals: propshaft, driveshaft, shift rod”";
+    assert!(
+        told.draft.iter().any(|why| why.starts_with(&format!("{seals} is stale. Opened again ")))
+    );
+    assert!(told.stale.len() > 1, "what needs it is stale too: {:?}", told.stale);
+    let left = told.left_out.iter().find(|left| left.what == "Opened again").unwrap();
+    assert_eq!(left.reason, "lip cut");
+
+    let mut hand = done();
+    hand.capture("b29", "pinion rollers in", readings(&["17"], Unit::Piece));
+    let told = of(&hand);
+    assert!(
+        told.draft.iter().any(|why| why.contains("is shut. 17 pinion rollers in, 18 out.")),
+        "{:?}",
+        told.draft
+    );
+}
+
+#[test]
+fn a_step_left_out_stands_there_with_its_reason_until_it_is_done() {
+    let mut hand = Hand::new(Scope::GearSet);
+    hand.work_to("b03");
+    hand.write(Guided::StepSkipped { step: "b03".into(), reason: "engine not on site".into() });
+    let left = of(&hand).left_out;
+    assert_eq!((left[0].what, left[0].reason.as_str()), ("Left out", "engine not on site"));
+    assert!(left[0].when.starts_with("12 May 2026 "));
+    hand.finish("b03").unwrap();
+    assert_eq!(of(&hand).left_out, []);
+}
+
+#[test]
+fn a_bench_check_is_answered_anew_from_what_was_typed() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let typed = [
+        ("when", "running"),
+        ("torque", "0.60 N·m"),
+        ("seals", "out"),
+        ("low", "0.30 N·m"),
+        ("high", "0.80 N·m"),
+    ];
+    let values: BTreeMap<String, Vec<String>> =
+        typed.iter().map(|(id, text)| ((*id).to_owned(), vec![(*text).to_owned()])).collect();
+    let check = |kind: &str| Guided::BenchChecked {
+        step: "b11b".into(),
+        place: "pinion pair".into(),
+        kind: kind.into(),
+        values: values.clone(),
+    };
+    hand.write(check("drag"));
+    hand.write(check("of-tomorrow"));
+    let told = of(&hand);
+    let drag = &told.bench[0];
+    assert_eq!(drag.title, "Rolling torque, pinion pair");
+    assert_eq!(drag.step, "As-found rolling torque in neutral, seals in");
+    assert_eq!(drag.state, Some(CheckState::InBand));
+    assert!(drag.given.contains(&("Or torque on the wrench".to_owned(), "0.60 N·m".to_owned())));
+    assert!(!drag.figures.is_empty() && !drag.says.is_empty());
+    assert!(told.cautions.iter().any(|caution| drag.cautions.contains(caution)));
+    let later = &told.bench[1];
+    assert_eq!(later.says, ["A later version of the app answers this. Update it."]);
+    assert!(
+        later.given.contains(&("torque".to_owned(), "0.60 N·m".to_owned())),
+        "what was typed stays"
+    );
+}
+
+#[test]
+fn without_its_steps_a_guided_job_is_a_draft_that_keeps_everything() {
+    let hand = done();
+    let (job, sheet, _) = hand.bench.state();
+    let told = record(&job, &sheet, None, Shown::default());
+    assert!(
+        told.draft
+            .iter()
+            .any(|why| why.starts_with("The steps of this job’s procedure are not at hand."))
+    );
+    assert_eq!(told.torques.len(), of(&hand).torques.len());
+    assert_eq!(told.photos.len(), of(&hand).photos.len());
+}

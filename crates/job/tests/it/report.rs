@@ -1,0 +1,485 @@
+//! The record as one file: everything of the book is in it, nothing else, and it runs nothing.
+
+use std::collections::BTreeSet;
+
+use job::report::{Paper, body, file, file_name};
+use job::*;
+use measure::Unit;
+use sha2::Digest;
+
+use crate::bench::Bench;
+use crate::guided::{Hand, pack, readings};
+use crate::main_job;
+use crate::record::done;
+
+const AT: i64 = 1_778_666_400_000;
+
+fn photo(id: &str) -> Option<String> {
+    (id != "lost").then(|| "data:image/png;base64,iVBORw0KGgo=".to_owned())
+}
+
+struct Made {
+    record: Record,
+    file: String,
+}
+
+fn made(hand: &Hand, shown: Shown) -> Made {
+    let plan = hand.plan();
+    let (job, sheet, _) = hand.bench.state();
+    of(&job, &sheet, Some(&plan), shown)
+}
+
+fn of(job: &Job, sheet: &Sheet, plan: Option<&job::procedure::Plan>, shown: Shown) -> Made {
+    let record = record(job, sheet, plan, shown);
+    let owner = owner(job, &record, plan, shown);
+    let invoice = invoice(job, &record, plan);
+    let paper = Paper { record: &record, owner: &owner, invoice: &invoice, shown, at: AT };
+    let file = file(&paper, &photo);
+    assert!(file.contains(&body(&paper, &photo)), "the file holds what the screen shows");
+    Made { record, file }
+}
+
+/// The set-up job of the tests, with a note, and a guided job behind it.
+fn full() -> Hand {
+    let mut hand = Hand::on(main_job::read(), job::procedure::Scope::GearSet);
+    hand.write(Guided::ProcedurePinned { layout: "b".into(), revision: 1 });
+    hand.write(Guided::ScopeChosen {
+        scope: job::procedure::Scope::GearSet,
+        reason: "chipped teeth".into(),
+    });
+    hand.capture("b37", "B1 fitted", pack(&["0.402", "0.053"]));
+    hand.capture("b06", "runout beside the seal", readings(&["0.031", "0.027"], Unit::Millimetre));
+    hand.capture("b35", "second initials", Capture::Text("JO set, SA saw".into()));
+    hand.capture(
+        "b37",
+        "pinion nut",
+        Capture::Torque {
+            values: vec![crate::guided::typed("97.5", Unit::NewtonMetre)],
+            asked: None,
+            offset: None,
+            set: None,
+            on: None,
+        },
+    );
+    let note = Fact::NoteWritten { text: "Owner rang <twice> & \"swore\".".into() };
+    let job = hand.bench.job.id().clone();
+    hand.bench.record(vec![(job, note)]).unwrap();
+    hand
+}
+
+/// A tag or a text of HTML.
+#[derive(Debug)]
+enum Piece {
+    Open { name: String, attributes: Vec<(String, String)>, is_closed: bool },
+    Close(String),
+    Text(String),
+}
+
+/// A strict reader of the little HTML that is written: every attribute is quoted.
+fn pieces(html: &str) -> Vec<Piece> {
+    let (mut pieces, mut rest) = (Vec::new(), html);
+    while let Some((before, after)) = rest.split_once('<') {
+        pieces.push(Piece::Text(unescaped(before)));
+        if let Some(style) = after.strip_prefix("style>") {
+            rest = style.split_once("</style>").unwrap().1;
+            continue;
+        }
+        let (mut tag, mut quoted) = (String::new(), false);
+        let end = after.char_indices().find(|(_, letter)| {
+            quoted ^= *letter == '"';
+            !quoted && *letter == '>'
+        });
+        let end = end.unwrap().0;
+        tag.push_str(&after[..end]);
+        rest = &after[end + 1..];
+        if let Some(name) = tag.strip_prefix('/') {
+            pieces.push(Piece::Close(name.to_owned()));
+        } else {
+            let is_closed = tag.ends_with('/');
+            let (name, list) = tag.trim_end_matches('/').split_once(' ').unwrap_or((&tag, ""));
+            let name = name.trim_end_matches('/').to_owned();
+            pieces.push(Piece::Open { name, attributes: attributes(list), is_closed });
+        }
+    }
+    pieces.push(Piece::Text(unescaped(rest)));
+    pieces
+}
+
+fn attributes(mut list: &str) -> Vec<(String, String)> {
+    let mut found = Vec::new();
+    while let Some((name, after)) = list.split_once("=\"") {
+        let (value, more) = after.split_once('"').unwrap();
+        found.push((name.trim().to_owned(), unescaped(value)));
+        list = more;
+    }
+    found
+}
+
+fn unescaped(text: &str) -> String {
+    let text = text.replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"");
+    text.replace("&#39;", "'").replace("&amp;", "&")
+}
+
+fn text(html: &str) -> String {
+    let texts = pieces(html).into_iter().filter_map(|piece| match piece {
+        Piece::Text(text) => Some(text),
+        _ => None,
+    });
+    texts.collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn every_entry_of_the_book_is_in_the_file() {
+    let hand = full();
+    let made = made(&hand, Shown::default());
+    let text = text(&made.file);
+    for entry in hand.bench.job.live() {
+        match &entry.fact {
+            Fact::ReadingTaken { values, .. } => {
+                let typed: Vec<&str> = values.iter().map(|value| value.text()).collect();
+                assert!(text.contains(&typed.join(" ")), "{typed:?}");
+            }
+            Fact::PackFitted { shims, .. } => {
+                for shim in shims {
+                    let FittedShim::Measured(typed) = shim else { continue };
+                    assert!(text.contains(typed.text()), "{typed}");
+                }
+            }
+            Fact::NoteWritten { text: note } => assert!(text.contains(note), "{note}"),
+            Fact::Guided(Guided::Captured { value, .. }) => {
+                assert!(text.contains(&value.words()), "{}", value.words());
+            }
+            Fact::Guided(Guided::ScopeChosen { reason, .. }) => assert!(text.contains(reason)),
+            _ => {}
+        }
+    }
+    let record = &made.record;
+    let lists = [
+        &record.counts,
+        &record.waits,
+        &record.cautions,
+        &record.stale,
+        &record.draft,
+        &record.notes,
+    ];
+    for sentence in lists.into_iter().flatten().chain(record.history.iter().map(|it| &it.1)) {
+        assert!(text.contains(sentence.as_str()), "{sentence}");
+    }
+    for it in &record.signed {
+        assert!(text.contains(&it.who) && text.contains(&it.what) && text.contains(&it.when));
+    }
+    for check in &record.checks {
+        for judged in check.found.iter().chain(&check.left) {
+            assert!(text.contains(&figure(judged.mean, check.check.figure(), Shown::default())));
+        }
+    }
+}
+
+#[test]
+fn a_whole_job_is_in_the_file_too() {
+    let made = made(&done(), Shown::default());
+    let text = text(&made.file);
+    for torque in &made.record.torques {
+        for words in [&torque.label, &torque.values, &torque.asked, &torque.how] {
+            assert!(text.contains(words.as_str()), "{words}");
+        }
+    }
+    for step in &made.record.captured {
+        for (label, value) in &step.values {
+            assert!(text.contains(label) && text.contains(value), "{label}: {value}");
+        }
+    }
+    for part in &made.record.parts {
+        assert!(
+            text.contains(&part.name) && text.contains(&part.reason) && text.contains(&part.signs)
+        );
+    }
+    for photo in &made.record.photos {
+        assert!(text.contains(&photo.caption), "{}", photo.caption);
+    }
+}
+
+#[test]
+fn no_number_stands_in_the_file_that_is_not_in_the_book() {
+    let hand = full();
+    let shown = Shown::default();
+    let made = made(&hand, shown);
+    let numbers = |text: &str| -> BTreeSet<String> {
+        let split =
+            text.split(|letter: char| !letter.is_ascii_digit() && letter != '.' && letter != ',');
+        split
+            .map(|word| word.trim_matches(['.', ',']).to_owned())
+            .filter(|word| word.contains(|letter: char| letter.is_ascii_digit()))
+            .collect()
+    };
+    // What the record says in words and decimals, its figures as they are shown, and the day.
+    let mut known = numbers(&format!("{:?}", made.record));
+    known.extend(numbers(&date(AT, 0)));
+    for check in &made.record.checks {
+        let bands = [check.band, check.sheet_band].into_iter().flatten();
+        let bands = bands.flat_map(|band| [band.low(), band.high()]);
+        let judged = check.found.iter().chain(&check.left);
+        let judged = judged.flat_map(|judged| [judged.mean, judged.expanded]);
+        for value in bands.chain(judged) {
+            known.extend(numbers(&figure(value, check.check.figure(), shown)));
+        }
+        known.extend(check.sheet_radius.map(|at| figure(at, Figure::Radius, shown)));
+    }
+    for pack in &made.record.packs {
+        let each = pack.found.iter().chain(&pack.left).chain([&pack.found_total, &pack.total]);
+        known.extend(each.map(|value| figure(*value, Figure::Shim, shown)));
+    }
+    // Minutes and counts of the invoice are checked in their own test; the owner's words name the
+    // hours of common practice and the half of an anode.
+    let said: BTreeSet<String> = ["5", "10"].map(str::to_owned).into();
+    let body = made.file.split("<main").nth(1).unwrap();
+    let strange: Vec<String> = numbers(&text(&format!("<main{body}")))
+        .into_iter()
+        .filter(|number| !known.contains(number) && !said.contains(number))
+        .collect();
+    assert_eq!(strange, [] as [String; 0]);
+}
+
+/// Tags and attributes that may be there, and nothing that runs or asks.
+fn harmless(html: &str) {
+    const TAGS: [&str; 38] = [
+        "!doctype",
+        "html",
+        "head",
+        "meta",
+        "title",
+        "body",
+        "main",
+        "section",
+        "header",
+        "div",
+        "p",
+        "b",
+        "br",
+        "h1",
+        "h2",
+        "h3",
+        "ul",
+        "li",
+        "dl",
+        "dt",
+        "dd",
+        "table",
+        "thead",
+        "tbody",
+        "tr",
+        "th",
+        "td",
+        "span",
+        "small",
+        "figure",
+        "figcaption",
+        "img",
+        "svg",
+        "path",
+        "text",
+        "circle",
+        "rect",
+        "defs",
+    ];
+    const ATTRIBUTES: [&str; 38] = [
+        "lang",
+        "charset",
+        "http-equiv",
+        "content",
+        "name",
+        "class",
+        "scope",
+        "data-as",
+        "src",
+        "alt",
+        "viewBox",
+        "width",
+        "height",
+        "role",
+        "aria-label",
+        "aria-hidden",
+        "d",
+        "x",
+        "y",
+        "cx",
+        "cy",
+        "r",
+        "text-anchor",
+        "fill",
+        "stroke",
+        "stroke-width",
+        "id",
+        "patternUnits",
+        "patternTransform",
+        "opacity",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "",
+    ];
+    let mut open: Vec<String> = Vec::new();
+    for piece in pieces(html) {
+        match piece {
+            Piece::Text(_) => {}
+            Piece::Open { name, attributes, is_closed } => {
+                assert!(TAGS.contains(&name.as_str()) || name == "pattern", "<{name}>");
+                for (attribute, value) in attributes {
+                    assert!(ATTRIBUTES.contains(&attribute.as_str()), "{attribute} of <{name}>");
+                    assert!(attribute != "src" || value.starts_with("data:image/"), "{value}");
+                }
+                if !is_closed && !["!doctype", "meta", "br", "img"].contains(&name.as_str()) {
+                    open.push(name);
+                }
+            }
+            Piece::Close(name) => assert_eq!(open.pop().as_deref(), Some(name.as_str())),
+        }
+    }
+    assert_eq!(open, [] as [String; 0]);
+}
+
+#[test]
+fn it_says_what_it_is_and_runs_nothing() {
+    let made = made(&full(), Shown::default());
+    harmless(&made.file);
+    assert!(made.file.starts_with("<!doctype html>\n<html lang=\"en\">"));
+    assert!(made.file.contains("<title>Job 27 · Grey Heron · gearcase record</title>"));
+    assert!(!made.file.to_lowercase().contains("<script"));
+    for asks in ["http:", "https:", "//", "url(\"", "@import"] {
+        assert!(!made.file.replace("http-equiv", "").contains(asks), "{asks}");
+    }
+    // The style is the one that the policy names (CSP Level 3, section 8.4, hash sources).
+    let style = made.file.split("<style>").nth(1).unwrap().split("</style>").next().unwrap();
+    let hash = base64::Engine::encode(
+        &base64::engine::general_purpose::STANDARD,
+        sha2::Sha256::digest(style.as_bytes()),
+    );
+    assert!(made.file.contains(&format!("style-src 'sha256-{hash}'")));
+    assert!(made.file.contains("default-src 'none'"));
+    let first_level = pieces(&made.file)
+        .iter()
+        .filter(|piece| matches!(piece, Piece::Open { name, .. } if name == "h1"))
+        .count();
+    assert_eq!(first_level, 1);
+}
+
+#[test]
+fn hostile_text_stays_text() {
+    // The test strings of OWASP's "XSS Filter Evasion" page, in short, and letters that turn text.
+    const HOSTILE: [&str; 7] = [
+        "<script>alert(1)</script>",
+        "\"><img src=x onerror=alert(1)>",
+        "' onmouseover='alert(1)",
+        "</style></title><svg onload=alert(1)>",
+        "&lt;b&gt; &#60;script&#62; <!-- --> <![CDATA[",
+        "javascript:alert(1)//\u{202e}\u{0}\u{7f}",
+        "]]>{{7*7}}${7*7}",
+    ];
+    for text in HOSTILE {
+        let mut bench = Bench::new();
+        let (sheet, job) = (bench.sheet.id().clone(), bench.job.id().clone());
+        let open = Fact::SheetOpened { name: text.into(), layout: "b".into() };
+        bench.record(vec![(sheet, open)]).unwrap();
+        let opened = Fact::JobOpened {
+            boat: text.into(),
+            complaint: text.into(),
+            sheet: "s".into(),
+            number: 1,
+        };
+        bench.record(vec![(job.clone(), opened)]).unwrap();
+        bench.record(vec![(job, Fact::NoteWritten { text: text.into() })]).unwrap();
+        let mut hand = Hand::on(bench, job::procedure::Scope::Reseal);
+        for (step, label) in [("b01", "unit plate"), (text, text), ("b08", "not covered")] {
+            hand.capture(step, label, Capture::Text(text.into()));
+        }
+        hand.capture("b01", "plate and four sides", Capture::Photo("p".into()));
+        hand.capture(text, "x", Capture::Photo("lost".into()));
+        hand.write(Guided::ConsentGiven { by: text.into(), what: text.into(), limit: text.into() });
+        hand.write(Guided::StepSkipped { step: text.into(), reason: text.into() });
+        hand.write(Guided::PartJudged {
+            part: text.into(),
+            verdict: PartVerdict::Watch,
+            signs: vec![text.into()],
+            reason: text.into(),
+            photo: None,
+        });
+        hand.write(Guided::BenchChecked {
+            step: text.into(),
+            place: text.into(),
+            kind: text.into(),
+            values: [(text.to_owned(), vec![text.to_owned()])].into(),
+        });
+        let made = made(&hand, Shown::default());
+        harmless(&made.file);
+        let name = file_name(&made.record, Shown::default(), AT);
+        assert!(name.starts_with("job-1-") && !name.contains(['/', '"', '<', '\0', ' ']), "{name}");
+    }
+}
+
+#[test]
+fn every_class_has_a_rule_in_the_file_and_in_the_app() {
+    const NO_RULE: [&str; 4] = ["defs", "rec__told", "found", "left"];
+    let own = include_str!("../../src/report/style.css");
+    let styles = format!("{}/../../web/styles", env!("CARGO_MANIFEST_DIR"));
+    let app: String = std::fs::read_dir(styles)
+        .unwrap()
+        .map(|entry| std::fs::read_to_string(entry.unwrap().path()).unwrap())
+        .collect();
+    let mut classes: BTreeSet<String> = BTreeSet::new();
+    for made in [made(&full(), Shown::default()), made(&done(), Shown::default())] {
+        for piece in pieces(&made.file) {
+            let Piece::Open { attributes, .. } = piece else { continue };
+            let class = attributes.into_iter().filter(|(name, _)| name == "class");
+            classes.extend(
+                class.flat_map(|it| it.1.split_whitespace().map(str::to_owned).collect::<Vec<_>>()),
+            );
+        }
+    }
+    for class in classes.iter().filter(|class| !NO_RULE.contains(&class.as_str())) {
+        assert!(own.contains(&format!(".{class}")), "{class} in the file's style");
+        assert!(app.contains(&format!(".{class}")), "{class} in the app's style");
+    }
+}
+
+#[test]
+fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
+    let own = include_str!("../../src/report/style.css");
+    let mut folders = vec![format!("{}/../pictures/src", env!("CARGO_MANIFEST_DIR"))];
+    let mut inks = BTreeSet::new();
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path.to_string_lossy().into_owned());
+                continue;
+            }
+            let source = std::fs::read_to_string(path).unwrap();
+            let quoted = source.split('"').filter(|word| {
+                let ink = ["k-", "c-", "d-", "p-"].iter().any(|start| word.starts_with(start));
+                ink && word.chars().all(|letter| letter.is_ascii_lowercase() || letter == '-')
+            });
+            inks.extend(quoted.map(str::to_owned));
+        }
+    }
+    assert!(inks.len() > 30, "{inks:?}");
+    let bare: Vec<&String> = inks.iter().filter(|ink| !own.contains(&format!(".{ink} "))).collect();
+    assert_eq!(bare, [] as [&String; 0]);
+}
+
+#[test]
+fn unit_mark_and_distance_from_utc_are_the_readers() {
+    let (job, sheet, _) = main_job::read().state();
+    let shown = Shown { unit: Unit::Inch, mark: measure::Mark::Comma, utc_offset: -600 };
+    let made = of(&job, &sheet, None, shown);
+    let text = text(&made.file);
+    assert!(text.contains("Check, in"), "{text}");
+    assert!(text.contains("0,0221"), "forward backlash as found, in inches with a comma");
+    assert!(text.contains("Made 13 May 2026"));
+    assert_eq!(file_name(&made.record, shown, AT), "job-27-grey-heron-2026-05-13.html");
+    // 10:15 UTC is a quarter past midnight ten hours west.
+    assert!(text.contains("12 May 2026 00:15"), "{text}");
+}
