@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::Read;
 
-use job::files::{Changes, Incoming, Parcel, Whole, csv, photos_named, text};
+use job::files::{Changes, Incoming, Parcel, Picture, Whole, csv, photos_named, text};
 use job::{Book, BookId, Entry, Kept, Sheet};
 
 /// What the two commands say of themselves.
@@ -33,7 +33,8 @@ pub enum View {
 /// # Errors
 /// In a sentence, why the file is no backup or could not be read.
 pub fn check(file: impl Read) -> Result<(String, bool), String> {
-    let (parcel, photos) = taken(file)?;
+    let Taken { parcel, photos } = taken(file)?;
+    let photos: BTreeSet<String> = photos.into_iter().map(|photo| photo.id).collect();
     let changes = Changes::of(&parcel.coming, &BTreeMap::new());
     let mut said = String::new();
     if let Some(head) = &parcel.head {
@@ -78,7 +79,7 @@ pub fn check(file: impl Read) -> Result<(String, bool), String> {
 /// # Errors
 /// In a sentence, why the file is no backup or could not be read.
 pub fn export(file: impl Read, view: View) -> Result<String, String> {
-    let (parcel, _) = taken(file)?;
+    let Taken { parcel, .. } = taken(file)?;
     let mut by_book: BTreeMap<BookId, Vec<&str>> = BTreeMap::new();
     for coming in &parcel.coming {
         if let Some(id) = BookId::parse(&coming.book) {
@@ -107,9 +108,20 @@ pub fn export(file: impl Read, view: View) -> Result<String, String> {
     })
 }
 
-/// What came, and the ids of its photos.
-fn taken(mut file: impl Read) -> Result<(Parcel, BTreeSet<String>), String> {
-    let (mut incoming, mut photos) = (Incoming::new(), BTreeSet::new());
+/// What came in from a file.
+pub struct Taken {
+    /// Its entries.
+    pub parcel: Parcel,
+    /// Its photos.
+    pub photos: Vec<Picture>,
+}
+
+/// Reads a file piece by piece.
+///
+/// # Errors
+/// In a sentence, why it is no backup or could not be read.
+pub fn taken(mut file: impl Read) -> Result<Taken, String> {
+    let (mut incoming, mut photos) = (Incoming::new(), Vec::new());
     let mut piece = vec![0; PIECE];
     loop {
         let length = file.read(&mut piece).map_err(|why| format!("could not read: {why}"))?;
@@ -118,11 +130,11 @@ fn taken(mut file: impl Read) -> Result<(Parcel, BTreeSet<String>), String> {
         }
         let bytes = piece.get(..length).unwrap_or_default();
         let complete = incoming.push(bytes).map_err(|why| why.to_string())?;
-        photos.extend(complete.into_iter().map(|photo| photo.id));
+        photos.extend(complete);
     }
     let (parcel, last) = incoming.finish().map_err(|why| why.to_string())?;
-    photos.extend(last.map(|photo| photo.id));
-    Ok((parcel, photos))
+    photos.extend(last);
+    Ok(Taken { parcel, photos })
 }
 
 /// Photos that entries name and the file does not hold, each once.

@@ -39,6 +39,7 @@ mod files;
 mod json;
 mod line;
 mod lines;
+mod report;
 mod simulate;
 
 use std::io::{self, BufRead, Write};
@@ -49,6 +50,7 @@ pub use field::FieldError;
 pub use files::{FILES_HELP, View, check, export};
 pub use line::read_case;
 use lines::{LONGEST, Line, Lines};
+pub use report::{Asked, REPORT_HELP, report};
 use serde::Serialize;
 use serde_json::Value;
 pub use simulate::{SIMULATE_HELP, simulate};

@@ -16,6 +16,7 @@ Usage: shimwright advise [FILE]
        shimwright simulate [OPTIONS]
        shimwright check FILE
        shimwright export FILE --csv|--text
+       shimwright report FILE [OPTIONS]
 
   advise     reads cases, one JSON object a line, from FILE or standard input,
              and writes one line of advice for each; a line that cannot be
@@ -29,6 +30,8 @@ Usage: shimwright advise [FILE]
   check      says what a backup of the app holds and what cannot be read of it
   export     writes the readings of a backup as a table or as plain text;
              check --help says more of both
+  report     writes the record of a job as one HTML file, as the app saves it;
+             report --help says more
   --help     shows this
   --version  shows the version
 ";
@@ -91,17 +94,32 @@ fn main() -> ExitCode {
                 Err(sentence) => return refuse(&sentence),
             }
         }
+        (Some("report"), [word]) if word == "--help" => say(shimwright_cli::REPORT_HELP),
+        (Some("report"), [file, options @ ..]) => {
+            let made = shimwright_cli::Asked::read(options)
+                .and_then(|asked| shimwright_cli::report(opened(file)?, asked));
+            match made {
+                Ok(page) => say(&page),
+                Err(sentence) => return refuse(&sentence),
+            }
+        }
+        (Some("report"), []) => {
+            return refuse(&format!(
+                "shimwright report needs a file:\n\n{}",
+                shimwright_cli::REPORT_HELP
+            ));
+        }
         (Some(command @ ("check" | "export")), _) => {
             return refuse(&format!("shimwright {command} needs other words:\n\n{FILES_HELP}"));
         }
         (Some(other), _) => {
             return refuse(&format!(
-                "found {other:?}, expected advise, bench, simulate, check, export, --help or --version"
+                "found {other:?}, expected advise, bench, simulate, check, export, report, --help or --version"
             ));
         }
         (None, _) => {
             return refuse(
-                "found no command, expected shimwright advise, bench, simulate, check or export",
+                "found no command, expected shimwright advise, bench, simulate, check, export or report",
             );
         }
     };

@@ -41,8 +41,15 @@ pub type Photos<'a> = &'a dyn Fn(&str) -> Option<String>;
 
 /// The leaves, as they stand in a page that has the style.
 pub fn body(paper: &Paper, photos: Photos) -> String {
+    let measured = owner::boxes(paper) + &checks::table(paper) + &checks::packs(paper);
+    let first = leaf::first(paper, &measured);
+    if !paper.record.not_recorded.is_empty() {
+        // A set-up alone: what was done fits above cautions and signatures.
+        let rest = leaf::further(paper) + &done::history(paper) + &done::end(paper);
+        return first + &leaf::next(paper, &rest);
+    }
     let leaves = [
-        leaf::first(paper, &(owner::boxes(paper) + &checks::table(paper) + &checks::packs(paper))),
+        first,
         leaf::next(paper, &(leaf::further(paper) + &work::leaf(paper, photos) + &done::end(paper))),
     ];
     leaves.concat() + &done::leaves(paper)

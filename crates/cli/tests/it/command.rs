@@ -35,11 +35,11 @@ fn what_it_does_not_know_it_says() {
     for (arguments, sentence) in [
         (
             &["advice"][..],
-            "shimwright: found \"advice\", expected advise, bench, simulate, check, export, --help or --version\n",
+            "shimwright: found \"advice\", expected advise, bench, simulate, check, export, report, --help or --version\n",
         ),
         (
             &[][..],
-            "shimwright: found no command, expected shimwright advise, bench, simulate, check or export\n",
+            "shimwright: found no command, expected shimwright advise, bench, simulate, check, export or report\n",
         ),
         (&["advise", "a", "b"][..], "shimwright: found 2 files, expected one at most\n"),
     ] {

@@ -76,7 +76,8 @@ fn invoice(paper: &Paper) -> String {
         + &format!("<p class=\"small\">{}</p>\n", typed(INVOICE_SAYS))
 }
 
-fn history(paper: &Paper) -> String {
+/// Times and sentences.
+pub fn history(paper: &Paper) -> String {
     let heads: [Cell; 2] = [("", "When".to_owned()), ("", "What".to_owned())];
     let row = |(at, sentence): &(String, String)| vec![("nowrap", typed(at)), cell(sentence)];
     let rows = paper.record.history.iter().map(row).collect();
