@@ -16,6 +16,7 @@ mod guided_job;
 mod guided_parts;
 mod guided_refusals;
 mod guided_set_up;
+mod html;
 mod instruments;
 mod instruments_any;
 mod instruments_fit;
