@@ -115,6 +115,9 @@ export async function doStep(page, options = {}) {
       await changed(page, said);
     } else if (said.startsWith("Read ")) {
       await readCheck(page, options.readings);
+    } else if (said === "Ask for consent") {
+      await consent(page);
+      await toStep(page, id);
     } else if (said === "Freeze the packs") {
       await act(page).click();
       await page.locator("#seen-by").fill("SA");
@@ -128,6 +131,20 @@ export async function doStep(page, options = {}) {
     }
   }
   throw new Error(`${id} does not end: ${await words(page)}`);
+}
+
+/** Fills the consent in and keeps it, signed by initials; a price only where one is asked for. */
+export async function consent(page, { by = "the owner", price = "1 420 invented", limit = "1 500 invented" } = {}) {
+  await act(page).click();
+  await page.waitForURL(/\/consent$/);
+  await page.locator("#work").waitFor();
+  for (const tick of await page.locator("#work input[type=checkbox]").all()) await tick.check();
+  await page.locator("#price").fill(price);
+  await page.locator("#limit").fill(limit);
+  await page.locator("#by").fill(by);
+  await page.locator("#initials").fill("OW");
+  await act(page).filter({ hasText: "Keep consent" }).click();
+  await page.getByRole("heading", { level: 1, name: "Consent stands" }).waitFor();
 }
 
 /** On the set-up's own pad, and back. */

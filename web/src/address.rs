@@ -51,6 +51,11 @@ pub enum Screen {
         /// The job.
         job: String,
     },
+    /// What was agreed with who may decide.
+    Consent {
+        /// The job.
+        job: String,
+    },
     /// The pack list of a job; without one, the tool drawer.
     Tools {
         /// The job.
@@ -173,6 +178,7 @@ impl Screen {
             ["job", job, "map"] => Screen::OpenMap { job: owned(job) },
             ["job", job, "ladder"] => Screen::Ladder { job: owned(job) },
             ["job", job, "inspect"] => Screen::Inspect { job: owned(job) },
+            ["job", job, "consent"] => Screen::Consent { job: owned(job) },
             ["job", job, "tools"] => Screen::Tools { job: Some(owned(job)) },
             ["job", job, "check"] => Screen::Checks { job: owned(job) },
             ["job", job, "check", kind, rest @ ..] => Screen::BenchCheck {

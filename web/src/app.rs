@@ -145,6 +145,7 @@ fn Screens() -> impl IntoView {
         | Screen::OpenMap { .. }
         | Screen::Ladder { .. }
         | Screen::Inspect { .. }
+        | Screen::Consent { .. }
         | Screen::Tools { .. }
         | Screen::Freeze { .. }
         | Screen::Board

@@ -6,6 +6,7 @@
 
 mod beside;
 mod clocks;
+mod consent;
 mod counts;
 mod course;
 mod facing;
@@ -28,6 +29,7 @@ mod wake;
 
 pub use beside::{Beside, beside};
 pub use clocks::{ClockView, clock_warning, clocks, usual_minutes};
+pub use consent::{Asked, Consent, ConsentRefusal, EXCLUDED, Refused, STOPS, asked, takes_consent};
 pub use counts::{CountState, CountView, counts};
 pub use course::{Course, Moment, StepState, StepView, Told};
 pub use facing::{NOT_SURE, Way, facing, turned};
@@ -37,7 +39,7 @@ pub use gate::GateView;
 pub use inspection::{Criteria, Effect, PartView, effects, inspection, suggest};
 pub use ladder::{Ladder, Rung, RungState, bag, ladder, put_right};
 pub use lane::{Lane, Stands, lane};
-pub use log::{BenchCheck, Clock, Consent, GuideLog, Judged, Kept, Mark, StepLog};
+pub use log::{BenchCheck, Clock, GuideLog, Judged, Kept, Mark, StepLog};
 pub use map::{Map, MapNode, map};
 pub use pack_list::{Item, PackList, pack_list};
 pub use set_up::{check_of, filled, for_set_up, told};

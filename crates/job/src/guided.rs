@@ -2,11 +2,13 @@
 
 mod admit;
 mod capture;
+mod consent;
 mod wire;
 mod words;
 
 pub(crate) use admit::admit;
 pub use capture::{Capture, TorqueOn};
+pub use consent::{Agreement, Answered, Signature};
 pub(crate) use wire::{GuidedLine, VERSION};
 pub(crate) use words::{capitalised, sentence, spaced};
 
@@ -59,6 +61,10 @@ pub enum Guided {
     },
     /// Somebody agreed: to what, up to which sum, in their words.
     ConsentGiven { by: String, what: String, limit: String },
+    /// Somebody agreed: to which work, up to which sum, and when to stop and call; signed.
+    ConsentSigned(Box<Agreement>),
+    /// Somebody said no to that work: how the answer came, and to whom, in initials, may be empty.
+    ConsentRefused { step: String, by: String, how: Answered, work: Vec<String>, initials: String },
     /// A tool or consumable was seen to for this job; `from`: whom or where, may be empty.
     ToolReadied { tool: String, how: Readied, from: String },
 

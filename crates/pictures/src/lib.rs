@@ -16,6 +16,7 @@ pub mod runout;
 pub mod scale;
 pub mod seals;
 pub mod section;
+pub mod signature;
 pub mod svg;
 pub mod tin;
 pub mod trials;

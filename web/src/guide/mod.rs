@@ -7,6 +7,7 @@
 mod acting;
 mod board;
 mod checkpoint;
+mod consent;
 mod count_state;
 mod criteria;
 mod ended;
@@ -39,6 +40,7 @@ pub fn screen(screen: Screen) -> AnyView {
         Screen::OpenMap { job } => map::screen(Guide::of(&job)),
         Screen::Ladder { job } => ladder::screen(Guide::of(&job)),
         Screen::Inspect { job } => inspect::screen(Guide::of(&job)),
+        Screen::Consent { job } => consent::screen(Guide::of(&job)),
         Screen::Tools { job: Some(job) } => tools::van_screen(Guide::of(&job)),
         Screen::Tools { job: None } => tools::drawer_screen(),
         Screen::Freeze { job } => freeze::screen(Guide::of(&job)),

@@ -41,6 +41,8 @@ pub enum Here {
     Ladder,
     /// Inspection.
     Judge,
+    /// What was agreed, which belongs to the inspection.
+    Consent,
     /// Signing for the frozen packs, which belongs to the set-up.
     Freeze,
     /// Set-up.
@@ -69,6 +71,7 @@ impl Here {
             Here::Tools => "Tools",
             Here::Ladder => "Ladder",
             Here::Judge => "Judge",
+            Here::Consent => "Consent",
             Here::Freeze => "Freeze",
             Here::Setup => "Set-up",
             Here::Reading => "Reading",
@@ -303,7 +306,7 @@ fn places(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> Vec<Pl
         place("Step", nothing(), of.at("step"), &[Here::Step]),
         place("Tools", nothing(), of.at("tools"), &[Here::Tools]),
         place("Ladder", nothing(), of.at("ladder"), &[Here::Ladder]),
-        place("Judge", nothing(), of.at("inspect"), &[Here::Judge]),
+        place("Judge", nothing(), of.at("inspect"), &[Here::Judge, Here::Consent]),
         place(
             "Set-up",
             format!("{readings} read"),

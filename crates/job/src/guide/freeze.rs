@@ -206,7 +206,8 @@ fn may_freeze(state: &CheckState) -> bool {
     matches!(state, CheckState::InBand | CheckState::NoBand)
 }
 
-fn letters(text: &str) -> Option<String> {
+/// Initials: one to three letters, large.
+pub(super) fn letters(text: &str) -> Option<String> {
     let text = text.trim().to_uppercase();
     let fits = text.chars().all(char::is_alphabetic) && (1..=3).contains(&text.chars().count());
     fits.then_some(text)

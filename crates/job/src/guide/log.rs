@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use measure::Decimal;
 
+use super::consent::{Consent, Refused};
 use crate::guided::{Capture, PartVerdict, Readied};
 use crate::procedure::{RecordKind, Scope};
 use crate::{Entry, Fact, FittedShim, Guided};
@@ -15,6 +16,8 @@ pub struct GuideLog {
     pub procedure: Option<(String, u32)>,
     /// The scope agreed last.
     pub scope: Option<Scope>,
+    /// When it was.
+    pub(crate) scoped: Option<Mark>,
     /// What happened to each step.
     pub steps: BTreeMap<String, StepLog>,
     /// What was captured last, by step and label.
@@ -27,6 +30,8 @@ pub struct GuideLog {
     pub judged: BTreeMap<String, Judged>,
     /// Every consent, in order.
     pub consents: Vec<Consent>,
+    /// Every no, in order.
+    pub refused: Vec<Refused>,
     /// What was done last about each tool: how, and from where.
     pub tools: BTreeMap<String, (Readied, String)>,
     /// The bench checks kept last, by step, place and kind.
@@ -147,19 +152,6 @@ pub struct Judged {
     pub mark: Mark,
 }
 
-/// Somebody agreed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Consent {
-    /// Who.
-    pub by: String,
-    /// To what.
-    pub what: String,
-    /// Up to which sum; may be empty.
-    pub limit: String,
-    /// When.
-    pub mark: Mark,
-}
-
 impl GuideLog {
     /// Takes the next entry of the job's book in.
     pub(crate) fn take(&mut self, entry: &Entry, order: usize) {
@@ -215,7 +207,10 @@ impl GuideLog {
             Guided::ProcedurePinned { layout, revision } => {
                 self.procedure = Some((layout.clone(), *revision));
             }
-            Guided::ScopeChosen { scope, .. } => self.scope = Some(*scope),
+            Guided::ScopeChosen { scope, .. } => {
+                self.scope = Some(*scope);
+                self.scoped = Some(mark);
+            }
             Guided::StepDone { step } => self.step(step).done = Some(mark),
             Guided::StepSkipped { step, reason } => {
                 self.step(step).skipped = Some((mark, reason.clone()));
@@ -278,7 +273,18 @@ impl GuideLog {
                 what: what.clone(),
                 limit: limit.clone(),
                 mark,
+                signed: None,
             }),
+            Guided::ConsentSigned(agreement) => self.consents.push(Consent {
+                by: agreement.by.clone(),
+                what: agreement.work.join(", "),
+                limit: agreement.limit.clone(),
+                mark,
+                signed: Some(agreement.clone()),
+            }),
+            Guided::ConsentRefused { by, how, work, .. } => {
+                self.refused.push(Refused { by: by.clone(), how: *how, work: work.clone(), mark })
+            }
             Guided::ToolReadied { tool, how, from } => {
                 self.tools.insert(tool.clone(), (*how, from.clone()));
             }

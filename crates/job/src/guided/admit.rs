@@ -1,6 +1,6 @@
 //! Whether a book admits a guided fact: its form; whether it makes sense now, the guide says before.
 
-use super::{Capture, Guided};
+use super::{Agreement, Capture, Guided};
 use crate::{BookId, Refusal};
 
 /// Whether a fact of this form may stand in the book.
@@ -27,6 +27,10 @@ pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
         Guided::Captured { value, .. } if is_empty(value) => {
             Err(Refusal::Nothing { what: "the capture" })
         }
+        Guided::ConsentSigned(agreement) => signed(agreement),
+        Guided::ConsentRefused { work, .. } if work.is_empty() => {
+            Err(Refusal::Nothing { what: "the work" })
+        }
         Guided::BenchChecked { values, .. } if values.is_empty() => {
             Err(Refusal::Nothing { what: "the check" })
         }
@@ -39,6 +43,20 @@ pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
             if rises && ends { Ok(()) } else { Err(Refusal::WrongValue { field: "clock" }) }
         }
         _ => Ok(()),
+    }
+}
+
+/// Work was agreed, and it is signed: by a drawing that fits, or by initials.
+fn signed(agreement: &Agreement) -> Result<(), Refusal> {
+    if agreement.work.is_empty() {
+        return Err(Refusal::Nothing { what: "the work" });
+    }
+    if agreement.drawn.is_empty() && agreement.initials.trim().is_empty() {
+        return Err(Refusal::Nothing { what: "the signature" });
+    }
+    match agreement.drawn.fits() {
+        true => Ok(()),
+        false => Err(Refusal::WrongValue { field: "signature" }),
     }
 }
 
@@ -70,6 +88,10 @@ fn must_be_written(fact: &Guided) -> Vec<(&'static str, &str)> {
         Guided::ConsentGiven { by, what, .. } => {
             vec![("who agreed", by), ("what was agreed", what)]
         }
+        Guided::ConsentSigned(agreement) => {
+            vec![("who agreed", &agreement.by), ("the limit", &agreement.limit)]
+        }
+        Guided::ConsentRefused { by, .. } => vec![("who said no", by)],
         Guided::ToolReadied { tool, .. } => vec![("the tool", tool)],
         Guided::BenchChecked { kind, .. } => vec![("the instrument", kind)],
         Guided::StepAdded { step, after, title, .. } => {

@@ -3,7 +3,7 @@
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{Capture, Guided, PartVerdict, Readied};
+use super::{Agreement, Answered, Capture, Guided, PartVerdict, Readied};
 use crate::json::{Json, Keys};
 use crate::procedure::Scope;
 
@@ -87,6 +87,14 @@ fn read(kind: &str, keys: &mut Keys) -> Option<Guided> {
             by: keys.text("by")?,
             what: keys.text("what")?,
             limit: keys.text("limit")?,
+        },
+        "consent-signed" => Guided::ConsentSigned(Box::new(Agreement::read(keys)?)),
+        "consent-refused" => Guided::ConsentRefused {
+            step: keys.text("step")?,
+            by: keys.text("by")?,
+            how: Answered::named(&keys.text("how")?)?,
+            work: keys.texts("work")?,
+            initials: keys.text("initials")?,
         },
         "tool-readied" => Guided::ToolReadied {
             tool: keys.text("tool")?,
@@ -205,6 +213,17 @@ fn written(fact: &Guided) -> Written {
         Guided::ConsentGiven { by, what, limit } => {
             ("consent-given", vec![("by", text(by)), ("what", text(what)), ("limit", text(limit))])
         }
+        Guided::ConsentSigned(agreement) => ("consent-signed", agreement.written()),
+        Guided::ConsentRefused { step, by, how, work, initials } => (
+            "consent-refused",
+            vec![
+                ("step", text(step)),
+                ("by", text(by)),
+                ("how", Json::text(how.word())),
+                ("work", Json::texts(work)),
+                ("initials", text(initials)),
+            ],
+        ),
         Guided::ToolReadied { tool, how, from } => (
             "tool-readied",
             vec![("tool", text(tool)), ("how", Json::text(how.word())), ("from", text(from))],

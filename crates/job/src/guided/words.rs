@@ -1,6 +1,6 @@
 //! A guided fact as a mechanic would write it.
 
-use super::{Guided, Readied};
+use super::{Agreement, Guided, Readied};
 
 /// The sentence of a fact. Steps stand by their ids: a book can be read without its procedure.
 pub(crate) fn sentence(fact: &Guided) -> String {
@@ -42,6 +42,13 @@ pub(crate) fn sentence(fact: &Guided) -> String {
         }
         Guided::ConsentGiven { by, what, limit } => {
             format!("{by} agreed: {what}, up to {limit}.")
+        }
+        Guided::ConsentSigned(agreement) => {
+            let Agreement { by, how, work, limit, .. } = agreement.as_ref();
+            format!("{by} agreed {}: {}, up to {limit}.", how.words(), work.join(", "))
+        }
+        Guided::ConsentRefused { by, how, work, .. } => {
+            format!("{by} said no {}: {}.", how.words(), work.join(", "))
         }
         Guided::ToolReadied { tool, how, from } => {
             let from = match how {

@@ -12,6 +12,7 @@ mod golden;
 mod guided;
 mod guided_bags;
 mod guided_bench_checks;
+mod guided_consent;
 mod guided_job;
 mod guided_parts;
 mod guided_refusals;

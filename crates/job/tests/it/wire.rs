@@ -6,6 +6,8 @@ use job::*;
 const V1: &str = include_str!("../../../../tests/wire/entries-v1.jsonl");
 /// One entry of every kind that version 2 brought: the guided job, the drawer, own steps.
 const V2: &str = include_str!("../../../../tests/wire/entries-v2.jsonl");
+/// What came to version 2 with the signed consent.
+const CONSENT: &str = include_str!("../../../../tests/wire/entries-v2-consent.jsonl");
 /// Lines of versions to come, of other programs, and broken ones.
 const UNREAD: &str = include_str!("../../../../tests/wire/unread.jsonl");
 
@@ -13,16 +15,17 @@ const UNREAD: &str = include_str!("../../../../tests/wire/unread.jsonl");
 const LAYOUTS: &str = include_str!("../../../../tests/wire/entries-v1-layouts.jsonl");
 
 /// The sentence of each line of the golden files, in their order.
-const SENTENCES: [&str; 3] = [
+const SENTENCES: [&str; 4] = [
     include_str!("../../../../tests/wire/sentences-v1.txt"),
     include_str!("../../../../tests/wire/sentences-v1-layouts.txt"),
     include_str!("../../../../tests/wire/sentences-v2.txt"),
+    include_str!("../../../../tests/wire/sentences-v2-consent.txt"),
 ];
 
 #[test]
 fn every_line_of_either_version_is_read_and_written_the_same() {
     assert!(V1.lines().count() >= 18 && V2.lines().count() >= 40);
-    for line in V1.lines().chain(LAYOUTS.lines()).chain(V2.lines()) {
+    for line in V1.lines().chain(LAYOUTS.lines()).chain(V2.lines()).chain(CONSENT.lines()) {
         let kept = Kept::from_line(line);
         assert!(matches!(kept, Kept::Known(_)), "{line}");
         assert_eq!(kept.to_line(), line);
@@ -35,6 +38,7 @@ fn every_entry_is_a_sentence() {
         .lines()
         .chain(LAYOUTS.lines())
         .chain(V2.lines())
+        .chain(CONSENT.lines())
         .filter_map(|line| match Kept::from_line(line) {
             Kept::Known(entry) => Some(entry.sentence()),
             Kept::Unread { .. } => None,

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use super::super::Guide;
 use super::super::acting::Acting;
 use crate::draft::{Draft, use_draft};
+use crate::guide::consent;
 use crate::parts::{Choice, TextField, live, press, words};
 
 /// The scope that is being chosen.
@@ -100,6 +101,7 @@ pub fn change(choosing: Choosing) -> AnyView {
             <button class="btn btn--plain btn--wide" type="button" on:click=turn>
                 {label}
             </button>
+            {consent::row(choosing.guide)}
             <a class="btn btn--plain btn--wide" href=choosing.guide.of.at("steps")>
                 "Steps of this unit"
             </a>

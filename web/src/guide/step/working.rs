@@ -1,6 +1,6 @@
 //! What the parts of a step share: what is kept, what is half typed, and how it is written down.
 
-use job::guide::{Kept, StepView, capture, check_of, for_set_up};
+use job::guide::{Kept, StepView, capture, check_of, for_set_up, takes_consent};
 use job::procedure::{Record, RecordKind, Step};
 use job::{BookId, Capture, Fact, Guided};
 use leptos::prelude::*;
@@ -262,6 +262,9 @@ impl Working {
         };
         if freezes && is_frozen {
             return Some((of.at("freeze"), "Freeze the packs".to_owned()));
+        }
+        if takes_consent(&record) {
+            return Some((of.at("consent"), "Ask for consent".to_owned()));
         }
         let check =
             self.guide.look_once(|plan, _, _| self.step(|step| check_of(plan, step, &record)));

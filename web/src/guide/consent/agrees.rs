@@ -1,0 +1,90 @@
+//! Who agrees, how, and the signature under it.
+
+use job::guide::ConsentRefusal;
+use leptos::prelude::*;
+
+use super::pad;
+use super::state::Consenting;
+use crate::page::lead_to;
+use crate::parts::{Act, Glyph, Pick, Seg, TextField, live, press, whether, words};
+
+const WAYS: [&str; 3] = ["Signs here", "By phone", "Message"];
+
+/// The sheet with the answer.
+pub fn sheet(consenting: Consenting) -> AnyView {
+    let here = Memo::new(move |_| consenting.is_here());
+    let chosen = Signal::derive(move || Some(consenting.how()));
+    let choose = Callback::new(move |at| consenting.choose(at));
+    let initials = words(move || {
+        let label = if here.get() { "Or initials" } else { "Initials of who took the answer" };
+        label.to_owned()
+    });
+    let no = press(Callback::new(move |()| consenting.refuse()));
+    view! {
+        <div class="sheet">
+            <h2>"Owner agrees"</h2>
+            <TextField
+                id="by"
+                label="Name of who may decide"
+                value=consenting.by
+                placeholder="name, owner"
+            />
+            <p class="label" aria-hidden="true">
+                "How"
+            </p>
+            <Seg id="how" label="How" picks=WAYS.map(Pick::from).into() chosen on_choose=choose/>
+            {live(move || if here.get() { pad::pad(consenting) } else { ().into_any() })}
+            <TextField id="initials" label=initials value=consenting.initials placeholder="ML"/>
+            {consenting.acting.says()}
+            <button class="btn btn--plain btn--wide" type="button" on:click=no>
+                "Owner says no"
+            </button>
+            <p class="small">"A no is kept too. Untick what falls away, then ask again."</p>
+        </div>
+    }
+    .into_any()
+}
+
+/// The one next act.
+pub fn act(consenting: Consenting) -> AnyView {
+    if !consenting.is_open() {
+        let job = consenting.guide.of.at_job();
+        return view! { <Act words="Job" href=Signal::stored(job)/> }.into_any();
+    }
+    let first = Memo::new(move |_| consenting.lacks().first().copied());
+    let says = words(move || first.get().map_or("Keep consent", |lacks| to_do(lacks).0).to_owned());
+    let waits = whether(move || first.get().is_some());
+    let lead = Callback::new(move |()| {
+        if let Some(lacks) = first.get_untracked() {
+            lead_to(to_do(lacks).1);
+        }
+    });
+    let keep = Callback::new(move |()| consenting.agree());
+    view! {
+        <Act
+            words=says
+            waits
+            busy=consenting.acting.busy
+            glyph=Glyph::In
+            on_press=keep
+            on_waiting=lead
+        />
+    }
+    .into_any()
+}
+
+/// What to do about what is missing, and where.
+fn to_do(lacks: ConsentRefusal) -> (&'static str, &'static str) {
+    match lacks {
+        ConsentRefusal::NoWork => ("Tick the work first", "work"),
+        ConsentRefusal::NoPrice => ("Type the new price", "price"),
+        ConsentRefusal::NothingExcluded => ("Say what is not covered", "excluded"),
+        ConsentRefusal::NoLimit => ("Type the limit", "limit"),
+        ConsentRefusal::NoStops => ("Tick a stop rule", "stops"),
+        ConsentRefusal::NoName => ("Type who may decide", "by"),
+        ConsentRefusal::NotSigned | ConsentRefusal::OnlyADot => ("Sign first", "initials"),
+        ConsentRefusal::NotLetters | ConsentRefusal::NobodyTookIt => {
+            ("Type the initials", "initials")
+        }
+    }
+}
