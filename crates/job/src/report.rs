@@ -13,12 +13,14 @@ mod work;
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
+use pictures::svg::{HATCHES, INKS};
 use sha2::{Digest, Sha256};
 
 use crate::{InvoiceLine, Owner, Record, Shown, clock};
 use html::typed;
 
-/// The style of the file. The app's own style sheet has the same classes.
+/// The style of the file beside the inks of its pictures. The app's own style sheet has the same
+/// classes.
 const STYLE: &str = include_str!("report/style.css");
 
 /// What a record is made of on paper.
@@ -59,8 +61,8 @@ pub fn body(paper: &Paper, photos: Photos) -> String {
 pub fn file(paper: &Paper, photos: Photos) -> String {
     let record = paper.record;
     let title = typed(&format!("Job {} · {} · gearcase record", record.number, record.boat));
-    let hash = STANDARD.encode(Sha256::digest(STYLE.as_bytes()));
-    let hatches = pictures::svg::HATCHES;
+    let style = format!("{INKS}{STYLE}");
+    let hash = STANDARD.encode(Sha256::digest(style.as_bytes()));
     let body = body(paper, photos);
     format!(
         "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
@@ -68,7 +70,7 @@ pub fn file(paper: &Paper, photos: Photos) -> String {
          style-src 'sha256-{hash}'; img-src data:; base-uri 'none'; form-action 'none'\">\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
          <meta name=\"referrer\" content=\"no-referrer\">\n\
-         <title>{title}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n{hatches}\n\
+         <title>{title}</title>\n<style>{style}</style>\n</head>\n<body>\n{HATCHES}\n\
          <main class=\"paper\">\n{body}</main>\n</body>\n</html>\n"
     )
 }

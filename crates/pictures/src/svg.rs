@@ -3,13 +3,10 @@
 use crate::drawing::{Drawing, Mark, Shape, number, view_box};
 
 /// The hatches the pictures are filled with; stands once on a page.
-pub const HATCHES: &str = "<svg class=\"defs\" width=\"0\" height=\"0\" aria-hidden=\"true\">\
-<defs><pattern id=\"hatch\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\" \
-patternTransform=\"rotate(45)\"><path d=\"M0 0H7V7H0Z\" fill=\"var(--case)\"/>\
-<path d=\"M0 0V7\" stroke=\"var(--case-edge)\" stroke-width=\"1\" opacity=\".45\"/></pattern>\
-<pattern id=\"nearhatch\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\" \
-patternTransform=\"rotate(45)\"><path d=\"M0 0H6V6H0Z\" fill=\"var(--near-tint)\"/>\
-<path d=\"M0 0V6\" stroke=\"var(--near-hatch)\" stroke-width=\"4\"/></pattern></defs></svg>";
+pub const HATCHES: &str = include_str!("hatches.svg");
+
+/// Rules for the inks of the marks. The page names the colours.
+pub const INKS: &str = include_str!("inks.css");
 
 /// Text as it may stand in HTML or XML, between tags or in quotes. Letters that no such text can
 /// hold become the replacement character.

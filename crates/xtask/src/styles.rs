@@ -8,7 +8,10 @@ use crate::run::Outcome;
 /// These come first, in this order; the rest follows by name.
 const FIRST: [&str; 2] = ["tokens.css", "base.css"];
 
-/// Writes `web/page/app.css` from `web/styles/*.css`.
+/// The inks of the pictures stand beside the drawings, for the record file too.
+const INKS: &str = "crates/pictures/src/inks.css";
+
+/// Writes `web/page/app.css` from the inks of the pictures and `web/styles/*.css`.
 pub fn join(web: &Path) -> Outcome {
     let folder = web.join("styles");
     let unreadable = |cause| format!("web/styles is not readable: {cause}.");
@@ -20,9 +23,11 @@ pub fn join(web: &Path) -> Outcome {
     names.sort_by_key(|name| {
         (FIRST.iter().position(|first| first == name).unwrap_or(FIRST.len()), name.clone())
     });
+    let inks = web.join("..").join(INKS);
     let mut joined = String::new();
-    for name in names {
-        let text = fs::read_to_string(folder.join(&name)).map_err(unreadable)?;
+    for path in std::iter::once(inks).chain(names.iter().map(|name| folder.join(name))) {
+        let text = fs::read_to_string(&path)
+            .map_err(|cause| format!("{} is not readable: {cause}.", path.display()))?;
         joined.push_str(&without_comments(&text));
     }
     fs::write(web.join("page/app.css"), joined)

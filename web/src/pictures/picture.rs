@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use pictures::svg::HATCHES;
+
 use super::drawing::{Drawing, Mark, Shape, number, view_box};
 
 /// A drawing on the screen; the sentence is what a screen reader says for all of it.
@@ -44,46 +46,5 @@ fn mark(mark: &Mark) -> AnyView {
 /// The hatches the pictures are filled with; stands once, at the root of the page.
 #[component]
 pub fn PictureDefs() -> impl IntoView {
-    view! {
-        <svg class="defs" width="0" height="0" aria-hidden="true" focusable="false">
-            <defs>
-                <pattern
-                    id="hatch"
-                    width="7"
-                    height="7"
-                    patternUnits="userSpaceOnUse"
-                    patternTransform="rotate(45)"
-                >
-                    <path d="M0 0H7V7H0Z" fill="var(--case)"/>
-                    <path d="M0 0V7" stroke="var(--case-edge)" stroke-width="1" opacity=".45"/>
-                </pattern>
-                <pattern
-                    id="nearhatch"
-                    width="6"
-                    height="6"
-                    patternUnits="userSpaceOnUse"
-                    patternTransform="rotate(45)"
-                >
-                    <path d="M0 0H6V6H0Z" fill="var(--near-tint)"/>
-                    <path d="M0 0V6" stroke="var(--near-hatch)" stroke-width="4"/>
-                </pattern>
-                <pattern id="oil" width="12" height="12" patternUnits="userSpaceOnUse">
-                    <path d="M0 0H12V12H0Z" fill="var(--sheet-2)"/>
-                    <path
-                        d="M3 1.2a1.8 1.8 0 1 0 .01 0ZM9 7.2a1.8 1.8 0 1 0 .01 0Z"
-                        fill="var(--edge)"
-                    />
-                </pattern>
-                <pattern id="water" width="16" height="10" patternUnits="userSpaceOnUse">
-                    <path d="M0 0H16V10H0Z" fill="var(--sheet)"/>
-                    <path
-                        d="M0 5q4-4 8 0t8 0"
-                        fill="none"
-                        stroke="var(--seal)"
-                        stroke-width="1.6"
-                    />
-                </pattern>
-            </defs>
-        </svg>
-    }
+    view! { <div class="defs" inner_html=HATCHES></div> }
 }

@@ -261,11 +261,12 @@ fn hostile_text_stays_text() {
 #[test]
 fn every_class_has_a_rule_in_the_file_and_in_the_app() {
     const NO_RULE: [&str; 4] = ["defs", "rec__told", "found", "left"];
-    let own = include_str!("../../src/report/style.css");
+    let own = [pictures::svg::INKS, include_str!("../../src/report/style.css")].concat();
     let styles = format!("{}/../../web/styles", env!("CARGO_MANIFEST_DIR"));
     let app: String = std::fs::read_dir(styles)
         .unwrap()
         .map(|entry| std::fs::read_to_string(entry.unwrap().path()).unwrap())
+        .chain([pictures::svg::INKS.to_owned()])
         .collect();
     let mut classes: BTreeSet<String> = BTreeSet::new();
     for made in [made(&full(), Shown::default()), made(&done(), Shown::default())] {
@@ -285,7 +286,7 @@ fn every_class_has_a_rule_in_the_file_and_in_the_app() {
 
 #[test]
 fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
-    let own = include_str!("../../src/report/style.css");
+    let own = [pictures::svg::INKS, include_str!("../../src/report/style.css")].concat();
     let mut folders = vec![format!("{}/../pictures/src", env!("CARGO_MANIFEST_DIR"))];
     let mut inks = BTreeSet::new();
     while let Some(folder) = folders.pop() {
@@ -297,7 +298,9 @@ fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
             }
             let source = std::fs::read_to_string(path).unwrap();
             let quoted = source.split('"').filter(|word| {
-                let ink = ["k-", "c-", "d-", "p-"].iter().any(|start| word.starts_with(start));
+                let ink = ["k-", "c-", "d-", "p-", "o-", "t-"]
+                    .iter()
+                    .any(|start| word.starts_with(start));
                 ink && word.chars().all(|letter| letter.is_ascii_lowercase() || letter == '-')
             });
             inks.extend(quoted.map(str::to_owned));
