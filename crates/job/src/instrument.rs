@@ -77,9 +77,19 @@ pub struct Asked {
     pub optional: bool,
 }
 
+/// A field that the instrument needs.
+const fn asked(id: &'static str, label: &'static str, takes: Takes) -> Asked {
+    Asked { id, label, takes, optional: false }
+}
+
+/// A field that the instrument answers without.
+const fn optional(id: &'static str, label: &'static str, takes: Takes) -> Asked {
+    Asked { id, label, takes, optional: true }
+}
+
 /// The fields after it are folded under these words, to the next fold.
 const fn fold(id: &'static str, label: &'static str) -> Asked {
-    Asked { id, label, takes: Takes::Fold, optional: true }
+    optional(id, label, Takes::Fold)
 }
 
 /// What a field takes.

@@ -4,14 +4,10 @@ use measure::{Amount, Decimal, Sign, Typed, Unit, Verdict, real};
 use workshop::corrosion::{Anode, AnodeAdvice, Cell, anode, cell};
 use workshop::{Basis, Caution, Explanation};
 
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, optional};
 
 const NUMBERED: &[&str] = &["1", "2", "3", "4", "5", "6"];
 const GRADES: &[&str] = &["0", "1", "2", "3"];
-
-const fn asked(id: &'static str, label: &'static str, takes: Takes) -> Asked {
-    Asked { id, label, takes, optional: true }
-}
 
 /// Anodes and corrosion.
 pub(super) const ANODE: Instrument = Instrument {
@@ -20,26 +16,26 @@ pub(super) const ANODE: Instrument = Instrument {
     purpose: "What is left of each anode, how far corrosion has gone, and whether the boat is protected.",
     cautions: &[Caution::ShorePower],
     fields: &[
-        asked(
+        optional(
             "left",
             "Left of each anode",
             Takes::Numbers(Unit::Percent, Sign::NotNegative, NUMBERED),
         ),
-        asked("painted", "Painted over", Takes::One(&["none", "some"])),
-        asked("loose", "Loose, or no bright metal under it", Takes::One(&["none", "some"])),
-        asked(
+        optional("painted", "Painted over", Takes::One(&["none", "some"])),
+        optional("loose", "Loose, or no bright metal under it", Takes::One(&["none", "some"])),
+        optional(
             "grade",
             "Corrosion: 0 clean, 1 bloom that wipes off, 2 pits, 3 through a land, seat or thread",
             Takes::One(GRADES),
         ),
-        asked("pit", "Deepest pit", Takes::Number(Unit::Millimetre, Sign::NotNegative)),
-        asked(
+        optional("pit", "Deepest pit", Takes::Number(Unit::Millimetre, Sign::NotNegative)),
+        optional(
             "cell",
             "Silver chloride cell, drive to water",
             Takes::Number(Unit::Millivolt, Sign::Any),
         ),
-        asked("least", "Least negative, manual", Takes::Number(Unit::Millivolt, Sign::Any)),
-        asked("most", "Most negative, manual", Takes::Number(Unit::Millivolt, Sign::Any)),
+        optional("least", "Least negative, manual", Takes::Number(Unit::Millivolt, Sign::Any)),
+        optional("most", "Most negative, manual", Takes::Number(Unit::Millivolt, Sign::Any)),
     ],
     answer,
 };

@@ -9,7 +9,7 @@ use workshop::{Figure, Limits, Reading};
 
 use super::limit_band::limit_band;
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
+use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const TORQUE: Takes = Takes::Number(Unit::NewtonMetre, Sign::NotNegative);
 const TEETH: Takes = Takes::Number(Unit::Piece, Sign::Positive);
@@ -22,78 +22,43 @@ pub(super) const DRAG: Instrument = Instrument {
     purpose: "What the bearings take while they turn slowly and evenly.",
     cautions: &[workshop::Caution::BreakAway],
     fields: &[
-        Asked {
-            id: "unit",
-            label: "The wrench reads, the limits are in",
-            takes: Takes::Unit(&[Unit::NewtonMetre, Unit::PoundForceInch, Unit::PoundForceFoot]),
-            optional: true,
-        },
-        Asked {
-            id: "scale",
-            label: "The scale reads",
-            takes: Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
-            optional: true,
-        },
-        Asked {
-            id: "when",
-            label: "Read",
-            takes: Takes::One(&["running", "break-away"]),
-            optional: false,
-        },
-        Asked {
-            id: "pull",
-            label: "Pull on the scale",
-            takes: Takes::Numbers(Unit::Newton, Sign::NotNegative, TURNS),
-            optional: true,
-        },
-        Asked {
-            id: "drum",
-            label: "Drum diameter",
-            takes: Takes::Number(Unit::Millimetre, Sign::Positive),
-            optional: true,
-        },
-        Asked {
-            id: "cord",
-            label: "Cord thickness",
-            takes: Takes::Number(Unit::Millimetre, Sign::NotNegative),
-            optional: true,
-        },
-        Asked {
-            id: "torque",
-            label: "Or torque on a beam or dial wrench",
-            takes: Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, TURNS),
-            optional: true,
-        },
-        Asked { id: "seals", label: "Seals", takes: Takes::One(&["out", "in"]), optional: false },
-        Asked {
-            id: "seal-drag",
-            label: "What the seals take alone",
-            takes: TORQUE,
-            optional: true,
-        },
-        Asked { id: "low", label: "Low limit, no seals", takes: TORQUE, optional: true },
-        Asked { id: "high", label: "High limit, no seals", takes: TORQUE, optional: true },
+        optional(
+            "unit",
+            "The wrench reads, the limits are in",
+            Takes::Unit(&[Unit::NewtonMetre, Unit::PoundForceInch, Unit::PoundForceFoot]),
+        ),
+        optional(
+            "scale",
+            "The scale reads",
+            Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
+        ),
+        asked("when", "Read", Takes::One(&["running", "break-away"])),
+        optional(
+            "pull",
+            "Pull on the scale",
+            Takes::Numbers(Unit::Newton, Sign::NotNegative, TURNS),
+        ),
+        optional("drum", "Drum diameter", Takes::Number(Unit::Millimetre, Sign::Positive)),
+        optional("cord", "Cord thickness", Takes::Number(Unit::Millimetre, Sign::NotNegative)),
+        optional(
+            "torque",
+            "Or torque on a beam or dial wrench",
+            Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, TURNS),
+        ),
+        asked("seals", "Seals", Takes::One(&["out", "in"])),
+        optional("seal-drag", "What the seals take alone", TORQUE),
+        optional("low", "Low limit, no seals", TORQUE),
+        optional("high", "High limit, no seals", TORQUE),
         fold("more", "On one shaft, through the gears, from trial to trial"),
-        Asked {
-            id: "before",
-            label: "The same shaft before the last part went in",
-            takes: TORQUE,
-            optional: true,
-        },
-        Asked {
-            id: "gear-shaft",
-            label: "The gear's shaft alone, if this is the pinion's",
-            takes: TORQUE,
-            optional: true,
-        },
-        Asked { id: "pinion-teeth", label: "Teeth on the pinion", takes: TEETH, optional: true },
-        Asked { id: "gear-teeth", label: "Teeth on the gear", takes: TEETH, optional: true },
-        Asked {
-            id: "earlier",
-            label: "Earlier trials on this shaft, oldest first",
-            takes: Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, &["1", "2", "3", "4"]),
-            optional: true,
-        },
+        optional("before", "The same shaft before the last part went in", TORQUE),
+        optional("gear-shaft", "The gear's shaft alone, if this is the pinion's", TORQUE),
+        optional("pinion-teeth", "Teeth on the pinion", TEETH),
+        optional("gear-teeth", "Teeth on the gear", TEETH),
+        optional(
+            "earlier",
+            "Earlier trials on this shaft, oldest first",
+            Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, &["1", "2", "3", "4"]),
+        ),
     ],
     answer,
 };

@@ -9,7 +9,7 @@ use workshop::fit::{
 use workshop::{Figure, Limits, Reading, Refusal};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
+use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const TEMPERATURE: Takes = Takes::Number(Unit::Celsius, Sign::Any);
@@ -23,65 +23,24 @@ pub(super) const FIT: Instrument = Instrument {
     purpose: "How hot or how cold a part must be to drop in, whether it stands that, and what holds when the unit runs.",
     cautions: &[],
     fields: &[
-        Asked {
-            id: "unit",
-            label: "The thermometer reads",
-            takes: Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
-            optional: true,
-        },
-        Asked {
-            id: "way",
-            label: "Which part",
-            takes: Takes::One(&[HEAT, "inner part cooled"]),
-            optional: false,
-        },
-        Asked {
-            id: "diameter",
-            label: "Diameter of the fit",
-            takes: Takes::Number(Unit::Millimetre, Sign::Positive),
-            optional: false,
-        },
-        Asked {
-            id: "interference",
-            label: "Interference on the diameter",
-            takes: LENGTH,
-            optional: false,
-        },
-        Asked { id: "clearance", label: "Room it needs to drop", takes: LENGTH, optional: false },
-        Asked { id: "outer", label: "Outer part is of", takes: METALS, optional: false },
-        Asked { id: "inner", label: "Inner part is of", takes: METALS, optional: false },
-        Asked {
-            id: "part",
-            label: "What is heated or cooled",
-            takes: Takes::One(&["case", "bare ring", "cage or seal in it"]),
-            optional: false,
-        },
-        Asked { id: "room", label: "Room, both parts", takes: TEMPERATURE, optional: false },
-        Asked {
-            id: "thermometer",
-            label: "Thermometer on the part, read and not guessed",
-            takes: TEMPERATURE,
-            optional: true,
-        },
+        optional("unit", "The thermometer reads", Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit])),
+        asked("way", "Which part", Takes::One(&[HEAT, "inner part cooled"])),
+        asked("diameter", "Diameter of the fit", Takes::Number(Unit::Millimetre, Sign::Positive)),
+        asked("interference", "Interference on the diameter", LENGTH),
+        asked("clearance", "Room it needs to drop", LENGTH),
+        asked("outer", "Outer part is of", METALS),
+        asked("inner", "Inner part is of", METALS),
+        asked(
+            "part",
+            "What is heated or cooled",
+            Takes::One(&["case", "bare ring", "cage or seal in it"]),
+        ),
+        asked("room", "Room, both parts", TEMPERATURE),
+        optional("thermometer", "Thermometer on the part, read and not guessed", TEMPERATURE),
         fold("more", "Its maker's limits, and what holds when it runs"),
-        Asked {
-            id: "coldest",
-            label: "Coldest it stands, its maker",
-            takes: TEMPERATURE,
-            optional: true,
-        },
-        Asked {
-            id: "hottest",
-            label: "Hottest it stands, its maker",
-            takes: TEMPERATURE,
-            optional: true,
-        },
-        Asked {
-            id: "running",
-            label: "Temperature the case runs at",
-            takes: TEMPERATURE,
-            optional: true,
-        },
+        optional("coldest", "Coldest it stands, its maker", TEMPERATURE),
+        optional("hottest", "Hottest it stands, its maker", TEMPERATURE),
+        optional("running", "Temperature the case runs at", TEMPERATURE),
     ],
     answer,
 };

@@ -4,7 +4,7 @@ use measure::{Decimal, Sign, Unit};
 use workshop::Limits;
 use workshop::land::{Land, Remedy, examine};
 
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 
@@ -15,15 +15,10 @@ pub(super) const LAND: Instrument = Instrument {
     purpose: "How deep the lip has worn into its shaft, and what may be done.",
     cautions: &[],
     fields: &[
-        Asked { id: "sound", label: "Diameter beside the track", takes: LENGTH, optional: false },
-        Asked { id: "worn", label: "Diameter in the track", takes: LENGTH, optional: false },
-        Asked {
-            id: "nail",
-            label: "A fingernail catches",
-            takes: Takes::One(&["no", "yes"]),
-            optional: false,
-        },
-        Asked { id: "limit", label: "Deepest track, manual", takes: LENGTH, optional: true },
+        asked("sound", "Diameter beside the track", LENGTH),
+        asked("worn", "Diameter in the track", LENGTH),
+        asked("nail", "A fingernail catches", Takes::One(&["no", "yes"])),
+        optional("limit", "Deepest track, manual", LENGTH),
     ],
     answer,
 };

@@ -11,7 +11,7 @@ use super::given::whole;
 use super::leak_words::{blind, verdict};
 use super::limit_band::limit_band;
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
+use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const LINES: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8"];
 const PRESSURE: Takes = Takes::Number(Unit::Kilopascal, Sign::Positive);
@@ -24,111 +24,59 @@ pub(super) const LEAK: Instrument = Instrument {
     purpose: "Whether the closed case holds pressure and vacuum while its shafts turn.",
     cautions: &[Caution::StoredPressure, Caution::VacuumOneWaySeal],
     fields: &[
-        Asked {
-            id: "unit",
-            label: "The gauge reads",
-            takes: Takes::Unit(&[
+        optional(
+            "unit",
+            "The gauge reads",
+            Takes::Unit(&[
                 Unit::Kilopascal,
                 Unit::PoundPerSquareInch,
                 Unit::Bar,
                 Unit::InchOfMercury,
             ]),
-            optional: true,
-        },
-        Asked {
-            id: "degrees",
-            label: "The thermometer reads",
-            takes: Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
-            optional: true,
-        },
-        Asked {
-            id: "stage",
-            label: "Stage",
-            takes: Takes::One(&["low", "working", "vacuum", "not applicable"]),
-            optional: false,
-        },
-        Asked {
-            id: "because",
-            label: "Not applicable, because",
-            takes: Takes::Words,
-            optional: true,
-        },
-        Asked { id: "limit", label: "Never beyond, manual", takes: PRESSURE, optional: false },
-        Asked {
-            id: "pressure",
-            label: "Test pressure or vacuum",
-            takes: PRESSURE,
-            optional: false,
-        },
-        Asked {
-            id: "time",
-            label: "Hold for",
-            takes: Takes::Number(Unit::Minute, Sign::Positive),
-            optional: false,
-        },
-        Asked { id: "most-lost", label: "May lose at most", takes: PRESSURE, optional: false },
-        Asked { id: "at", label: "Time of each line", takes: Takes::Times(LINES), optional: false },
-        Asked {
-            id: "gauge",
-            label: "Gauge at each line",
-            takes: Takes::Numbers(Unit::Kilopascal, Sign::NotNegative, LINES),
-            optional: false,
-        },
-        Asked {
-            id: "case",
-            label: "Case temperature at each line",
-            takes: Takes::Numbers(Unit::Celsius, Sign::Any, LINES),
-            optional: false,
-        },
-        Asked {
-            id: "barometer",
-            label: "Barometer at each line; the first alone will do",
-            takes: Takes::Numbers(Unit::Kilopascal, Sign::Positive, LINES),
-            optional: false,
-        },
-        Asked {
-            id: "turned",
-            label: "Shafts turned",
-            takes: Takes::One(&["yes", "no", NO_ROD]),
-            optional: true,
-        },
-        Asked {
-            id: "moved",
-            label: "Shift rod moved",
-            takes: Takes::One(&["yes", "no", NO_ROD]),
-            optional: true,
-        },
-        Asked {
-            id: "soap",
-            label: "Soap on every joint",
-            takes: Takes::One(&["none", "bubbles"]),
-            optional: true,
-        },
-        Asked {
-            id: "hose",
-            label: "Hose into a blank",
-            takes: Takes::One(&["tight", "leaks"]),
-            optional: true,
-        },
+        ),
+        optional(
+            "degrees",
+            "The thermometer reads",
+            Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
+        ),
+        asked("stage", "Stage", Takes::One(&["low", "working", "vacuum", "not applicable"])),
+        optional("because", "Not applicable, because", Takes::Words),
+        asked("limit", "Never beyond, manual", PRESSURE),
+        asked("pressure", "Test pressure or vacuum", PRESSURE),
+        asked("time", "Hold for", Takes::Number(Unit::Minute, Sign::Positive)),
+        asked("most-lost", "May lose at most", PRESSURE),
+        asked("at", "Time of each line", Takes::Times(LINES)),
+        asked(
+            "gauge",
+            "Gauge at each line",
+            Takes::Numbers(Unit::Kilopascal, Sign::NotNegative, LINES),
+        ),
+        asked(
+            "case",
+            "Case temperature at each line",
+            Takes::Numbers(Unit::Celsius, Sign::Any, LINES),
+        ),
+        asked(
+            "barometer",
+            "Barometer at each line; the first alone will do",
+            Takes::Numbers(Unit::Kilopascal, Sign::Positive, LINES),
+        ),
+        optional("turned", "Shafts turned", Takes::One(&["yes", "no", NO_ROD])),
+        optional("moved", "Shift rod moved", Takes::One(&["yes", "no", NO_ROD])),
+        optional("soap", "Soap on every joint", Takes::One(&["none", "bubbles"])),
+        optional("hose", "Hose into a blank", Takes::One(&["tight", "leaks"])),
         fold("more", "Hose into a blank, volume of air"),
-        Asked {
-            id: "blank-gauge",
-            label: "Hose into a blank: the gauge",
-            takes: Takes::Numbers(Unit::Kilopascal, Sign::NotNegative, &["Start", "End"]),
-            optional: true,
-        },
-        Asked {
-            id: "blank-time",
-            label: "Blank held for",
-            takes: Takes::Number(Unit::Minute, Sign::Positive),
-            optional: true,
-        },
-        Asked {
-            id: "volume",
-            label: "Volume of air in the case",
-            takes: Takes::Number(Unit::Millilitre, Sign::Positive),
-            optional: true,
-        },
+        optional(
+            "blank-gauge",
+            "Hose into a blank: the gauge",
+            Takes::Numbers(Unit::Kilopascal, Sign::NotNegative, &["Start", "End"]),
+        ),
+        optional("blank-time", "Blank held for", Takes::Number(Unit::Minute, Sign::Positive)),
+        optional(
+            "volume",
+            "Volume of air in the case",
+            Takes::Number(Unit::Millilitre, Sign::Positive),
+        ),
     ],
     answer,
 };

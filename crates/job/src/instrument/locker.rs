@@ -4,15 +4,11 @@ use measure::{Decimal, Sign, Unit, show};
 use workshop::locker::{Joint, Metal, State, examine};
 use workshop::{Basis, Caution, Explanation};
 
-use super::{Answer, Asked, Given, Headline, Instrument, Takes, answered};
+use super::{Answer, Given, Headline, Instrument, Takes, answered, asked, optional};
 
 const TIME: Takes = Takes::Number(Unit::Hour, Sign::Positive);
 const WARMTH: Takes = Takes::Number(Unit::Celsius, Sign::Any);
 const STEEL: &str = "steel or brass";
-
-const fn asked(id: &'static str, label: &'static str, takes: Takes, optional: bool) -> Asked {
-    Asked { id, label, takes, optional }
-}
 
 /// A fastener with thread-locker on it.
 pub(super) const LOCKER: Instrument = Instrument {
@@ -21,24 +17,18 @@ pub(super) const LOCKER: Instrument = Instrument {
     purpose: "Whether a locked thread has cured, by the time on the label of the compound.",
     cautions: &[Caution::Chemicals],
     fields: &[
-        asked("compound", "Compound, as on its label", Takes::Words, true),
-        asked("clean", "Threads degreased and dry", Takes::One(&["yes", "no"]), false),
+        optional("compound", "Compound, as on its label", Takes::Words),
+        asked("clean", "Threads degreased and dry", Takes::One(&["yes", "no"])),
         asked(
             "metal",
             "Metal of the threads",
             Takes::One(&[STEEL, "stainless, plated or aluminium"]),
-            false,
         ),
-        asked("primed", "Primer", Takes::One(&["none", "used"]), false),
-        asked("full", "Full cure, from the label", TIME, false),
-        asked("coldest", "Coldest the label gives that time for", WARMTH, false),
-        asked(
-            "since",
-            "Time since it was tightened",
-            Takes::Number(Unit::Hour, Sign::NotNegative),
-            false,
-        ),
-        asked("joint", "Temperature of the joint", WARMTH, false),
+        asked("primed", "Primer", Takes::One(&["none", "used"])),
+        asked("full", "Full cure, from the label", TIME),
+        asked("coldest", "Coldest the label gives that time for", WARMTH),
+        asked("since", "Time since it was tightened", Takes::Number(Unit::Hour, Sign::NotNegative)),
+        asked("joint", "Temperature of the joint", WARMTH),
     ],
     answer,
 };

@@ -4,7 +4,7 @@ use measure::{Decimal, Sign, Unit, Verdict};
 use workshop::lube::{Drain, expansion};
 use workshop::lube::{Fill, Meaning, Metal, PercentLimits, Water, drained, examine};
 
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const VOLUME: Takes = Takes::Number(Unit::Millilitre, Sign::Positive);
 const TIME: Takes = Takes::Number(Unit::Minute, Sign::NotNegative);
@@ -18,40 +18,19 @@ pub(super) const LUBE: Instrument = Instrument {
     purpose: "Whether the right amount went in and stayed in, and what the drained oil says.",
     cautions: &[workshop::Caution::OilOnWater],
     fields: &[
-        Asked { id: "volume", label: "Volume in", takes: VOLUME, optional: false },
-        Asked { id: "rated", label: "Volume the manual rates", takes: VOLUME, optional: false },
-        Asked {
-            id: "within",
-            label: "May be off by",
-            takes: Takes::Number(Unit::Percent, Sign::Positive),
-            optional: false,
-        },
-        Asked { id: "rested", label: "Rested so far", takes: TIME, optional: false },
-        Asked { id: "rest", label: "Rest before the level is read", takes: TIME, optional: false },
-        Asked {
-            id: "cold",
-            label: "Temperature of the oil",
-            takes: Takes::Number(Unit::Celsius, Sign::Any),
-            optional: true,
-        },
-        Asked {
-            id: "warm",
-            label: "Temperature it will run at",
-            takes: Takes::Number(Unit::Celsius, Sign::Any),
-            optional: true,
-        },
-        Asked {
-            id: "water",
-            label: "Water in what came out",
-            takes: Takes::One(&[CLEAR, "frothed after a run", "drops settled", "milky"]),
-            optional: true,
-        },
-        Asked {
-            id: "metal",
-            label: "Metal in what came out",
-            takes: Takes::One(&["none", PASTE, "chunks"]),
-            optional: true,
-        },
+        asked("volume", "Volume in", VOLUME),
+        asked("rated", "Volume the manual rates", VOLUME),
+        asked("within", "May be off by", Takes::Number(Unit::Percent, Sign::Positive)),
+        asked("rested", "Rested so far", TIME),
+        asked("rest", "Rest before the level is read", TIME),
+        optional("cold", "Temperature of the oil", Takes::Number(Unit::Celsius, Sign::Any)),
+        optional("warm", "Temperature it will run at", Takes::Number(Unit::Celsius, Sign::Any)),
+        optional(
+            "water",
+            "Water in what came out",
+            Takes::One(&[CLEAR, "frothed after a run", "drops settled", "milky"]),
+        ),
+        optional("metal", "Metal in what came out", Takes::One(&["none", PASTE, "chunks"])),
     ],
     answer,
 };

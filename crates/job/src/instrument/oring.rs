@@ -7,14 +7,10 @@ use workshop::{Figure, Limits, Reading, as568};
 
 use super::oring_sizes::{known, sizes};
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const SHARE: Takes = Takes::Number(Unit::Percent, Sign::NotNegative);
-
-const fn asked(id: &'static str, label: &'static str, takes: Takes) -> Asked {
-    Asked { id, label, takes, optional: true }
-}
 
 /// A ring in its groove.
 pub(super) const ORING: Instrument = Instrument {
@@ -23,17 +19,17 @@ pub(super) const ORING: Instrument = Instrument {
     purpose: "Whether a ring fits its groove, or which sizes would. Go by the groove, not by the old ring.",
     cautions: &[],
     fields: &[
-        Asked { optional: false, ..asked("bottom", "Groove diameter", LENGTH) },
-        Asked { optional: false, ..asked("depth", "Gland depth, groove to bore", LENGTH) },
-        asked("deepest", "Deepest gland, where the manual gives two", LENGTH),
-        asked("width", "Groove width", LENGTH),
-        asked("dash", "Ring by AS568 number", Takes::Words),
-        asked("section", "Or ring section", LENGTH),
-        asked("inside", "Ring inside diameter", LENGTH),
-        asked("tolerance", "Section may be off by", LENGTH),
-        asked("laid", "New, no twist, greased", Takes::One(&["seen", "not seen"])),
-        asked("low", "Least squeeze, manual", SHARE),
-        asked("high", "Most squeeze, manual", SHARE),
+        asked("bottom", "Groove diameter", LENGTH),
+        asked("depth", "Gland depth, groove to bore", LENGTH),
+        optional("deepest", "Deepest gland, where the manual gives two", LENGTH),
+        optional("width", "Groove width", LENGTH),
+        optional("dash", "Ring by AS568 number", Takes::Words),
+        optional("section", "Or ring section", LENGTH),
+        optional("inside", "Ring inside diameter", LENGTH),
+        optional("tolerance", "Section may be off by", LENGTH),
+        optional("laid", "New, no twist, greased", Takes::One(&["seen", "not seen"])),
+        optional("low", "Least squeeze, manual", SHARE),
+        optional("high", "Most squeeze, manual", SHARE),
     ],
     answer,
 };

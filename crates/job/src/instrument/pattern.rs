@@ -5,7 +5,7 @@ use pictures::print::{self, Along};
 use workshop::pattern::{Advice, Family, Height, Length, Print, Seen, read};
 use workshop::{Caution, Explanation};
 
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const ALONG: Takes = Takes::One(&["toe", "middle", "heel"]);
 const TIP: &str = "tip";
@@ -21,10 +21,6 @@ const CARDS: [(&str, Height, bool); 6] = [
     ("root, even depth", Height::Root, false),
 ];
 
-const fn asked(id: &'static str, label: &'static str, takes: Takes, optional: bool) -> Asked {
-    Asked { id, label, takes, optional }
-}
-
 /// Paint on the gear's teeth.
 pub(super) const PATTERN: Instrument = Instrument {
     kind: "pattern",
@@ -32,17 +28,16 @@ pub(super) const PATTERN: Instrument = Instrument {
     purpose: "Brake the gear, roll both ways, read the gear's flanks.",
     cautions: &[Caution::LengthwiseMeansNothing],
     fields: &[
-        asked("used", "The gears", Takes::One(&["new", USED]), false),
+        asked("used", "The gears", Takes::One(&["new", USED])),
         asked(
             "drive",
             "Drive flank, toe left, tip up",
             Takes::Cards(&[CARDS[0].0, CARDS[1].0, CARDS[2].0, CARDS[3].0, CARDS[4].0, CARDS[5].0]),
-            false,
         ),
-        asked("coast", "Coast flank", Takes::One(&[TIP, "middle", ROOT]), false),
-        asked("drive-along", "Drive flank along the tooth, for the record", ALONG, true),
-        asked("coast-along", "Coast flank along the tooth, for the record", ALONG, true),
-        asked("notes", "What else was seen", Takes::Words, true),
+        asked("coast", "Coast flank", Takes::One(&[TIP, "middle", ROOT])),
+        optional("drive-along", "Drive flank along the tooth, for the record", ALONG),
+        optional("coast-along", "Coast flank along the tooth, for the record", ALONG),
+        optional("notes", "What else was seen", Takes::Words),
     ],
     answer,
 };

@@ -8,7 +8,7 @@ use workshop::{Limits, Reading};
 
 use super::limit_band::limit_band;
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
+use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const INDICATOR: Takes = Takes::Numbers(Unit::Millimetre, Sign::Any, &["1", "2", "3"]);
@@ -24,62 +24,38 @@ pub(super) const PLAY: Instrument = Instrument {
     purpose: "How far a shaft moves along itself, the pack that makes the setting wanted, and what a warm case does to it.",
     cautions: &[],
     fields: &[
-        Asked { id: "pulled", label: "Indicator, pulled", takes: INDICATOR, optional: false },
-        Asked {
-            id: "pushed",
-            label: "Indicator, pushed; empty if it was set to zero there",
-            takes: INDICATOR,
-            optional: true,
-        },
-        Asked { id: "low", label: "Low limit of the manual", takes: LENGTH, optional: true },
-        Asked { id: "high", label: "High limit of the manual", takes: LENGTH, optional: true },
+        asked("pulled", "Indicator, pulled", INDICATOR),
+        optional("pushed", "Indicator, pushed; empty if it was set to zero there", INDICATOR),
+        optional("low", "Low limit of the manual", LENGTH),
+        optional("high", "High limit of the manual", LENGTH),
         fold("for-setting", "The pack for a setting"),
-        Asked {
-            id: "wanted",
-            label: "Setting wanted: end play, or preload with a minus",
-            takes: Takes::Number(Unit::Millimetre, Sign::Any),
-            optional: true,
-        },
-        Asked { id: "pack", label: "Pack that is in", takes: LENGTH, optional: true },
-        Asked {
-            id: "thicker",
-            label: "A thicker pack",
-            takes: Takes::One(&[CLOSES, "opens play"]),
-            optional: true,
-        },
+        optional(
+            "wanted",
+            "Setting wanted: end play, or preload with a minus",
+            Takes::Number(Unit::Millimetre, Sign::Any),
+        ),
+        optional("pack", "Pack that is in", LENGTH),
+        optional("thicker", "A thicker pack", Takes::One(&[CLOSES, "opens play"])),
         fold("for-heat", "What a warm case does to it"),
-        Asked {
-            id: "unit",
-            label: "The thermometer reads",
-            takes: Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
-            optional: true,
-        },
-        Asked {
-            id: "cold",
-            label: "Temperature now, all parts",
-            takes: TEMPERATURE,
-            optional: true,
-        },
-        Asked { id: "warm", label: "Temperature it runs at", takes: TEMPERATURE, optional: true },
-        Asked {
-            id: "cup",
-            label: "Outside diameter of each cup",
-            takes: Takes::Numbers(Unit::Millimetre, Sign::Positive, ROWS),
-            optional: true,
-        },
-        Asked {
-            id: "half-angle",
-            label: "Half the angle of each cup's cone",
-            takes: Takes::Numbers(Unit::Degree, Sign::Positive, ROWS),
-            optional: true,
-        },
-        Asked { id: "spread", label: "Distance between the rows", takes: LENGTH, optional: true },
-        Asked {
-            id: "longer",
-            label: "An aluminium case that grows longer than the steel shaft",
-            takes: Takes::One(&[LOOSENS, "tightens them"]),
-            optional: true,
-        },
+        optional("unit", "The thermometer reads", Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit])),
+        optional("cold", "Temperature now, all parts", TEMPERATURE),
+        optional("warm", "Temperature it runs at", TEMPERATURE),
+        optional(
+            "cup",
+            "Outside diameter of each cup",
+            Takes::Numbers(Unit::Millimetre, Sign::Positive, ROWS),
+        ),
+        optional(
+            "half-angle",
+            "Half the angle of each cup's cone",
+            Takes::Numbers(Unit::Degree, Sign::Positive, ROWS),
+        ),
+        optional("spread", "Distance between the rows", LENGTH),
+        optional(
+            "longer",
+            "An aluminium case that grows longer than the steel shaft",
+            Takes::One(&[LOOSENS, "tightens them"]),
+        ),
     ],
     answer,
 };

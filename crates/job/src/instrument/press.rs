@@ -6,7 +6,7 @@ use workshop::press::{ALUMINIUM, Elastic, Press, STEEL, examine, interference};
 use workshop::{Figure, Reading};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const DIAMETER: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const METALS: Takes = Takes::One(&["steel", "aluminium"]);
@@ -18,45 +18,27 @@ pub(super) const PRESS: Instrument = Instrument {
     purpose: "What the press must push at the end of the stroke, and what the fit does to the metal round it.",
     cautions: &[workshop::Caution::Press],
     fields: &[
-        Asked {
-            id: "unit",
-            label: "The press reads",
-            takes: Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
-            optional: true,
-        },
-        Asked {
-            id: "outside",
-            label: "Outside of the inner part, at 20 °C",
-            takes: DIAMETER,
-            optional: false,
-        },
-        Asked {
-            id: "hole",
-            label: "Bore it goes into, at 20 °C",
-            takes: DIAMETER,
-            optional: false,
-        },
-        Asked {
-            id: "inside",
-            label: "Bore of the inner part; 0 for a solid shaft",
-            takes: Takes::Number(Unit::Millimetre, Sign::NotNegative),
-            optional: false,
-        },
-        Asked {
-            id: "around",
-            label: "Outside of the metal round it, where it is thinnest",
-            takes: DIAMETER,
-            optional: false,
-        },
-        Asked { id: "length", label: "Length of the contact", takes: DIAMETER, optional: false },
-        Asked { id: "inner", label: "Inner part is of", takes: METALS, optional: false },
-        Asked { id: "outer", label: "Outer part is of", takes: METALS, optional: false },
-        Asked {
-            id: "friction",
-            label: "Friction; 0.10 oiled to 0.20 dry, common practice, no source",
-            takes: Takes::One(&["0.10", "0.15", "0.20"]),
-            optional: false,
-        },
+        optional(
+            "unit",
+            "The press reads",
+            Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
+        ),
+        asked("outside", "Outside of the inner part, at 20 °C", DIAMETER),
+        asked("hole", "Bore it goes into, at 20 °C", DIAMETER),
+        asked(
+            "inside",
+            "Bore of the inner part; 0 for a solid shaft",
+            Takes::Number(Unit::Millimetre, Sign::NotNegative),
+        ),
+        asked("around", "Outside of the metal round it, where it is thinnest", DIAMETER),
+        asked("length", "Length of the contact", DIAMETER),
+        asked("inner", "Inner part is of", METALS),
+        asked("outer", "Outer part is of", METALS),
+        asked(
+            "friction",
+            "Friction; 0.10 oiled to 0.20 dry, common practice, no source",
+            Takes::One(&["0.10", "0.15", "0.20"]),
+        ),
     ],
     answer,
 };

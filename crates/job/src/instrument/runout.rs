@@ -9,7 +9,7 @@ use workshop::{Limits, Reading, Refusal};
 use super::given::whole;
 use super::limit_band::limit_band;
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Instrument, Takes, answered, fold};
+use super::{Answer, Given, Instrument, Takes, answered, fold, optional};
 
 const CLOCK: &[&str] = &["12 h", "1:30", "3 h", "4:30", "6 h", "7:30", "9 h", "10:30"];
 const OWN: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"];
@@ -23,32 +23,25 @@ pub(super) const RUNOUT: Instrument = Instrument {
     purpose: "How far off centre a shaft turns, where it is highest, and whether it is bent, cocked or out of round.",
     cautions: &[],
     fields: &[
-        Asked { id: "readings", label: "Readings round one turn", takes: DIAL, optional: true },
-        Asked {
-            id: "closing",
-            label: "Back at 12 h",
-            takes: Takes::Number(Unit::Millimetre, Sign::Any),
-            optional: true,
-        },
-        Asked { id: "limit", label: "Limit of the manual, total", takes: LENGTH, optional: true },
+        optional("readings", "Readings round one turn", DIAL),
+        optional("closing", "Back at 12 h", Takes::Number(Unit::Millimetre, Sign::Any)),
+        optional("limit", "Limit of the manual, total", LENGTH),
         fold("second", "A second place, and a face"),
-        Asked { id: "along", label: "Readings at a second place", takes: DIAL, optional: true },
-        Asked { id: "distance", label: "How far along it is", takes: LENGTH, optional: true },
-        Asked { id: "face", label: "Readings on a face", takes: DIAL, optional: true },
-        Asked { id: "radius", label: "Radius of the face reading", takes: LENGTH, optional: true },
+        optional("along", "Readings at a second place", DIAL),
+        optional("distance", "How far along it is", LENGTH),
+        optional("face", "Readings on a face", DIAL),
+        optional("radius", "Radius of the face reading", LENGTH),
         fold("own", "Other places than these hours"),
-        Asked {
-            id: "angle",
-            label: "Other places: angle from the mark",
-            takes: Takes::Numbers(Unit::Degree, Sign::Any, OWN),
-            optional: true,
-        },
-        Asked {
-            id: "at-angle",
-            label: "Reading at each of those",
-            takes: Takes::Numbers(Unit::Millimetre, Sign::Any, OWN),
-            optional: true,
-        },
+        optional(
+            "angle",
+            "Other places: angle from the mark",
+            Takes::Numbers(Unit::Degree, Sign::Any, OWN),
+        ),
+        optional(
+            "at-angle",
+            "Reading at each of those",
+            Takes::Numbers(Unit::Millimetre, Sign::Any, OWN),
+        ),
     ],
     answer,
 };

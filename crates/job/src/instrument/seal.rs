@@ -6,7 +6,7 @@ use workshop::seal::{Answer as Sits, Depth, Direction, LipCheck, Toward, examine
 use workshop::{Basis, Explanation, Limits, Reading};
 
 use super::shown::{Writing, worst};
-use super::{Answer, Asked, Given, Instrument, Takes, answered};
+use super::{Answer, Given, Instrument, Takes, answered, optional};
 
 const SIDES: Takes = Takes::One(&[OIL, WATER]);
 const SEEN: Takes = Takes::One(&["seen", "not seen"]);
@@ -17,10 +17,6 @@ const CLOCK: &[&str] = &["12 h", "3 h", "6 h", "9 h"];
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const DEPTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 
-const fn asked(id: &'static str, label: &'static str, takes: Takes) -> Asked {
-    Asked { id, label, takes, optional: true }
-}
-
 /// A lip seal in its bore.
 pub(super) const SEAL: Instrument = Instrument {
     kind: "seal",
@@ -28,26 +24,26 @@ pub(super) const SEAL: Instrument = Instrument {
     purpose: "Which way the lip and its spring look, and how deep and square the seal sits.",
     cautions: &[workshop::Caution::LipAsRecorded],
     fields: &[
-        asked("found", "Lip as found, with its spring", SIDES),
-        asked("manual", "Lip by the manual", SIDES),
-        asked("fitted", "Lip as it is fitted now", SIDES),
-        asked("spring", "Spring in its groove", SEEN),
-        asked("coated", "Outside coated, slot clear", DONE),
-        asked("grease", "Grease between the lips", DONE),
-        asked("sleeve", "Splines covered with a sleeve", DONE),
-        asked(
+        optional("found", "Lip as found, with its spring", SIDES),
+        optional("manual", "Lip by the manual", SIDES),
+        optional("fitted", "Lip as it is fitted now", SIDES),
+        optional("spring", "Spring in its groove", SEEN),
+        optional("coated", "Outside coated, slot clear", DONE),
+        optional("grease", "Grease between the lips", DONE),
+        optional("sleeve", "Splines covered with a sleeve", DONE),
+        optional(
             "depth",
             "Depth below one face",
             Takes::Numbers(Unit::Millimetre, Sign::NotNegative, CLOCK),
         ),
-        asked("square", "May be uneven by, manual", LENGTH),
-        asked("low", "Least depth, manual", DEPTH),
-        asked("high", "Most depth, manual", DEPTH),
-        asked("old", "Depth the old seal had", DEPTH),
-        asked("outside", "Seal outside diameter", LENGTH),
-        asked("bore", "Bore", LENGTH),
-        asked("marked", "Shaft size on the seal", LENGTH),
-        asked("shaft", "Shaft at the lip", LENGTH),
+        optional("square", "May be uneven by, manual", LENGTH),
+        optional("low", "Least depth, manual", DEPTH),
+        optional("high", "Most depth, manual", DEPTH),
+        optional("old", "Depth the old seal had", DEPTH),
+        optional("outside", "Seal outside diameter", LENGTH),
+        optional("bore", "Bore", LENGTH),
+        optional("marked", "Shaft size on the seal", LENGTH),
+        optional("shaft", "Shaft at the lip", LENGTH),
     ],
     answer,
 };

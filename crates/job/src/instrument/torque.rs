@@ -8,7 +8,7 @@ use workshop::torque::{
 use workshop::{Caution, Figure, Reading, Refusal};
 
 use super::shown::Writing;
-use super::{Answer, Asked, Given, Headline, Instrument, Takes, answered, fold};
+use super::{Answer, Given, Headline, Instrument, Takes, answered, asked, fold, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const EFFORT: Takes = Takes::Number(Unit::NewtonMetre, Sign::Positive);
@@ -22,57 +22,37 @@ pub(super) const TORQUE: Instrument = Instrument {
     purpose: "What to set on the wrench, with an offset head or without, stage by stage.",
     cautions: &[],
     fields: &[
-        Asked {
-            id: "unit",
-            label: "The wrench reads",
-            takes: Takes::Unit(&[Unit::NewtonMetre, Unit::PoundForceFoot, Unit::PoundForceInch]),
-            optional: true,
-        },
-        Asked {
-            id: "wanted",
-            label: "Torque at the fastener; one stage or more",
-            takes: Takes::Numbers(Unit::NewtonMetre, Sign::Positive, STAGES),
-            optional: false,
-        },
-        Asked {
-            id: "wrench",
-            label: "L, middle of the grip to the drive",
-            takes: LENGTH,
-            optional: true,
-        },
-        Asked {
-            id: "head",
-            label: "E, drive to the fastener; empty without a head",
-            takes: LENGTH,
-            optional: true,
-        },
-        Asked {
-            id: "angle",
-            label: "Head angle: 0 straight ahead, 180 back over the handle",
-            takes: Takes::Number(Unit::Degree, Sign::NotNegative),
-            optional: true,
-        },
-        Asked {
-            id: "line",
-            label: "One line of the wrench's scale",
-            takes: EFFORT,
-            optional: true,
-        },
-        Asked { id: "manual", label: "The manual's value is for", takes: STATES, optional: false },
-        Asked { id: "threads", label: "Yours are", takes: STATES, optional: false },
+        optional(
+            "unit",
+            "The wrench reads",
+            Takes::Unit(&[Unit::NewtonMetre, Unit::PoundForceFoot, Unit::PoundForceInch]),
+        ),
+        asked(
+            "wanted",
+            "Torque at the fastener; one stage or more",
+            Takes::Numbers(Unit::NewtonMetre, Sign::Positive, STAGES),
+        ),
+        optional("wrench", "L, middle of the grip to the drive", LENGTH),
+        optional("head", "E, drive to the fastener; empty without a head", LENGTH),
+        optional(
+            "angle",
+            "Head angle: 0 straight ahead, 180 back over the handle",
+            Takes::Number(Unit::Degree, Sign::NotNegative),
+        ),
+        optional("line", "One line of the wrench's scale", EFFORT),
+        asked("manual", "The manual's value is for", STATES),
+        asked("threads", "Yours are", STATES),
         fold("more", "Degrees after it, and what it broke out at"),
-        Asked {
-            id: "turn",
-            label: "Then turn, past snug",
-            takes: Takes::Numbers(Unit::Degree, Sign::Positive, &["1", "2", "3"]),
-            optional: true,
-        },
-        Asked {
-            id: "broke-out",
-            label: "It broke out at, on the wrench",
-            takes: Takes::Number(Unit::NewtonMetre, Sign::NotNegative),
-            optional: true,
-        },
+        optional(
+            "turn",
+            "Then turn, past snug",
+            Takes::Numbers(Unit::Degree, Sign::Positive, &["1", "2", "3"]),
+        ),
+        optional(
+            "broke-out",
+            "It broke out at, on the wrench",
+            Takes::Number(Unit::NewtonMetre, Sign::NotNegative),
+        ),
     ],
     answer,
 };
