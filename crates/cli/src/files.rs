@@ -79,15 +79,7 @@ pub fn check(file: impl Read) -> Result<(String, bool), String> {
 /// # Errors
 /// In a sentence, why the file is no backup or could not be read.
 pub fn export(file: impl Read, view: View) -> Result<String, String> {
-    let Taken { parcel, .. } = taken(file)?;
-    let mut by_book: BTreeMap<BookId, Vec<&str>> = BTreeMap::new();
-    for coming in &parcel.coming {
-        if let Some(id) = BookId::parse(&coming.book) {
-            by_book.entry(id).or_default().push(&coming.line);
-        }
-    }
-    let books: Vec<Book> =
-        by_book.into_iter().map(|(id, lines)| Book::from_lines(id, lines)).collect();
+    let books = taken(file)?.books();
     let sheets: BTreeMap<&BookId, Sheet> = books
         .iter()
         .filter(|book| matches!(book.id(), BookId::Sheet(_)))
@@ -114,6 +106,19 @@ pub struct Taken {
     pub parcel: Parcel,
     /// Its photos.
     pub photos: Vec<Picture>,
+}
+
+impl Taken {
+    /// Its books, in their order; those of kinds that this version does not know are left out.
+    pub fn books(&self) -> Vec<Book> {
+        let mut lines: BTreeMap<BookId, Vec<&str>> = BTreeMap::new();
+        for coming in &self.parcel.coming {
+            if let Some(id) = BookId::parse(&coming.book) {
+                lines.entry(id).or_default().push(&coming.line);
+            }
+        }
+        lines.into_iter().map(|(id, lines)| Book::from_lines(id, lines)).collect()
+    }
 }
 
 /// Reads a file piece by piece.

@@ -7,10 +7,10 @@ use std::io::Read;
 use job::files::Picture;
 use job::procedure::{NEWEST, Plan, Procedure};
 use job::report::{Paper, file};
-use job::{Book, BookId, Job, Sheet, Shown};
+use job::{BookId, Job, Sheet, Shown};
 use measure::{Mark, Unit};
 
-use crate::files::{Taken, taken};
+use crate::files::taken;
 
 /// What the command says of itself.
 pub const REPORT_HELP: &str = "\
@@ -95,27 +95,16 @@ impl Asked {
 /// # Errors
 /// In a sentence, why the file holds no such job or could not be read.
 pub fn report(from: impl Read, asked: Asked) -> Result<String, String> {
-    let Taken { parcel, photos } = taken(from)?;
-    let mut by_book: BTreeMap<BookId, Vec<&str>> = BTreeMap::new();
-    for coming in &parcel.coming {
-        if let Some(id) = BookId::parse(&coming.book) {
-            by_book.entry(id).or_default().push(&coming.line);
-        }
-    }
-    let book = |id: &BookId| {
-        by_book.get(id).map(|lines| Book::from_lines(id.clone(), lines.iter().copied()))
-    };
-    let jobs: Vec<Job> = by_book
-        .keys()
-        .filter(|id| matches!(id, BookId::Job(_)))
-        .filter_map(|id| Some(Job::fold(&book(id)?)))
-        .collect();
+    let taken = taken(from)?;
+    let books = taken.books();
+    let of_jobs = books.iter().filter(|book| matches!(book.id(), BookId::Job(_)));
+    let jobs: Vec<Job> = of_jobs.map(Job::fold).collect();
     let job = the_job(&jobs, asked.job)?;
-    let sheet = book(&BookId::Sheet(job.sheet.clone()));
-    let sheet = sheet.map(|book| Sheet::fold(&book)).unwrap_or_default();
-    let at = parcel.head.as_ref().map_or(job.last_at, |head| head.at);
+    let id = BookId::Sheet(job.sheet.clone());
+    let sheet = books.iter().find(|book| *book.id() == id).map(Sheet::fold).unwrap_or_default();
+    let at = taken.parcel.head.as_ref().map_or(job.last_at, |head| head.at);
     let photos: BTreeMap<String, Picture> =
-        photos.into_iter().map(|photo| (photo.id.clone(), photo)).collect();
+        taken.photos.into_iter().map(|photo| (photo.id.clone(), photo)).collect();
     Ok(written(job, &sheet, asked.shown, at, &|id| photos.get(id)?.address()))
 }
 
