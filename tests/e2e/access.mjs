@@ -1,4 +1,5 @@
 // Accessibility scan shared by the browser tests: axe-core with WCAG 2.2 AA and enhanced contrast.
+import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 
@@ -37,4 +38,18 @@ export async function violationsInBothThemes(page) {
   }
   await setTheme(page, before);
   return found;
+}
+
+/** Holds a phone's screen to the scan over its whole length, and to no sideways scroll at any of the widths. */
+export async function accessible(page, what, widths = [360]) {
+  // High enough that the bars that stay put lie over nothing while it is scanned.
+  await page.setViewportSize({ width: 360, height: 6000 });
+  const found = await violationsInBothThemes(page);
+  await page.setViewportSize({ width: 360, height: 740 });
+  assert.deepEqual(found, [], what);
+  for (const width of widths) {
+    await page.setViewportSize({ width, height: 740 });
+    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true, what);
+  }
+  await page.setViewportSize({ width: 360, height: 740 });
 }

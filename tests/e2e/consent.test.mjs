@@ -2,7 +2,7 @@
 // from the keyboard alone, refused. The names and sums are invented.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { violationsInBothThemes } from "./access.mjs";
+import { accessible } from "./access.mjs";
 import { act, controlled, press, ready, startSheet } from "./flow.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
@@ -16,15 +16,7 @@ describe("consent, offline", () => {
     await page.goto(site.url + path);
     await ready(page);
   }
-  async function accessible(what) {
-    await page.setViewportSize({ width: 360, height: 4000 });
-    const found = await violationsInBothThemes(page);
-    await page.setViewportSize({ width: 360, height: 740 });
-    assert.deepEqual(found, [], what);
-    await page.setViewportSize({ width: 320, height: 740 });
-    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true, what);
-    await page.setViewportSize({ width: 360, height: 740 });
-  }
+  const held = (what) => accessible(page, what, [320]);
   /** The lines of the job's book, as they lie in the store. */
   const lines = () => page.evaluate(async (book) => {
     const open = indexedDB.open("shimwright");
@@ -74,7 +66,7 @@ describe("consent, offline", () => {
   test("the job says that nobody agreed yet, and what is missing is named one by one", async () => {
     await page.getByRole("link", { name: "Consent not given yet" }).click();
     await heading("Consent before the strip-down");
-    await accessible("empty");
+    await held("empty");
     assert.match(await gate(), /No work is ticked\..*And 3 more\./s);
     await act(page).filter({ hasText: "Tick the work first" }).click({ force: true });
     await page.waitForFunction(() => document.activeElement.id === "work");
@@ -97,7 +89,7 @@ describe("consent, offline", () => {
     assert.equal(await page.getByLabel("Seals only").isChecked(), true);
     assert.equal(await page.getByLabel("A part comes later than agreed").isChecked(), false);
     assert.equal(await page.locator("#excluded").inputValue(), "Cracks in the case.");
-    await accessible("signed");
+    await held("signed");
   });
 
   test("kept, it stands with its picture, and the step that asked has its captures", async () => {
@@ -105,7 +97,7 @@ describe("consent, offline", () => {
     await heading("Consent stands");
     await page.getByRole("img", { name: "Signature of M. Lind, owner." }).waitFor();
     await page.getByText("M. Lind, owner agreed here: Seals only, up to 1 300 invented.").first().waitFor();
-    await accessible("stands");
+    await held("stands");
     const facts = await lines();
     const signed = facts.map((fact) => fact["consent-signed"]).find(Boolean);
     assert.equal(signed.drawn.length, 2);
@@ -151,7 +143,7 @@ describe("consent, offline", () => {
     await page.getByText(/M\. Lind, owner, by phone/).first().waitFor();
     const kinds = (await lines()).map((fact) => Object.keys(fact)[0]);
     assert.equal(kinds.filter((kind) => kind.startsWith("consent-")).join(" "), "consent-signed consent-refused consent-signed");
-    await accessible("asked again");
+    await held("asked again");
     assert.deepEqual(complaints, []);
   });
 });

@@ -3,7 +3,7 @@
 // mid-step, three clocks at once. The unit and all its values are invented.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { violationsInBothThemes } from "./access.mjs";
+import { accessible } from "./access.mjs";
 import { act, choose, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
 import { changed, doStep, jpeg, STEPS, toStep, words, workTo } from "./guided.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
@@ -16,13 +16,7 @@ describe("the guided job of layout (b), offline", () => {
   const complaints = [];
   let site, context, page, picture;
 
-  async function accessible(what) {
-    // High enough that the bars that stay put lie over nothing while it is scanned.
-    await page.setViewportSize({ width: 360, height: 6000 });
-    const found = await violationsInBothThemes(page);
-    await page.setViewportSize({ width: 360, height: 740 });
-    assert.deepEqual(found, [], what);
-  }
+  const held = (what) => accessible(page, what);
   async function open() {
     context = await openBrowser(profile);
     page = context.pages()[0];
@@ -58,7 +52,7 @@ describe("the guided job of layout (b), offline", () => {
     await page.waitForURL(/\/job\/[^/]+$/);
     await page.getByRole("heading", { name: "How much of it is done?" }).waitFor();
     assert.equal(await words(page), "Choose the scope");
-    await accessible("scope");
+    await held("scope");
     await site.stop();
     for (const [scope, name] of [["Seals only", "reseal"], ["Gear set", "gearset"]]) {
       const card = page.locator(".choice").filter({ hasText: scope }).first();
@@ -69,10 +63,10 @@ describe("the guided job of layout (b), offline", () => {
     await act(page).click();
     await page.getByRole("heading", { name: "Look: intake" }).waitFor();
     assert.equal(await words(page), "Start: identify the unit");
-    await accessible("job before the first step");
+    await held("job before the first step");
     await act(page).click();
     await page.waitForURL(/\/step\/b01$/);
-    await accessible("first step");
+    await held("first step");
   });
 
   test("a gate stays shut on a no, says why, and opens on a yes", async () => {
@@ -83,7 +77,7 @@ describe("the guided job of layout (b), offline", () => {
     await page.getByRole("button", { name: /^Again .*manual section and unit sheet in hand/ }).click();
     await page.locator("#rec-7 label").filter({ hasText: /^yes$/ }).click();
     await act(page).filter({ hasText: "Close this step" }).waitFor();
-    await accessible("gate open");
+    await held("gate open");
     await doStep(page, options());
   });
 
@@ -101,7 +95,7 @@ describe("the guided job of layout (b), offline", () => {
     const kept = page.locator("#rec-4 img[alt*='jar at once']");
     await kept.waitFor();
     assert.ok((await page.locator(".undo").innerText()).includes("Jar at once: photo."));
-    await accessible("photo kept");
+    await held("photo kept");
     await page.locator(".undo").getByRole("button", { name: "Undo" }).click();
     await act(page).filter({ hasText: "Photo: jar at once" }).waitFor();
     await page.locator(".undo").getByRole("button", { name: "Put back" }).click();
@@ -138,7 +132,7 @@ describe("the guided job of layout (b), offline", () => {
     await doStep(page, { ...options(), answers: { "b29:pinion rollers in": "1" }, until: /^(Gate shut|Judge)/ });
     assert.equal(await words(page), "Gate shut: see why");
     assert.match(await page.locator("#gate").innerText(), /1 pinion rollers in, 2 out\. Find 1 before you go on\./);
-    await accessible("count differs");
+    await held("count differs");
     await page.getByRole("button", { name: /^Again .*pinion rollers in/ }).click();
     await page.locator("#rec-0-0").fill("2");
     await act(page).filter({ hasText: "Keep pinion rollers in" }).click();
@@ -158,11 +152,11 @@ describe("the guided job of layout (b), offline", () => {
     assert.match(await said(), /B1 changed \d\d:\d\d, so read it again/);
     await page.getByRole("link", { name: "Job", exact: true }).first().click();
     await page.getByRole("heading", { name: "Why things locked or went stale" }).waitFor();
-    await accessible("job with a stale chain");
+    await held("job with a stale chain");
     await page.getByRole("link", { name: "Open the map" }).click();
     await page.getByRole("heading", { name: "Open map" }).waitFor();
     assert.match(await page.getByRole("img", { name: /^Shim, steps/ }).getAttribute("aria-label"), /Stale/);
-    await accessible("open map");
+    await held("open map");
   });
 
   test("the job is carried to its end, with three clocks running", async () => {
@@ -177,13 +171,13 @@ describe("the guided job of layout (b), offline", () => {
     await workTo(page, "b39", options());
     await page.getByRole("heading", { name: "As it came off" }).waitFor();
     await page.locator(".lookat img").first().waitFor();
-    await accessible("assembly with photos beside it");
+    await held("assembly with photos beside it");
     await workTo(page, "b49", options());
     await doStep(page, options());
     await page.getByText("Every step of this job is done.").waitFor();
     assert.match(await page.locator(".strip").getAttribute("aria-label"), /Look done, Strip done, Judge done, Shim done, Close done, Prove/);
     for (const state of ["Agree"]) assert.ok((await said()).includes(state), state);
-    await accessible("job at its end");
+    await held("job at its end");
     assert.deepEqual(complaints.filter((line) => !/ERR_CONNECTION|Failed to load/.test(line)), [], "nothing is complained of");
   });
 });

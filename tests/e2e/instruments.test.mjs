@@ -1,7 +1,7 @@
 // The bench checks at phone size, with the server gone: runout and leak, in a job and alone.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { violationsInBothThemes } from "./access.mjs";
+import { accessible } from "./access.mjs";
 import { act, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
@@ -20,13 +20,7 @@ describe("the bench checks, offline", () => {
     await page.goto(site.url + path);
     await ready(page);
   }
-  async function accessible(what) {
-    await page.setViewportSize({ width: 360, height: 6000 });
-    const found = await violationsInBothThemes(page);
-    await page.setViewportSize({ width: 360, height: 740 });
-    assert.deepEqual(found, [], what);
-    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true, what);
-  }
+  const held = (what) => accessible(page, what);
 
   before(async () => {
     site = await startSite();
@@ -53,7 +47,7 @@ describe("the bench checks, offline", () => {
   });
 
   test("runout is judged while it is typed, survives a reload, and is kept", async () => {
-    await accessible("list");
+    await held("list");
     await page.getByRole("link", { name: "Open Runout" }).click();
     await page.getByRole("heading", { level: 1, name: "Runout" }).waitFor();
     for (const [at, text] of TURN.entries()) await fill(`readings-${at}`, text);
@@ -62,7 +56,7 @@ describe("the bench checks, offline", () => {
     await page.reload();
     await page.getByText("0.0329 ± 0.0012 mm").first().waitFor();
     assert.match(await said(), /In band/);
-    await accessible("runout");
+    await held("runout");
     await press(page, /^Keep runout/);
     await page.getByText("Runout kept.").first().waitFor();
     await page.getByRole("heading", { name: "Kept" }).waitFor();
@@ -90,7 +84,7 @@ describe("the bench checks, offline", () => {
     await choose("Shift rod moved", "yes");
     await choose("Soap on every joint", "none");
     await page.getByText("Held for the whole time while turning").first().waitFor();
-    await accessible("leak");
+    await held("leak");
     await press(page, /^Keep leak test/);
     await page.getByText("Leak test kept.").first().waitFor();
   });
@@ -127,7 +121,7 @@ describe("the bench checks, offline", () => {
     await page.reload();
     await page.getByText("for 25 lbf·ft at the fastener").waitFor();
     assert.match(await page.locator(".headline").innerText(), /^25\.0/);
-    await accessible("torque");
+    await held("torque");
     await press(page, /^Keep torque/);
     await page.getByText("Torque kept.").first().waitFor();
     await page.getByText("for 25 lbf·ft at the fastener").waitFor();
@@ -146,16 +140,16 @@ describe("the bench checks, offline", () => {
     assert.match(await page.locator(".headline").innerText(), /^71\.7/);
     await fill("thermometer", "90");
     await page.getByText("The thermometer proves it").waitFor();
-    await accessible("fit");
+    await held("fit");
     await go("/check/play");
     await fill("pulled-0", "0.200");
     await unfold("The pack for a setting");
     await fill("wanted", "-0.050");
     await page.getByText("0.25000 ± 0.00082 mm").or(page.getByText(/^0\.250/)).first().waitFor();
-    await accessible("play");
+    await held("play");
     await go("/check/press");
     await page.getByRole("heading", { level: 1, name: "Press fit" }).waitFor();
-    await accessible("press");
+    await held("press");
   });
 
   test("alone, it reckons and says that nothing is kept", async () => {
@@ -164,7 +158,7 @@ describe("the bench checks, offline", () => {
     for (const [at, text] of TURN.entries()) await fill(`readings-${at}`, text);
     await page.getByText("0.0329 ± 0.0012 mm").first().waitFor();
     assert.equal(await act(page).count(), 0);
-    await accessible("alone");
+    await held("alone");
     assert.deepEqual(complaints, []);
   });
 });

@@ -2,7 +2,7 @@
 // Then the seal map, the tooth print and an O-ring, at phone size. All offline; the values are invented.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { violationsInBothThemes } from "./access.mjs";
+import { accessible } from "./access.mjs";
 import { act, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
 import { jpeg, toStep, words, workTo } from "./guided.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
@@ -20,13 +20,7 @@ describe("bench checks of a step, offline", () => {
     await page.goto(job + path);
     await ready(page);
   }
-  async function accessible(what) {
-    await page.setViewportSize({ width: 360, height: 6000 });
-    const found = await violationsInBothThemes(page);
-    await page.setViewportSize({ width: 360, height: 740 });
-    assert.deepEqual(found, [], what);
-    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true, what);
-  }
+  const held = (what) => accessible(page, what);
 
   before(async () => {
     site = await startSite();
@@ -71,7 +65,7 @@ describe("bench checks of a step, offline", () => {
     assert.match(await said(), /Runout beside the seal\s+Total 0\.06700 ± 0\.00082 mm · from the bench check/);
     assert.doesNotMatch(await words(page), beside, "nothing of it is asked again");
     await page.getByRole("link", { name: /^Runout, reckoned.*runout at shaft end/ }).waitFor();
-    await accessible("step");
+    await held("step");
 
     await page.getByRole("link", { name: /^Open .*runout beside the seal/i }).click();
     await page.getByRole("button", { name: "Open it again" }).click();
@@ -91,7 +85,7 @@ describe("bench checks of a step, offline", () => {
     await page.locator("#check-place").fill("S1");
     await choose("Lip by the manual", "to the oil");
     for (const [at, text] of ["3.1", "3.2", "3.3", "3.2"].entries()) await fill(`depth-${at}`, text);
-    await accessible("seal");
+    await held("seal");
     await press(page, /^Keep lip seal/);
     await page.getByRole("img", { name: /S1 looks to the oil\. S2 is not recorded\./ }).waitFor();
   });
@@ -103,7 +97,7 @@ describe("bench checks of a step, offline", () => {
     await choose("Coast flank", "tip");
     await page.getByText("Both flanks toward the tip").waitFor();
     await page.getByRole("img", { name: "The print says: move the pinion in, toward the gear axis." }).waitFor();
-    await accessible("pattern");
+    await held("pattern");
   });
 
   test("an O-ring is found by its groove, and a loose one is refused", async () => {
@@ -113,7 +107,7 @@ describe("bench checks of a step, offline", () => {
     // SAE AS568 -214, 24.99 × 3.53 mm: two public lists agree; 2.0 % and 18.6 % by hand.
     const row = page.getByRole("row", { name: /-214: 24\.99 × 3\.53 mm/ });
     assert.match(await row.innerText(), /18\.6 %\s+2\.0 %/);
-    await accessible("sizes");
+    await held("sizes");
     await fill("section", "3.53");
     await fill("inside", "26.00");
     await page.getByText("take a smaller ring or measure both again").first().waitFor();
@@ -121,7 +115,7 @@ describe("bench checks of a step, offline", () => {
     for (const kind of ["locker", "land", "anode"]) {
       await go(`/check/${kind}`);
       await page.getByText("Type what is asked").waitFor();
-      await accessible(kind);
+      await held(kind);
     }
     assert.deepEqual(complaints, []);
   });
