@@ -164,6 +164,31 @@ impl Screen {
         }
     }
 
+    /// The job it is about, if it is about one.
+    pub fn job(&self) -> Option<&String> {
+        match self {
+            Screen::Job { job }
+            | Screen::Step { job, .. }
+            | Screen::OwnSteps { job }
+            | Screen::OpenMap { job }
+            | Screen::Ladder { job }
+            | Screen::Inspect { job }
+            | Screen::Tools { job: Some(job) }
+            | Screen::Freeze { job }
+            | Screen::Checks { job }
+            | Screen::BenchCheck { job: Some(job), .. }
+            | Screen::Waits { job }
+            | Screen::Card { job }
+            | Screen::Next { job }
+            | Screen::SetUp { job }
+            | Screen::Reading { job, .. }
+            | Screen::Influence { job }
+            | Screen::Record { job }
+            | Screen::SendJob { job } => Some(job),
+            _ => None,
+        }
+    }
+
     /// The screen of a path; the bench where the path names none.
     pub fn of(path: &str) -> Screen {
         let owned = str::to_owned;

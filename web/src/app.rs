@@ -130,7 +130,22 @@ fn Screens() -> impl IntoView {
         Screen::Bench if bench.is_empty() => Screen::First,
         screen => screen,
     });
-    move || match screen.get() {
+    // A screen that stands stays while a book that another tab began is read.
+    let open = Memo::new(move |before: Option<&(Screen, bool)>| {
+        let screen = screen.get();
+        let stood = before.is_some_and(|(was, stood)| *stood && *was == screen);
+        let is_open = bench.is_open_for(&screen) || stood;
+        (screen, is_open)
+    });
+    move || match open.get() {
+        // Its books are read within a moment.
+        (_, false) => ().into_any(),
+        (screen, true) => shown(screen, code),
+    }
+}
+
+fn shown(screen: Screen, code: Code) -> AnyView {
+    match screen {
         Screen::Bench => BenchScreen().into_any(),
         Screen::First => view! { <FirstScreen><Practice/></FirstScreen> }.into_any(),
         Screen::NewJob => NewJobScreen().into_any(),

@@ -1,71 +1,99 @@
-//! The books of this device, each folded anew when something was written in it.
+//! The books of this device: of each what is known of it, and whole those that were opened.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use job::{Book, BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
+use job::{Book, BookId, Drawer, Entry, Fact, Folded, Job, JobSummary, Refusal, Sheet};
+use job::{Stamp, Summary, Tin};
 
-use crate::storage::Row;
+use crate::storage::{Row, Summed};
 
-/// All books, by id.
+/// All books.
 #[derive(Clone, Default)]
 pub(super) struct Books {
+    /// Of every book, by its name, also of kinds this version does not know.
+    known: BTreeMap<String, Summary>,
+    /// Those that were opened.
     volumes: BTreeMap<BookId, Volume>,
-    /// Rows of kinds of books this version does not know; they stay in the store.
-    foreign: usize,
 }
 
-/// A book and what it amounts to.
+/// A book and what it amounts to, folded anew when something was written in it.
 #[derive(Clone)]
-struct Volume {
+pub(super) struct Volume {
     book: Book,
-    state: State,
+    folded: Folded,
 }
 
-#[derive(Clone)]
-enum State {
-    Tin(Arc<Tin>),
-    Drawer(Arc<Drawer>),
-    Sheet(Arc<Sheet>),
-    Job(Arc<Job>),
+impl Volume {
+    pub(super) fn of(book: Book) -> Volume {
+        Volume { folded: Folded::of(&book), book }
+    }
+
+    pub(super) fn book(&self) -> &Book {
+        &self.book
+    }
+
+    /// What a store keeps beside the book.
+    pub(super) fn summed(&self) -> Summed {
+        let summary = Summary::of(&self.book, &self.folded);
+        (self.book.id().to_string(), Some(summary.to_text()))
+    }
 }
 
 impl Books {
-    /// The books of rows, which come in the order of their books.
+    /// The books of rows, which come in the order of their books, all of them opened.
     pub(super) fn of(rows: &[Row]) -> Books {
         let mut books = Books::default();
         for rows in rows.chunk_by(|one, next| one.book == next.book) {
-            match rows.first().and_then(|row| BookId::parse(&row.book)) {
-                Some(id) => {
-                    books.put(Book::from_lines(id, rows.iter().map(|row| row.line.as_str())));
-                }
-                None => books.foreign += rows.len(),
+            let Some(name) = rows.first().map(|row| row.book.as_str()) else { continue };
+            match volume(name, rows) {
+                Some(volume) => books.put(volume),
+                None => drop(books.known.insert(name.to_owned(), Summary::of_foreign(rows.len()))),
             }
         }
         books
     }
 
-    /// What was read again, with what was here. `None`: there is nothing new.
-    pub(super) fn merge(&self, again: Books) -> Option<Books> {
-        let mut merged = self.clone();
-        let mut is_new = false;
-        for (id, volume) in again.volumes {
-            let book = self.book(&id).merge(&volume.book);
-            if book != self.book(&id) {
-                merged.put(book);
-                is_new = true;
-            }
+    /// The books that a store knows of, none of them opened; `None` where a text cannot be read.
+    pub(super) fn known(summaries: Vec<Summed>) -> Option<Books> {
+        let mut books = Books::default();
+        for (name, text) in summaries {
+            books.known.insert(name, Summary::from_text(text.as_deref()?)?);
         }
-        is_new.then_some(merged)
+        Some(books)
     }
 
-    /// Writes entries in.
-    pub(super) fn take(&mut self, entries: &[Entry]) {
-        for entries in entries.chunk_by(|one, next| one.book == next.book) {
-            if let Some(first) = entries.first() {
-                self.put(self.book(&first.book).with(entries.iter().cloned()));
-            }
+    /// Takes over what a store says of a book that is not open; what cannot be read is put right
+    /// when the book is opened.
+    pub(super) fn know(&mut self, name: String, text: Option<&str>) {
+        match text.map(Summary::from_text) {
+            Some(Some(summary)) => drop(self.known.insert(name, summary)),
+            Some(None) => (),
+            None => drop(self.known.remove(&name)),
         }
+    }
+
+    /// Whether what is known of a book is what the store says.
+    pub(super) fn knows(&self, summed: &Summed) -> bool {
+        self.known.get(&summed.0).map(Summary::to_text) == summed.1
+    }
+
+    /// Every opened book with these entries in it.
+    pub(super) fn with(&self, entries: &[Entry]) -> Vec<Volume> {
+        entries
+            .chunk_by(|one, next| one.book == next.book)
+            .filter_map(|entries| {
+                let first = entries.first()?;
+                Some(Volume::of(self.book(&first.book).with(entries.iter().cloned())))
+            })
+            .collect()
+    }
+
+    /// Opens a book, or puts it in the place of what it was before.
+    pub(super) fn put(&mut self, volume: Volume) {
+        self.known.insert(volume.book.id().to_string(), Summary::of(&volume.book, &volume.folded));
+        self.volumes.insert(volume.book.id().clone(), volume);
     }
 
     /// The entries that facts become, if every book admits its own.
@@ -93,82 +121,98 @@ impl Books {
         })
     }
 
+    /// Whether there is such a book.
+    pub(super) fn has(&self, id: &BookId) -> bool {
+        self.known.contains_key(&id.to_string())
+    }
+
+    /// Whether a book can be looked at: it is open, or there is none.
+    pub(super) fn is_open(&self, id: &BookId) -> bool {
+        self.volumes.contains_key(id) || !self.has(id)
+    }
+
+    /// The book as far as it was opened.
     pub(super) fn book(&self, id: &BookId) -> Book {
         self.volumes.get(id).map_or_else(|| Book::new(id.clone()), |volume| volume.book.clone())
     }
 
-    pub(super) fn all(&self) -> impl Iterator<Item = &Book> {
-        self.volumes.values().map(|volume| &volume.book)
+    /// The opened books.
+    pub(super) fn opened(&self) -> impl Iterator<Item = &Book> {
+        self.volumes.values().map(Volume::book)
+    }
+
+    fn folded(&self, id: &BookId) -> Option<&Folded> {
+        self.volumes.get(id).map(|volume| &volume.folded)
     }
 
     pub(super) fn tin(&self) -> Arc<Tin> {
-        match self.volumes.get(&BookId::Tin).map(|volume| &volume.state) {
-            Some(State::Tin(tin)) => tin.clone(),
+        match self.folded(&BookId::Tin) {
+            Some(Folded::Tin(tin)) => tin.clone(),
             _ => Arc::default(),
         }
     }
 
     pub(super) fn drawer(&self) -> Arc<Drawer> {
-        match self.volumes.get(&BookId::Drawer).map(|volume| &volume.state) {
-            Some(State::Drawer(drawer)) => drawer.clone(),
+        match self.folded(&BookId::Drawer) {
+            Some(Folded::Drawer(drawer)) => drawer.clone(),
             _ => Arc::default(),
         }
     }
 
-    pub(super) fn sheets(&self) -> impl Iterator<Item = &Arc<Sheet>> {
-        self.volumes.values().filter_map(|volume| match &volume.state {
-            State::Sheet(sheet) => Some(sheet),
-            _ => None,
-        })
-    }
-
-    pub(super) fn jobs(&self) -> impl Iterator<Item = &Arc<Job>> {
-        self.job_books().map(|(_, job)| job)
-    }
-
-    /// The book of every job, and what it amounts to.
-    pub(super) fn job_books(&self) -> impl Iterator<Item = (&Book, &Arc<Job>)> {
-        self.volumes.values().filter_map(|volume| match &volume.state {
-            State::Job(job) => Some((&volume.book, job)),
-            _ => None,
-        })
-    }
-
     pub(super) fn sheet(&self, id: &str) -> Option<Arc<Sheet>> {
-        match &self.volumes.get(&BookId::Sheet(id.to_owned()))?.state {
-            State::Sheet(sheet) => Some(sheet.clone()),
+        match self.folded(&BookId::Sheet(id.to_owned()))? {
+            Folded::Sheet(sheet) => Some(sheet.clone()),
             _ => None,
         }
     }
 
     pub(super) fn job(&self, id: &str) -> Option<Arc<Job>> {
-        match &self.volumes.get(&BookId::Job(id.to_owned()))?.state {
-            State::Job(job) => Some(job.clone()),
+        match self.folded(&BookId::Job(id.to_owned()))? {
+            Folded::Job(job) => Some(job.clone()),
             _ => None,
         }
     }
 
+    /// Every job, the one written in last first.
+    pub(super) fn jobs(&self) -> Vec<Arc<JobSummary>> {
+        let mut jobs: Vec<_> = self.known.values().filter_map(|it| it.job.clone()).collect();
+        jobs.sort_by_key(|job| Reverse(job.last_at));
+        jobs
+    }
+
+    /// The ids of the unit sheets.
+    pub(super) fn sheets(&self) -> impl Iterator<Item = String> {
+        self.known.keys().filter_map(|name| match BookId::parse(name) {
+            Some(BookId::Sheet(id)) => Some(id),
+            _ => None,
+        })
+    }
+
     pub(super) fn is_empty(&self) -> bool {
-        self.volumes.is_empty()
+        self.known.is_empty()
     }
 
     /// Entries, read or not.
-    pub(super) fn lines(&self) -> usize {
-        self.foreign + self.all().map(|book| book.lines().count()).sum::<usize>()
+    pub(super) fn entries(&self) -> usize {
+        self.known.values().map(|summary| summary.entries).sum()
     }
 
     /// Entries this version cannot read; they are kept.
     pub(super) fn unread(&self) -> usize {
-        self.foreign + self.all().map(Book::unread).sum::<usize>()
+        self.known.values().map(|summary| summary.unread).sum()
     }
+}
 
-    fn put(&mut self, book: Book) {
-        let state = match book.id() {
-            BookId::Tin => State::Tin(Arc::new(Tin::fold(&book))),
-            BookId::Drawer => State::Drawer(Arc::new(Drawer::fold(&book))),
-            BookId::Sheet(_) => State::Sheet(Arc::new(Sheet::fold(&book))),
-            BookId::Job(_) => State::Job(Arc::new(Job::fold(&book))),
-        };
-        self.volumes.insert(book.id().clone(), Volume { book, state });
+/// The book of rows; `None` for a kind of book this version does not know.
+pub(super) fn volume(name: &str, rows: &[Row]) -> Option<Volume> {
+    let id = BookId::parse(name)?;
+    Some(Volume::of(Book::from_lines(id, rows.iter().map(|row| row.line.as_str()))))
+}
+
+/// What a store is to keep beside the rows of a book.
+pub(super) fn sum(name: &str, rows: &[Row]) -> String {
+    match volume(name, rows).map(|volume| volume.summed().1.unwrap_or_default()) {
+        Some(text) => text,
+        None => Summary::of_foreign(rows.len()).to_text(),
     }
 }

@@ -6,13 +6,15 @@ use job::files::{Changes, Coming};
 use job::{BookId, Fact, Stamp};
 use leptos::prelude::*;
 
+use super::books::sum;
 use super::{Bench, Books, RecordError, mark, row, turn};
 use crate::device::now::{device_id, fresh_id, now};
-use crate::storage::{Batch, Photo, Row, StoreError};
+use crate::storage::{Batch, Photo, Row, StoreError, Summed};
 
 /// What was brought in last on this visit.
 #[derive(Clone, Debug)]
 pub struct Brought {
+    /// The set, with what was known of its books before it.
     set: Batch,
     /// How many rows each book had with it.
     counts: Vec<(String, usize)>,
@@ -63,24 +65,25 @@ impl Bench {
         let stamp = Stamp { device: device_id(), at: now(), act: fresh_id() };
         let judgements = Books::of(&together).next(judged, &stamp)?;
         let judgements: Vec<Row> = judgements.iter().map(row).collect();
+        together.extend(judgements.iter().cloned());
+        together.sort();
         let mut set = Batch { photos: self.new_photos(photos).await?, ..Batch::default() };
         let mut taken: BTreeSet<_> = here.iter().map(place).collect();
         for row in fresh.into_iter().chain(judgements) {
             let is_free = taken.insert(place(&row));
             if is_free { set.rows.push(row) } else { set.beside.push(row) }
         }
-        let store = self.store.get_value();
-        store.add_set(&set).await?;
+        set.summaries = summaries(&together);
+        self.store.get_value().add(&set).await?;
         mark::set();
+        set.summaries = before(&set.summaries, &here);
         let mut counts: BTreeMap<String, usize> = BTreeMap::new();
         for row in here.iter().chain(&set.rows).chain(&set.beside) {
             *counts.entry(row.book.clone()).or_default() += 1;
         }
         let brought = Brought { set, counts: counts.into_iter().collect() };
         // It is kept; what cannot be read now is read when the tab is looked at.
-        if let Ok(rows) = store.all().await {
-            self.books.set(Books::of(&rows));
-        }
+        self.show_anew().await.ok();
         self.last.set(None);
         self.saved_at.set(Some(stamp.at));
         self.brought.set(Some(brought.clone()));
@@ -125,6 +128,19 @@ impl Bench {
         }
         Ok(rows)
     }
+}
+
+/// What is known of the books of rows.
+fn summaries(rows: &[Row]) -> Vec<Summed> {
+    let books = rows.chunk_by(|one, next| one.book == next.book);
+    let sum = |rows: &[Row]| rows.first().map(|row| (row.book.clone(), Some(sum(&row.book, rows))));
+    books.filter_map(sum).collect()
+}
+
+/// What was known of these books when only the rows `here` were in them.
+fn before(now: &[Summed], here: &[Row]) -> Vec<Summed> {
+    let known: BTreeMap<String, Option<String>> = summaries(here).into_iter().collect();
+    now.iter().map(|(name, _)| (name.clone(), known.get(name).cloned().flatten())).collect()
 }
 
 /// The key that a row asks for.

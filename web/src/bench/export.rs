@@ -96,7 +96,8 @@ impl Bench {
                 photos_named(&entry).into_iter().map(str::to_owned).collect::<Vec<_>>()
             })
             .collect();
-        let sheet = untrack(|| self.job(job).get()).map(|job| job.sheet.clone());
+        let jobs = untrack(|| self.jobs());
+        let sheet = jobs.iter().find(|it| it.id == job).map(|job| job.sheet.clone());
         if let Some(sheet) = sheet {
             rows.extend(store.book(&BookId::Sheet(sheet).to_string()).await?);
         }
@@ -120,24 +121,25 @@ impl Bench {
     /// What the browser threw.
     pub async fn readings(self, view: View, share: bool) -> Result<(String, Handed), StoreError> {
         let offset = utc_offset_minutes(now());
-        let (page, ending, kind) = self.books.with_untracked(|books| {
-            let unknown = Sheet::default();
-            let jobs: Vec<(Book, Sheet)> = books
-                .job_books()
-                .map(|(book, job)| {
-                    let sheet = books.sheet(&job.sheet);
-                    (book.clone(), sheet.map_or_else(|| unknown.clone(), |it| (*it).clone()))
-                })
-                .collect();
-            let jobs = jobs.iter().map(|(book, sheet)| (book, sheet));
-            match view {
-                View::Csv => (csv(jobs, offset), "csv", "text/csv"),
-                View::Text => (text(jobs, offset), "txt", "text/plain"),
-            }
-        });
+        let mut jobs = Vec::new();
+        for job in untrack(|| self.jobs()).iter().rev() {
+            let sheet = self.stored(BookId::Sheet(job.sheet.clone())).await?;
+            jobs.push((self.stored(BookId::Job(job.id.clone())).await?, Sheet::fold(&sheet)));
+        }
+        let jobs = jobs.iter().map(|(book, sheet)| (book, sheet));
+        let (page, ending, kind) = match view {
+            View::Csv => (csv(jobs, offset), "csv", "text/csv"),
+            View::Text => (text(jobs, offset), "txt", "text/plain"),
+        };
         let name = format!("shimwright-readings-{}.{ending}", today());
         let handed = hand_over(&Array::of1(&page.into()), &name, kind, share).await;
         handed.map(|handed| (name, handed)).map_err(|thrown| StoreError::from_thrown(&thrown))
+    }
+
+    /// A book as it lies in the store, without opening it for the screens.
+    async fn stored(self, id: BookId) -> Result<Book, StoreError> {
+        let rows = self.store.get_value().book(&id.to_string()).await?;
+        Ok(Book::from_lines(id, rows.iter().map(|row| row.line.as_str())))
     }
 }
 

@@ -6,25 +6,26 @@ pub mod bring;
 mod error;
 pub mod export;
 mod last;
+mod look;
 mod mark;
+mod open;
 mod tabs;
 mod turn;
+mod wanted;
 
-use std::sync::Arc;
-
-use job::{Book, BookId, Drawer, Entry, Fact, Job, Refusal, Sheet, Stamp, Tin};
+use job::{BookId, Entry, Fact, Refusal, Stamp, Summary};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::Blob;
 
 use crate::device::now::{device_id, fresh_id, now};
-use crate::parts::{LastEntry, Standing};
-use crate::storage::{Photo, Row, Store, StoreError};
-use books::Books;
+use crate::parts::Standing;
+use crate::storage::{Batch, Photo, Row, Store, StoreError, Summed};
+use books::{Books, Volume};
 use bring::Brought;
 pub use error::RecordError;
 use last::Last;
 use tabs::Tabs;
+pub use wanted::AT_FIRST;
 
 /// How often an act is tried again when another tab was first: once where acts take turns.
 const TRIES: usize = 5;
@@ -32,12 +33,14 @@ const TRIES: usize = 5;
 /// What is read before the first screen stands.
 pub struct Opened {
     store: Store,
-    rows: Vec<Row>,
+    /// `None`: to be worked out anew.
+    summaries: Option<Vec<Summed>>,
+    is_empty: bool,
     trouble: ArcRwSignal<Option<&'static str>>,
 }
 
 impl Opened {
-    /// Opens the store and reads every row.
+    /// Opens the store and reads what is known of its books.
     ///
     /// # Errors
     /// Why the store did not open.
@@ -45,23 +48,27 @@ impl Opened {
         let trouble = ArcRwSignal::new(None);
         let told = trouble.clone();
         let store = Store::open(move || told.set(Some(OUTDATED))).await?;
-        let rows = store.all().await?;
+        let summaries = store.summaries(Summary::FORM).await?;
+        let is_empty = match &summaries {
+            Some(summaries) => summaries.is_empty(),
+            None => store.count().await? == 0,
+        };
         if store.was_replaced() {
             trouble.set(Some(REPLACED));
         } else if store.is_newer() {
             trouble.set(Some(NEWER));
-        } else if rows.is_empty() && mark::is_there() {
+        } else if is_empty && mark::is_there() {
             trouble.set(Some(CLEARED));
         }
-        if !rows.is_empty() {
+        if !is_empty {
             mark::set();
         }
-        Ok(Opened { store, rows, trouble })
+        Ok(Opened { store, summaries, is_empty, trouble })
     }
 
     /// True before anything was ever written down here, and nothing is wrong with the store.
     pub fn is_new(&self) -> bool {
-        self.rows.is_empty() && self.trouble.with_untracked(Option::is_none)
+        self.is_empty && self.trouble.with_untracked(Option::is_none)
     }
 }
 
@@ -78,6 +85,10 @@ const REPLACED: &str = "The browser found the store broken and began an empty on
 #[derive(Clone, Copy)]
 pub struct Bench {
     books: RwSignal<Books>,
+    /// Books that are being read.
+    opening: RwSignal<Vec<BookId>>,
+    /// False while what is known of the books is worked out anew.
+    stands: RwSignal<bool>,
     last: RwSignal<Option<Last>>,
     saved_at: RwSignal<Option<i64>>,
     trouble: RwSignal<Option<&'static str>>,
@@ -89,8 +100,12 @@ pub struct Bench {
 impl Bench {
     /// Takes over what was read, and follows what other tabs write.
     pub fn new(opened: Opened) -> Bench {
+        let known = opened.summaries.and_then(Books::known);
+        let stands = known.is_some();
         let bench = Bench {
-            books: RwSignal::new(Books::of(&opened.rows)),
+            books: RwSignal::new(known.unwrap_or_default()),
+            opening: RwSignal::new(Vec::new()),
+            stands: RwSignal::new(stands),
             last: RwSignal::new(None),
             saved_at: RwSignal::new(None),
             trouble: RwSignal::from(opened.trouble),
@@ -98,14 +113,17 @@ impl Bench {
             tabs: StoredValue::new_local(None),
             brought: RwSignal::new(None),
         };
-        let heard = move |books: Vec<String>| {
+        if !stands {
+            spawn_local(bench.sum_up());
+        }
+        let heard = move |names: Vec<String>| {
             spawn_local(async move {
                 // What cannot be read now is read when the tab is looked at.
-                if books.is_empty() {
+                if names.is_empty() {
                     bench.read_anew().await.ok();
                 }
-                for book in books {
-                    bench.read_again(Some(&book)).await.ok();
+                for name in names {
+                    bench.read_again(&name).await.ok();
                 }
             });
         };
@@ -113,7 +131,7 @@ impl Bench {
         let seen = window_event_listener_untyped("visibilitychange", move |_| {
             if !document().hidden() {
                 spawn_local(async move {
-                    bench.read_if_more().await.ok();
+                    bench.read_what_changed().await.ok();
                 });
             }
         });
@@ -177,7 +195,7 @@ impl Bench {
     fn retractions(self, last: &Last) -> Option<Vec<(BookId, Fact)>> {
         let book = last.book()?;
         let retractions =
-            self.books.with_untracked(|books| job::undo(&books.book(book), books.all()));
+            self.books.with_untracked(|books| job::undo(&books.book(book), books.opened()));
         last.is_taken_back_by(&retractions).then_some(retractions)
     }
 
@@ -189,18 +207,27 @@ impl Bench {
         saving: impl Fn(&[Entry]) -> Last,
     ) -> Result<Vec<Entry>, RecordError> {
         let _mine = turn::take().await;
+        self.open(facts.iter().map(|(id, _)| id)).await?;
         let store = self.store.get_value();
         let stamp = Stamp { device: device_id(), at: now(), act: fresh_id() };
         for _ in 0..TRIES {
             let entries = self.books.with_untracked(|books| books.next(facts, &stamp))?;
             self.last.set(Some(saving(&entries)));
-            let rows: Vec<Row> = entries.iter().map(row).collect();
-            let names = names(&rows);
-            match store.add(&rows, photos).await {
-                Ok(()) => self.books.update(|books| books.take(&entries)),
+            let volumes = self.books.with_untracked(|books| books.with(&entries));
+            let set = Batch {
+                rows: entries.iter().map(row).collect(),
+                photos: photos.to_vec(),
+                summaries: volumes.iter().map(Volume::summed).collect(),
+                ..Batch::default()
+            };
+            let names: Vec<String> = set.summaries.iter().map(|(name, _)| name.clone()).collect();
+            match store.add(&set).await {
+                Ok(()) => {
+                    self.books.update(|books| volumes.into_iter().for_each(|it| books.put(it)));
+                }
                 Err(StoreError::Taken) => {
                     for name in &names {
-                        self.read_again(Some(name)).await?;
+                        self.read_again(name).await?;
                     }
                     // A lost connection may have kept them after all.
                     if !self.books.with_untracked(|books| books.have(&entries)) {
@@ -216,146 +243,11 @@ impl Bench {
         }
         Err(StoreError::Taken.into())
     }
-
-    /// Reads one book again, or all, and shows what is new in it.
-    async fn read_again(self, book: Option<&str>) -> Result<(), StoreError> {
-        let store = self.store.get_value();
-        let rows = match book {
-            Some(book) => store.book(book).await?,
-            None => store.all().await?,
-        };
-        let merged = self.books.with_untracked(|books| books.merge(Books::of(&rows)));
-        if let Some(merged) = merged {
-            self.books.set(merged);
-        }
-        Ok(())
-    }
-
-    /// Reads all and shows that, and nothing that is not in the store any more.
-    async fn read_anew(self) -> Result<(), StoreError> {
-        let _mine = turn::take().await;
-        let rows = self.store.get_value().all().await?;
-        self.books.set(Books::of(&rows));
-        Ok(())
-    }
-
-    /// Reads all again where the store holds more than the books.
-    async fn read_if_more(self) -> Result<(), StoreError> {
-        let kept = self.store.get_value().count().await?;
-        let all_here = kept == self.books.with_untracked(Books::lines);
-        if all_here { Ok(()) } else { self.read_again(None).await }
-    }
-
-    /// A photo; `None` where it is not on this device.
-    ///
-    /// # Errors
-    /// Why the store did not give it.
-    pub async fn photo(self, id: &str) -> Result<Option<Blob>, StoreError> {
-        self.store.get_value().photo(id).await
-    }
-
-    /// The last act of this visit, for the bar that offers Undo.
-    pub fn last(self) -> Option<LastEntry> {
-        self.last.with(|last| last.as_ref().and_then(Last::shown))
-    }
-
-    /// True while something is on its way to the disk.
-    pub fn is_saving(self) -> bool {
-        self.last.with(|last| last.as_ref().is_some_and(|last| last.standing == Standing::Saving))
-    }
-
-    /// The job of that id; `None` where there is no such book.
-    pub fn job(self, id: &str) -> Memo<Option<Arc<Job>>> {
-        let id = id.to_owned();
-        let job = move |_: Option<&_>| self.books.with(|books| books.job(&id));
-        Memo::new_with_compare(job, is_another)
-    }
-
-    /// The unit sheet of that id; `None` where there is no such book.
-    pub fn sheet(self, id: &str) -> Memo<Option<Arc<Sheet>>> {
-        let id = id.to_owned();
-        let sheet = move |_: Option<&_>| self.books.with(|books| books.sheet(&id));
-        Memo::new_with_compare(sheet, is_another)
-    }
-
-    /// The unit sheet of a job.
-    pub fn sheet_of(self, job: Memo<Option<Arc<Job>>>) -> Memo<Option<Arc<Sheet>>> {
-        let sheet = move |_: Option<&_>| {
-            let id = job.with(|job| job.as_ref().map(|job| job.sheet.clone()))?;
-            self.books.with(|books| books.sheet(&id))
-        };
-        Memo::new_with_compare(sheet, is_another)
-    }
-
-    /// The shim tin; empty before the first shim.
-    pub fn tin(self) -> Memo<Arc<Tin>> {
-        let tin = move |_: Option<&_>| self.books.with(Books::tin);
-        Memo::new_with_compare(tin, |old: Option<&Arc<Tin>>, new: Option<&Arc<Tin>>| {
-            old.map(Arc::as_ptr) != new.map(Arc::as_ptr)
-        })
-    }
-
-    /// The tool drawer; empty before the first tool. Folded anew only when something was written
-    /// in it.
-    pub fn drawer(self) -> Memo<Arc<Drawer>> {
-        let drawer = move |_: Option<&_>| self.books.with(Books::drawer);
-        Memo::new_with_compare(drawer, |old: Option<&Arc<Drawer>>, new: Option<&Arc<Drawer>>| {
-            old.map(Arc::as_ptr) != new.map(Arc::as_ptr)
-        })
-    }
-
-    /// Every job, the one written in last first.
-    pub fn jobs(self) -> Vec<Arc<Job>> {
-        let mut jobs: Vec<_> = self.books.with(|books| books.jobs().cloned().collect());
-        jobs.sort_by_key(|job: &Arc<Job>| std::cmp::Reverse(job.last_at));
-        jobs
-    }
-
-    /// Looks at a book as it is written.
-    pub fn with_book<T>(self, id: &BookId, look: impl FnOnce(&Book) -> T) -> T {
-        look(&self.books.with_untracked(|books| books.book(id)))
-    }
-
-    /// Every unit sheet.
-    pub fn sheets(self) -> Vec<Arc<Sheet>> {
-        self.books.with(|books| books.sheets().cloned().collect())
-    }
-
-    /// True before anything was ever written down here.
-    pub fn is_empty(self) -> bool {
-        self.books.with(Books::is_empty)
-    }
-
-    /// How many entries there are, read or not.
-    pub fn entries(self) -> usize {
-        self.books.with(Books::lines)
-    }
-
-    /// How many entries this version cannot read. They are kept and exported.
-    pub fn unread(self) -> usize {
-        self.books.with(Books::unread)
-    }
-
-    /// When something was last saved in this visit, milliseconds since 1970, UTC.
-    pub fn saved_at(self) -> Option<i64> {
-        self.saved_at.get()
-    }
-
-    /// What is wrong with the store as a whole, in a sentence.
-    pub fn trouble(self) -> Option<&'static str> {
-        self.trouble.get()
-    }
 }
 
 /// The bench from context.
 pub fn use_bench() -> Bench {
     expect_context()
-}
-
-/// Folded states are shared and never changed, so another place in memory is another state.
-fn is_another<T>(old: Option<&Option<Arc<T>>>, new: Option<&Option<Arc<T>>>) -> bool {
-    let place = |state: Option<&Option<Arc<T>>>| state.map(|it| it.as_ref().map(Arc::as_ptr));
-    place(old) != place(new)
 }
 
 fn row(entry: &Entry) -> Row {
@@ -365,11 +257,4 @@ fn row(entry: &Entry) -> Row {
         device: entry.device.clone(),
         line: entry.to_line(),
     }
-}
-
-/// The books of rows that lie together, each once.
-fn names(rows: &[Row]) -> Vec<String> {
-    let mut names: Vec<String> = rows.iter().map(|row| row.book.clone()).collect();
-    names.dedup();
-    names
 }

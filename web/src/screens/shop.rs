@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use job::Job;
+use job::JobSummary;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -16,7 +16,7 @@ use crate::place;
 use super::frame::{Here, UnitSwitch};
 
 /// The job that was open last; before any was, the one written in last.
-pub fn current_job(bench: Bench) -> Option<Arc<Job>> {
+pub fn current_job(bench: Bench) -> Option<Arc<JobSummary>> {
     let jobs = bench.jobs();
     let last = place::carry_on().map(|last| last.path).unwrap_or_default();
     let id = last.trim_start_matches("/job/").split('/').next().unwrap_or_default();
@@ -79,8 +79,7 @@ pub fn ShopScreen(
 pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Place> {
     let job = current_job(bench);
     let of_job = job.as_ref().map(|job| job.sheet.clone());
-    let first = || bench.sheets().first().map(|sheet| sheet.id.clone());
-    let sheet = sheet.map(str::to_owned).or(of_job).or_else(first);
+    let sheet = sheet.map(str::to_owned).or(of_job).or_else(|| bench.first_sheet());
     let place = |words: &str, href: String, is: Option<Here>| Place {
         words: words.to_owned(),
         note: String::new(),

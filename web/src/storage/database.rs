@@ -8,16 +8,22 @@ use web_sys::{
     IdbTransaction,
 };
 
-use super::{Batch, Row, StoreError};
+use super::{Batch, Row, StoreError, Summed};
 
 /// The database's name; the crash card opens it by the same name.
 const NAME: &str = "shimwright";
-/// 1: entries. 2: photos beside them.
-const VERSION: u32 = 2;
+/// 1: entries. 2: photos beside them. 3: a summary of each book.
+const VERSION: u32 = 3;
 /// Object store of all entries: key `[book, counter, device]`, value the entry's line.
 const ENTRIES: &str = "entries";
 /// Object store of all photos: key their id, value the picture itself.
 const PHOTOS: &str = "photos";
+/// Object store of what is known of each book: key its name, value the summary's text. Derived from
+/// the entries, and written with them.
+const SUMMARIES: &str = "summaries";
+/// Key of the form of the summaries, which stands among them: a number, so it sorts before the names
+/// of all books, the empty one of unreadable lines too.
+const FORM: f64 = 0.0;
 
 #[wasm_bindgen]
 extern "C" {
@@ -98,7 +104,8 @@ impl Database {
             set.photos.iter().try_for_each(|photo| {
                 let store = transaction.object_store(PHOTOS)?;
                 store.add_with_key(&photo.picture, &JsValue::from_str(&photo.id)).map(drop)
-            })
+            })?;
+            sum_up(&transaction, &set.summaries)
         };
         ended(&transaction, put_in()).await
     }
@@ -126,23 +133,76 @@ impl Database {
             set.photos.iter().try_for_each(|photo| {
                 let store = transaction.object_store(PHOTOS)?;
                 store.delete(&JsValue::from_str(&photo.id)).map(drop)
-            })
+            })?;
+            sum_up(&transaction, &set.summaries)
         };
         ended(&transaction, take()).await
     }
 
     /// A strictly durable transaction over what a set touches.
     fn writing(&self, set: &Batch) -> Result<IdbTransaction, StoreError> {
+        let stores = Array::of2(&ENTRIES.into(), &SUMMARIES.into());
+        if !set.photos.is_empty() {
+            stores.push(&PHOTOS.into());
+        }
+        self.durable(&stores)
+    }
+
+    fn durable(&self, stores: &Array) -> Result<IdbTransaction, StoreError> {
         if self.newer {
             return Err(StoreError::Newer);
         }
         let options = Object::new();
         Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(other)?;
-        let stores = match set.photos.is_empty() {
-            true => Array::of1(&ENTRIES.into()),
-            false => Array::of2(&ENTRIES.into(), &PHOTOS.into()),
-        };
-        self.base.transaction_with(&stores, "readwrite", &options).map_err(other)
+        self.base.transaction_with(stores, "readwrite", &options).map_err(other)
+    }
+
+    /// The summaries of all books by their names; `None` where they are not there in this form.
+    pub(super) async fn summaries(&self, form: &str) -> Result<Option<Vec<Summed>>, StoreError> {
+        if !self.base.object_store_names().contains(SUMMARIES) {
+            return Ok(None);
+        }
+        let store = self.reading(SUMMARIES)?;
+        let names = store.get_all_keys().map_err(other)?;
+        let texts = store.get_all().map_err(other)?;
+        let texts = Array::from(&succeeded(&texts).await?);
+        let names = Array::from(&names.result().map_err(other)?);
+        let is_form = names.get(0).as_f64() == Some(FORM)
+            && texts.get(0).as_string().as_deref() == Some(form);
+        let text = |value: JsValue| value.as_string().unwrap_or_default();
+        let all = names.iter().zip(texts.iter()).skip(1);
+        Ok(is_form.then(|| all.map(|(name, it)| (text(name), Some(text(it)))).collect()))
+    }
+
+    /// The summary of one book.
+    pub(super) async fn summary(&self, book: &str) -> Result<Option<String>, StoreError> {
+        let request = self.reading(SUMMARIES)?.get(&book.into()).map_err(other)?;
+        Ok(succeeded(&request).await?.as_string())
+    }
+
+    /// Writes the summaries of all books anew, one book after the other, all or none.
+    pub(super) async fn sum_all_up(
+        &self,
+        form: &str,
+        sum: impl Fn(&str, &[Row]) -> String,
+    ) -> Result<(), StoreError> {
+        let transaction = self.durable(&Array::of2(&ENTRIES.into(), &SUMMARIES.into()))?;
+        let entries = transaction.object_store(ENTRIES).map_err(other)?;
+        let summaries = transaction.object_store(SUMMARIES).map_err(other)?;
+        summaries.clear().map_err(other)?;
+        let put = |text: &str, key: &JsValue| summaries.put_with_key(&text.into(), key);
+        put(form, &FORM.into()).map_err(other)?;
+        let mut from = Array::new();
+        loop {
+            let later = IdbKeyRange::lower_bound_with_open(&from, true).map_err(other)?;
+            let first = entries.get_all_keys_with_key_and_limit(&later, 1).map_err(other)?;
+            let first = Array::from(&succeeded(&first).await?).get(0).dyn_into::<Array>();
+            let Some(book) = first.ok().and_then(|key| key.get(0).as_string()) else { break };
+            let rows = rows_of(&entries, &of_book(&book).map_err(other)?).await?;
+            put(&sum(&book, &rows), &book.as_str().into()).map_err(other)?;
+            from = Array::of2(&book.into(), &Array::new());
+        }
+        completed(&transaction).await
     }
 
     /// How many rows there are.
@@ -157,17 +217,7 @@ impl Database {
             Some(book) => of_book(book).map_err(other)?,
             None => JsValue::UNDEFINED,
         };
-        let store = self.reading(ENTRIES)?;
-        let keys = store.get_all_keys_with_key(&range).map_err(other)?;
-        let lines = store.get_all_with_key(&range).map_err(other)?;
-        let lines = succeeded(&lines).await?;
-        // Requests of one transaction end in order, so the keys are there by now.
-        let keys = Array::from(&keys.result().map_err(other)?);
-        Ok(keys
-            .iter()
-            .zip(Array::from(&lines).iter())
-            .map(|(key, line)| row(&key, &line))
-            .collect())
+        rows_of(&self.reading(ENTRIES)?, &range).await
     }
 
     /// Reads one photo; `None` where it is not here.
@@ -187,6 +237,30 @@ impl Database {
         let transaction = self.base.transaction_with_str(store).map_err(other)?;
         transaction.object_store(store).map_err(other)
     }
+}
+
+/// The rows in a range, in the order of their keys.
+async fn rows_of(entries: &IdbObjectStore, range: &JsValue) -> Result<Vec<Row>, StoreError> {
+    let keys = entries.get_all_keys_with_key(range).map_err(other)?;
+    let lines = entries.get_all_with_key(range).map_err(other)?;
+    let lines = Array::from(&succeeded(&lines).await?);
+    // Requests of one transaction end in order, so the keys are there by now.
+    let keys = Array::from(&keys.result().map_err(other)?);
+    Ok(keys.iter().zip(lines.iter()).map(|(key, line)| row(&key, &line)).collect())
+}
+
+/// Puts summaries in the place of older ones; takes out those of books that are gone.
+fn sum_up(transaction: &IdbTransaction, summaries: &[Summed]) -> Result<(), JsValue> {
+    let store = transaction.object_store(SUMMARIES)?;
+    summaries.iter().try_for_each(|(book, text)| {
+        let request = match text {
+            Some(text) => store.put_with_key(&text.into(), &book.into())?,
+            None => store.delete(&book.into())?,
+        };
+        // A failed request ends the transaction, which says so.
+        drop(request);
+        Ok(())
+    })
 }
 
 fn other(thrown: JsValue) -> StoreError {
@@ -241,7 +315,7 @@ fn make_stores(request: &IdbOpenDbRequest, event: &JsValue) {
     // Remembered on the request, which `opened` looks at; a failure to note it costs a notice only.
     Reflect::set(request, &"replaced".into(), &(lost.as_deref() == Some("total")).into()).ok();
     let there = base.object_store_names();
-    for store in [ENTRIES, PHOTOS] {
+    for store in [ENTRIES, PHOTOS, SUMMARIES] {
         if !there.contains(store) {
             // A store that could not be made shows as a failed open.
             base.create_object_store(store).ok();

@@ -48,7 +48,12 @@ pub struct Batch {
     pub beside: Vec<Row>,
     /// Photos that belong to them.
     pub photos: Vec<Photo>,
+    /// What is known of their books from then on.
+    pub summaries: Vec<Summed>,
 }
+
+/// A book's name and what is known of it; `None` where there is no such book any more.
+pub type Summed = (String, Option<String>);
 
 /// Whether a set is near what is left for this site, as the browser estimates it.
 async fn no_room_for(set: &Batch) -> bool {
@@ -96,22 +101,12 @@ impl Store {
         self.connection.borrow().as_ref().is_some_and(|database| database.replaced)
     }
 
-    /// Adds rows and the photos that belong to them, all or none; returns when they are on the
-    /// disk.
+    /// Adds a set, all or none; returns when it is on the disk.
     ///
     /// # Errors
     /// [`StoreError::Taken`] where one of the keys is in use; otherwise what the browser gave as
     /// its reason. Nothing was kept then.
-    pub async fn add(&self, rows: &[Row], photos: &[Photo]) -> Result<(), StoreError> {
-        self.add_set(&Batch { rows: rows.to_vec(), photos: photos.to_vec(), ..Batch::default() })
-            .await
-    }
-
-    /// The same for a set.
-    ///
-    /// # Errors
-    /// As for [`Store::add`].
-    pub async fn add_set(&self, set: &Batch) -> Result<(), StoreError> {
+    pub async fn add(&self, set: &Batch) -> Result<(), StoreError> {
         self.writable()?;
         let outcome = self.ask(async |database| database.add(set).await).await;
         match outcome {
@@ -151,6 +146,36 @@ impl Store {
     /// What the browser gave as its reason.
     pub async fn photo(&self, id: &str) -> Result<Option<Blob>, StoreError> {
         self.ask(async |database| database.photo(id).await).await
+    }
+
+    /// What is known of all books; `None` where it has to be worked out anew in this form, by
+    /// [`Store::sum_all_up`].
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn summaries(&self, form: &str) -> Result<Option<Vec<Summed>>, StoreError> {
+        self.ask(async |database| database.summaries(form).await).await
+    }
+
+    /// What is known of one book.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn summary(&self, book: &str) -> Result<Option<String>, StoreError> {
+        self.ask(async |database| database.summary(book).await).await
+    }
+
+    /// Works out anew what is known of every book, by its name and rows.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason. Nothing changed then.
+    pub async fn sum_all_up(
+        &self,
+        form: &str,
+        sum: impl Fn(&str, &[Row]) -> String,
+    ) -> Result<(), StoreError> {
+        self.writable()?;
+        self.ask(async |database| database.sum_all_up(form, &sum).await).await
     }
 
     /// How many rows there are.

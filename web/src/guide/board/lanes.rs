@@ -5,7 +5,7 @@ use job::{Job, Sheet, date, hour_minute};
 use leptos::prelude::*;
 
 use super::{at_a_glance, marks, sign};
-use crate::bench::use_bench;
+use crate::bench::{AT_FIRST, use_bench};
 use crate::device::now::{use_now, utc_offset_minutes};
 use crate::guide::Guide;
 use crate::page;
@@ -13,15 +13,12 @@ use crate::parts::{Bar, Empty, Gate, State, Strip, live, words};
 use crate::pictures::Picture;
 use crate::pictures::section::Section;
 
-/// Lanes on one board: what is worked on, the one written in last first.
-const LANES: usize = 8;
-
 /// The board.
 pub fn screen() -> AnyView {
     let (bench, now) = (use_bench(), use_now());
     page::title(Signal::stored("Shop board".to_owned()));
     let count = words(move || {
-        let units = match bench.jobs().len().min(LANES) {
+        let units = match bench.jobs().len().min(AT_FIRST) {
             1 => "1 unit".to_owned(),
             units => format!("{units} units"),
         };
@@ -30,7 +27,7 @@ pub fn screen() -> AnyView {
     let clock = words(move || hour_minute(now.get(), utc_offset_minutes(now.get())));
     let jobs = Memo::new(move |_| {
         let jobs = bench.jobs();
-        jobs.iter().take(LANES).map(|job| job.id.clone()).collect::<Vec<String>>()
+        jobs.iter().take(AT_FIRST).map(|job| job.id.clone()).collect::<Vec<String>>()
     });
     view! {
         <header class="plate">

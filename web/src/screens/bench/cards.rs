@@ -5,20 +5,25 @@ use leptos::prelude::*;
 
 use super::super::shop::current_job;
 use crate::address::Screen;
-use crate::bench::use_bench;
+use crate::bench::{AT_FIRST, use_bench};
 use crate::code::{Build, Code, Piece, use_code};
 use crate::device::now::now;
 use crate::parts::{Sign, State, Strip, live, strip};
 use crate::shown::use_shown;
 
-/// Every job, the one written in last first.
+/// Jobs that each press shows more.
+const MORE: usize = 12;
+
+/// The jobs, the one written in last first; those after the first few on request.
 #[component]
 pub fn Cards() -> impl IntoView {
     let (bench, shown, code) = (use_bench(), use_shown(), use_code());
+    let count = RwSignal::new(AT_FIRST);
     live(move || {
         let here = current_job(bench).map(|job| job.id.clone());
         let jobs = bench.jobs();
-        let cards: Vec<AnyView> = jobs
+        let cards: Vec<AnyView> = bench
+            .opened(&jobs, count.get())
             .iter()
             .filter_map(|job| {
                 let sheet = bench.sheet(&job.sheet).get()?;
@@ -29,8 +34,26 @@ pub fn Cards() -> impl IntoView {
                 Some(view! { <Card card is_here guided/> }.into_any())
             })
             .collect();
-        cards.into_any()
+        let left = jobs.len().saturating_sub(count.get());
+        view! {
+            {cards}
+            <Show when=move || { left > 0 }>
+                <button class="btn btn--wide" type="button" on:click=move |_| count.update(|it| *it += MORE)>
+                    {older(left)}
+                </button>
+            </Show>
+        }
+        .into_any()
     })
+}
+
+/// What the button for older jobs says.
+fn older(left: usize) -> String {
+    match left {
+        1 => "Show 1 older job".to_owned(),
+        left if left <= MORE => format!("Show {left} older jobs"),
+        left => format!("Show {MORE} of {left} older jobs"),
+    }
 }
 
 #[component]

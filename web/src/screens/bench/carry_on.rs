@@ -19,7 +19,7 @@ use crate::shown::use_shown;
 #[component]
 pub fn CarryOn() -> impl IntoView {
     let bench = use_bench();
-    live(move || match current_job(bench) {
+    live(move || match current_job(bench).and_then(|job| bench.job(&job.id).get()) {
         Some(job) => view! { <Stopped job/> }.into_any(),
         None => view! {
             <div class="sheet">

@@ -61,12 +61,13 @@ pub fn BenchScreen() -> impl IntoView {
 fn Next() -> impl IntoView {
     let (bench, code) = (use_bench(), use_code());
     live(move || {
-        if let Some(job) = current_job(bench).filter(|job| job.guide.scope.is_some())
+        let job = current_job(bench).and_then(|job| bench.job(&job.id).get());
+        if let Some(job) = job.as_ref().filter(|job| job.guide.scope.is_some())
             && let Some(build) = code.built(Piece::Guide)
         {
             return build(Screen::Next { job: job.id.clone() });
         }
-        let next = current_job(bench).and_then(|job| carry_on::next(bench, &job));
+        let next = job.and_then(|job| carry_on::next(bench, &job));
         let (words, href) = next.unwrap_or_else(|| ("New job".to_owned(), "/new-job".to_owned()));
         view! { <Act words href=Signal::stored(href)/> }.into_any()
     })

@@ -95,7 +95,7 @@ pub fn card_of_address(at: BringIn) {
     let stamp = Stamp { device: "code".to_owned(), at: now(), act: card.name() };
     match card.book(BookId::Sheet(card.name()), &stamp) {
         Ok(book) => {
-            let is_here = untrack(|| at.bench.sheet(&card.name()).get()).is_some();
+            let is_here = untrack(|| at.bench.has_sheet(&card.name()));
             let lines = book.lines().filter(|_| !is_here).map(Coming::from_line).collect();
             let parcel = Parcel { coming: lines, whole: Whole::Yes, ..Parcel::default() };
             spawn_local(at.look("Unit sheet from a code".to_owned(), parcel, Vec::new()));

@@ -3,7 +3,7 @@
 mod layouts;
 mod sheets;
 
-use job::{BookId, Fact, Job, next_number};
+use job::{BookId, Fact, next_number};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -103,8 +103,7 @@ impl Form {
 }
 
 fn number(bench: Bench) -> u32 {
-    let jobs = bench.jobs();
-    next_number(jobs.iter().map(|job| -> &Job { job }))
+    next_number(bench.jobs().iter().map(|job| job.number))
 }
 
 /// New job.
