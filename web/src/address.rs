@@ -173,6 +173,7 @@ impl Screen {
             | Screen::OpenMap { job }
             | Screen::Ladder { job }
             | Screen::Inspect { job }
+            | Screen::Consent { job }
             | Screen::Tools { job: Some(job) }
             | Screen::Freeze { job }
             | Screen::Checks { job }
@@ -185,7 +186,20 @@ impl Screen {
             | Screen::Influence { job }
             | Screen::Record { job }
             | Screen::SendJob { job } => Some(job),
-            _ => None,
+            Screen::Bench
+            | Screen::First
+            | Screen::NewJob
+            | Screen::Tools { job: None }
+            | Screen::BenchCheck { job: None, .. }
+            | Screen::Board
+            | Screen::Sheet { .. }
+            | Screen::Tin
+            | Screen::Settings
+            | Screen::BringIn
+            | Screen::SendSheet { .. }
+            | Screen::Practice
+            | Screen::States
+            | Screen::Writing => None,
         }
     }
 

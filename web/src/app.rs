@@ -137,6 +137,14 @@ fn Screens() -> impl IntoView {
         let is_open = bench.is_open_for(&screen) || stood;
         (screen, is_open)
     });
+    Effect::new(move |said: Option<bool>| {
+        let (_, stands) = open.get();
+        let said = said.unwrap_or_default();
+        if stands && !said {
+            page::ready();
+        }
+        stands || said
+    });
     move || match open.get() {
         // Its books are read within a moment.
         (_, false) => ().into_any(),

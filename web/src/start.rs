@@ -23,7 +23,8 @@ extern "C" {
     fn show_crash(seen: &str) -> Result<(), JsValue>;
 }
 
-/// Starts the app on the page. Until the books are read, what the page came with stands.
+/// Starts the app on the page. Until the books of the first screen are read, what the page came
+/// with stands.
 pub fn start(pieces: Pieces) {
     std::panic::set_hook(Box::new(|panic| {
         // A screen that stops the app must not be the one that a reload comes back to.
@@ -40,6 +41,7 @@ pub fn start(pieces: Pieces) {
                 let at_door = matches!(Screen::of(&path), Screen::Bench | Screen::First);
                 if at_door && opened.is_new() {
                     door::open(opened, pieces);
+                    page::ready();
                     // The door is drawn first: what follows must not hold up what is read now.
                     request_animation_frame(move || {
                         request_animation_frame(move || fetch_ahead(pieces));
@@ -49,16 +51,19 @@ pub fn start(pieces: Pieces) {
                     fetch_ahead(pieces);
                 } else {
                     mount_to_body(NotHere);
+                    page::ready();
                 }
             }
-            Err(why) => mount_to_body(move || {
-                view! {
-                    <Icons/>
-                    <ShutScreen why/>
-                }
-            }),
+            Err(why) => {
+                mount_to_body(move || {
+                    view! {
+                        <Icons/>
+                        <ShutScreen why/>
+                    }
+                });
+                page::ready();
+            }
         }
-        page::ready();
     });
 }
 

@@ -105,10 +105,14 @@ pub fn soak() -> Outcome {
     let mut command = cargo(&tools, &["test"], &test);
     let done = run::succeed(command.env("SOAK_SECONDS", SECONDS));
     report.check("changed files, lines and numbers", done);
-    heading("killed browsers, two tabs, a full store");
-    let arguments = ["--test", "--test-reporter=spec", "tests/e2e/keep.test.mjs"];
-    let done = run::succeed(node(&tools, &arguments).env("SOAK", "1"));
-    report.check("killed browsers, two tabs, a full store", done);
+    for (name, script) in [
+        ("killed browsers, two tabs, a full store", "tests/e2e/keep.test.mjs"),
+        ("a bench of 1,000 jobs", "tests/e2e/many.test.mjs"),
+    ] {
+        heading(name);
+        let arguments = ["--test", "--test-reporter=spec", script];
+        report.check(name, run::succeed(node(&tools, &arguments).env("SOAK", "1")));
+    }
     report.finish()
 }
 

@@ -35,6 +35,7 @@ mod procedure_trade;
 mod procedures;
 mod record;
 mod report;
+mod summary;
 mod tin;
 mod undo;
 mod unit;
