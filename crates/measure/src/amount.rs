@@ -68,6 +68,7 @@ fn scale(unit: Unit) -> Scale {
         | Unit::Piece
         | Unit::Percent
         | Unit::Volt
+        | Unit::PerMillionKelvin
         | Unit::Turn => times(Decimal::ONE),
         Unit::Millivolt => times(Decimal::new(1, 3)),
         Unit::Inch => times(Decimal::new(254, 1)),
@@ -88,6 +89,7 @@ fn scale(unit: Unit) -> Scale {
         Unit::InchOfMercury => times(Decimal::new(3_386_389, 6)),
         Unit::Celsius => point(Decimal::new(27_315, 2), Decimal::ONE, Decimal::ONE),
         Unit::Fahrenheit => point(Decimal::new(45_967, 2), whole(5), whole(9)),
+        Unit::PerMillionFahrenheit => ratio(whole(9), whole(5)),
         Unit::Litre => times(whole(1000)),
         Unit::UsFluidOunce => times(Decimal::new(295_735_295_625, 10)),
         Unit::ImperialFluidOunce => times(Decimal::new(284_130_625, 7)),

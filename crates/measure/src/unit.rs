@@ -31,6 +31,8 @@ pub enum Quantity {
     Turns,
     /// Electric potential against another place.
     Voltage,
+    /// How much longer for each degree: a coefficient of linear expansion.
+    Expansion,
 }
 
 /// A unit a person may type or read.
@@ -100,11 +102,15 @@ pub enum Unit {
     Volt,
     /// Millivolt: a thousandth of a volt.
     Millivolt,
+    /// Micrometre a metre and kelvin: 10⁻⁶/K.
+    PerMillionKelvin,
+    /// Microinch an inch and degree Fahrenheit: 10⁻⁶/°F, 9/5 of the other.
+    PerMillionFahrenheit,
 }
 
 /// Every unit, with its symbol and the other spellings people type, each as [`fold`] leaves it.
 /// A folded symbol is always a spelling too.
-const UNITS: [(Unit, Quantity, &str, &[&str]); 32] = {
+const UNITS: [(Unit, Quantity, &str, &[&str]); 34] = {
     use Quantity as Q;
     use Unit as U;
     [
@@ -173,6 +179,13 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 32] = {
         (U::Turn, Q::Turns, "turns", &["turn", "rev", "revs"]),
         (U::Volt, Q::Voltage, "V", &["volt", "volts"]),
         (U::Millivolt, Q::Voltage, "mV", &["millivolt", "millivolts"]),
+        (
+            U::PerMillionKelvin,
+            Q::Expansion,
+            "µm/m·K",
+            &["um/m·k", "μm/m·k", "µm/m·°c", "um/m·°c", "ppm/k", "ppm/°c"],
+        ),
+        (U::PerMillionFahrenheit, Q::Expansion, "µin/in·°F", &["uin/in·°f", "uin/in·f", "ppm/°f"]),
     ]
 };
 
@@ -243,6 +256,7 @@ impl fmt::Display for Quantity {
             Quantity::Share => "a share",
             Quantity::Turns => "a number of turns",
             Quantity::Voltage => "a voltage",
+            Quantity::Expansion => "an expansion coefficient",
         })
     }
 }

@@ -40,6 +40,8 @@ pub enum Caution {
     ColdMetal,
     /// Too hot or too cold for what is in the part.
     BeyondPart,
+    /// Hotter or colder than such parts are commonly taken.
+    BeyondPractice,
     /// The race may turn in the warm case.
     LooseWhenWarm,
     /// A press can throw parts.
@@ -108,6 +110,9 @@ impl fmt::Display for Caution {
             Caution::ColdMetal => "Very cold metal and ice burn the skin. Gloves on, room aired.",
             Caution::BeyondPart => {
                 "That is outside what the part stands. Split it between heat and cold, or find another way."
+            }
+            Caution::BeyondPractice => {
+                "That is beyond common practice, which has no source. Ask its maker, split it between heat and cold, or find another way."
             }
             Caution::LooseWhenWarm => {
                 "At running temperature the race has no hold left and may turn in its bore."

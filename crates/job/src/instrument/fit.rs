@@ -1,19 +1,22 @@
 //! A race that drops in: how hot or how cold, whether the part stands it, and what holds when it runs.
 
-use measure::{Amount, Decimal, Sign, Unit, Verdict, real};
+use measure::{Amount, Decimal, Sign, Typed, Unit, real};
 use pictures::fit::{State, draw};
 use workshop::fit::{
-    Answer as Needed, BEARING_STEEL, BRONZE, CAST_ALUMINIUM, Drop, Expansion, Part, Warm, cool,
-    gap, heat, rise, when_warm,
+    COLDEST, Drop, Expansion, HOTTEST, Part, Warm, cool, gap, heat, rise, when_warm,
 };
 use workshop::{Figure, Limits, Reading, Refusal};
 
+use super::fit_words;
+use super::given::whole;
+use super::metal::{GROWING, expansion};
 use super::shown::Writing;
 use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const TEMPERATURE: Takes = Takes::Number(Unit::Celsius, Sign::Any);
-const METALS: Takes = Takes::One(&["aluminium", "steel", "bronze"]);
+const GROWTH: Takes = Takes::Number(Unit::PerMillionKelvin, Sign::Positive);
+const READ: &[&str] = &["1", "2", "3", "4", "5", "6"];
 const HEAT: &str = "outer part heated";
 
 /// Heat or cold for a fit.
@@ -28,18 +31,30 @@ pub(super) const FIT: Instrument = Instrument {
         asked("diameter", "Diameter of the fit", Takes::Number(Unit::Millimetre, Sign::Positive)),
         asked("interference", "Interference on the diameter", LENGTH),
         asked("clearance", "Room it needs to drop", LENGTH),
-        asked("outer", "Outer part is of", METALS),
-        asked("inner", "Inner part is of", METALS),
+        asked("outer", "Outer part is of", GROWING),
+        asked("inner", "Inner part is of", GROWING),
         asked(
             "part",
             "What is heated or cooled",
             Takes::One(&["case", "bare ring", "cage or seal in it"]),
         ),
         asked("room", "Room, both parts", TEMPERATURE),
-        optional("thermometer", "Thermometer on the part, read and not guessed", TEMPERATURE),
-        fold("more", "Its maker's limits, and what holds when it runs"),
         optional("coldest", "Coldest it stands, its maker", TEMPERATURE),
         optional("hottest", "Hottest it stands, its maker", TEMPERATURE),
+        optional("read-at", "Time of each reading", Takes::Times(READ)),
+        optional(
+            "thermometer",
+            "Thermometer on the part, read and not guessed",
+            Takes::Numbers(Unit::Celsius, Sign::Any, READ),
+        ),
+        fold("more", "Own expansion, and what holds when it runs"),
+        optional(
+            "growth",
+            "Expansion is typed in",
+            Takes::Unit(&[Unit::PerMillionKelvin, Unit::PerMillionFahrenheit]),
+        ),
+        optional("outer-own", "Outer part, if own", GROWTH),
+        optional("inner-own", "Inner part, if own", GROWTH),
         optional("running", "Temperature the case runs at", TEMPERATURE),
     ],
     answer,
@@ -48,22 +63,23 @@ pub(super) const FIT: Instrument = Instrument {
 fn answer(given: &mut Given) -> Option<Answer> {
     let (lengths, degrees) = (given.writing("diameter"), given.writing("room"));
     let way = given.word("way");
-    let (outer, inner) = (metal(given, "outer"), metal(given, "inner"));
+    let outer = expansion(given, "outer", "outer-own");
+    let inner = expansion(given, "inner", "inner-own");
     let heated = way == Some(HEAT);
-    let material = if heated { outer } else { inner };
-    let drop = drop(given, material)?;
+    let newest = newest(given)?;
+    let read = newest.as_ref().map(|(read, _)| Reading::typed(read));
+    let drop = drop(given, if heated { outer } else { inner }, read)?;
     let (_, outer, inner) = (way?, outer?, inner?);
     let found = if heated { heat(&drop) } else { cool(&drop) };
     let field = found.as_ref().err().map_or("room", at_field);
     let found = given.at(field, found)?;
     let warm = running(given, &drop, &outer, &inner)?;
-    let at = drop.thermometer.or(found.reach.amount().map(|it| Reading::exact(it.value, it.unit)));
+    let at = read.or(found.reach.amount().map(|it| Reading::exact(it.value, it.unit)));
     let room = given.at("thermometer", gap(&drop, heated, &at?))?;
-    let mut figures = vec![
-        ("Change needed", lengths.figure(&found.change)),
-        ("The part stands", stands(&found, &degrees)),
-        ("Gap on the diameter then", lengths.figure(&room)),
-    ];
+    let mut figures = vec![("Change needed", degrees.difference(&found.change))];
+    figures.extend(stands(&drop.limits, &degrees).map(|limits| ("The part stands", limits)));
+    figures.extend(newest.as_ref().map(|newest| ("Thermometer", logged(newest, &degrees))));
+    figures.push(("Gap on the diameter then", lengths.figure(&room)));
     figures.extend(
         warm.as_ref().map(|(_, it)| ("Interference left, running", lengths.figure(&it.left))),
     );
@@ -71,23 +87,28 @@ fn answer(given: &mut Given) -> Option<Answer> {
     cautions.extend(warm.as_ref().and_then(|(_, it)| it.caution));
     let title = if heated { "Heat the outer part to" } else { "Cool the inner part to" };
     let note = format!("from {}", degrees.typed(drop.room.amount));
-    Some(Answer {
+    let mut answer = Answer {
         verdict: found.ready.as_ref().map(|ready| ready.verdict),
         headline: Some(degrees.headline(title, &found.reach, note)),
-        says: vec![ready(&found, drop.thermometer, heated).to_owned(), BY_THE_TRADE.to_owned()],
+        says: vec![fit_words::ready(&found, read, heated).to_owned(), BY_THE_TRADE.to_owned()],
         figures,
         blind: Some("A thermometer reads one spot. Heat evenly and read three.".to_owned()),
         picture: Some(picture(&drop, at?, &room, warm.as_ref(), [&lengths, &degrees])),
         ..answered(&cautions, &found.explanation, &lengths)
-    })
+    };
+    if let Some(limit) = found.common_limit {
+        let before_last = answer.cautions.len().saturating_sub(1);
+        answer.cautions.insert(before_last, fit_words::commonly(limit, heated, &degrees));
+    }
+    Some(answer)
 }
 
 /// The field a refusal belongs to.
 fn at_field(why: &Refusal) -> &'static str {
     match why {
         Refusal::BelowAbsoluteZero { what: "thermometer", .. } => "thermometer",
-        Refusal::BelowAbsoluteZero { what: "temperature limit", .. } => "coldest",
-        Refusal::Limits { .. } => "hottest",
+        Refusal::BelowAbsoluteZero { what: COLDEST, .. } => "coldest",
+        Refusal::BelowAbsoluteZero { what: HOTTEST, .. } | Refusal::Limits { .. } => "hottest",
         _ => "room",
     }
 }
@@ -95,16 +116,56 @@ fn at_field(why: &Refusal) -> &'static str {
 const BY_THE_TRADE: &str = "Seals and O-rings out first. Oven or hot air, never a flame on one spot. Wipe frost off a cooled part. \
      Drop it square, hold it home until it grips. Common practice, no source.";
 
-fn metal(given: &mut Given, id: &str) -> Option<Expansion> {
-    given.word(id).map(|word| match word {
-        "aluminium" => CAST_ALUMINIUM,
-        "bronze" => BRONZE,
-        _ => BEARING_STEEL,
-    })
+/// The newest reading of the thermometer and its time, or that there is none; `None` where one of
+/// several has no time, or their times do not follow each other.
+fn newest(given: &mut Given) -> Option<Option<(Typed, Option<Typed>)>> {
+    let (times, readings) = (given.numbers("read-at"), given.numbers("thermometer"));
+    let several = readings.iter().flatten().count() > 1;
+    let mut newest: Option<(Typed, Option<Typed>)> = None;
+    for (line, read) in readings.into_iter().enumerate() {
+        let Some(read) = read else { continue };
+        let time = times.get(line).cloned().flatten();
+        let before = newest.as_ref().and_then(|(_, time)| time.as_ref());
+        let says = match (&time, before) {
+            (None, _) if several => {
+                format!("Reading {} lacks its time. Tap the clock, or type it.", whole(line + 1))
+            }
+            (Some(time), Some(before)) if !later(time, before) => format!(
+                "Reading {}: found {time}, expected more than {before}, the one before. Log each \
+                 reading after the one before.",
+                whole(line + 1)
+            ),
+            _ => {
+                newest = Some((read, time));
+                continue;
+            }
+        };
+        given.refuse("read-at", says);
+        return None;
+    }
+    Some(newest)
+}
+
+fn later(time: &Typed, before: &Typed) -> bool {
+    let seconds = |typed: &Typed| typed.amount().to(Unit::Second).map(|it| it.value);
+    seconds(time) > seconds(before)
+}
+
+/// "90 °C at 3.50 min".
+fn logged((read, time): &(Typed, Option<Typed>), degrees: &Writing) -> String {
+    let read = degrees.converted(read.amount());
+    match time {
+        Some(time) => format!("{read} at {time}"),
+        None => read,
+    }
 }
 
 /// The fit; `None` while it is not whole.
-fn drop(given: &mut Given, material: Option<Expansion>) -> Option<Drop> {
+fn drop(
+    given: &mut Given,
+    material: Option<Expansion>,
+    thermometer: Option<Reading>,
+) -> Option<Drop> {
     let part = given.word("part").map(|word| match word {
         "case" => Part::Case,
         "bare ring" => Part::Ring,
@@ -117,7 +178,6 @@ fn drop(given: &mut Given, material: Option<Expansion>) -> Option<Drop> {
         given.reading("room"),
     );
     let limits = Limits { low: given.amount("coldest"), high: given.amount("hottest") };
-    let thermometer = given.reading("thermometer");
     Some(Drop {
         diameter: sizes.0?,
         interference: sizes.1?,
@@ -143,37 +203,16 @@ fn running(
     Some(Some((running.amount, given.at("running", left)?)))
 }
 
-fn stands(found: &Needed, degrees: &Writing) -> String {
+/// What its maker says that the part stands.
+fn stands(limits: &Limits, degrees: &Writing) -> Option<String> {
     let written = |limit: Option<Amount>| limit.map(|it| degrees.converted(it));
-    let span = match (written(found.limits.low), written(found.limits.high)) {
+    let span = match (written(limits.low), written(limits.high)) {
         (Some(low), Some(high)) => format!("{low} to {high}"),
         (None, Some(high)) => format!("up to {high}"),
         (Some(low), None) => format!("down to {low}"),
-        (None, None) => String::new(),
+        (None, None) => return None,
     };
-    let source =
-        if found.limits_are_common_practice { "common practice, no source" } else { "its maker" };
-    format!("{span}, {source}")
-}
-
-fn ready(found: &Needed, thermometer: Option<Reading>, heated: bool) -> &'static str {
-    let read = thermometer.and_then(|it| it.amount.to(Unit::Celsius)).map(|it| it.value);
-    let (Some(judged), Some(read)) = (&found.ready, read) else {
-        return if found.allowed {
-            "Read a thermometer on the part itself: without one there is no verdict."
-        } else {
-            "No: the part does not stand it. Share it between heat and cold, or find another way."
-        };
-    };
-    let short = if heated { read < found.reach.value } else { read > found.reach.value };
-    match judged.verdict {
-        Verdict::InBand => "The thermometer proves it: drop it in now.",
-        Verdict::NearLimit if short => "Too near to say: a little further.",
-        Verdict::NearLimit => "Too near to say: read again.",
-        Verdict::Out if short => "Not there yet.",
-        Verdict::Out => "Beyond what the part stands: let it come back.",
-        Verdict::CannotProve => "This thermometer is too coarse to prove it.",
-    }
+    Some(format!("{span}, its maker"))
 }
 
 fn picture(

@@ -155,6 +155,13 @@ impl<'a> Given<'a> {
         read.map_err(|why: EntryError| self.refuse(asked.id, why.to_string())).ok()
     }
 
+    /// Notes that a field is wanted after all.
+    pub fn want_field(&mut self, id: &str) {
+        if let Some(asked) = self.fields.iter().find(|asked| asked.id == id) {
+            self.want(asked.label);
+        }
+    }
+
     fn want(&mut self, label: &'static str) {
         if !self.wanted.contains(&label) {
             self.wanted.push(label);

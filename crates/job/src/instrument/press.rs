@@ -2,14 +2,14 @@
 
 use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::fit::{State, draw};
-use workshop::press::{ALUMINIUM, Elastic, Press, STEEL, examine, interference};
+use workshop::press::{Press, examine, interference};
 use workshop::{Figure, Reading};
 
+use super::metal::{STIFF, elastic};
 use super::shown::Writing;
 use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const DIAMETER: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
-const METALS: Takes = Takes::One(&["steel", "aluminium"]);
 
 /// Two rings under a press.
 pub(super) const PRESS: Instrument = Instrument {
@@ -32,8 +32,8 @@ pub(super) const PRESS: Instrument = Instrument {
         ),
         asked("around", "Outside of the metal round it, where it is thinnest", DIAMETER),
         asked("length", "Length of the contact", DIAMETER),
-        asked("inner", "Inner part is of", METALS),
-        asked("outer", "Outer part is of", METALS),
+        asked("inner", "Inner part is of", STIFF),
+        asked("outer", "Outer part is of", STIFF),
         asked(
             "friction",
             "Friction; 0.10 oiled to 0.20 dry, common practice, no source",
@@ -47,7 +47,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let writing = given.writing("outside");
     let (outside, hole) = (given.reading("outside"), given.reading("hole"));
     let sizes = (given.reading("inside"), given.reading("around"), given.reading("length"));
-    let metals = (metal(given, "inner"), metal(given, "outer"));
+    let metals = (elastic(given, "inner"), elastic(given, "outer"));
     let friction = given.word("friction").and_then(|word| word.parse().ok());
     let (outside, hole) = (outside?, hole?);
     let over = given.at("hole", interference(&outside, &hole))?;
@@ -92,10 +92,6 @@ fn answer(given: &mut Given) -> Option<Answer> {
         picture: Some(picture),
         ..answered(found.cautions, &found.explanation, &writing)
     })
-}
-
-fn metal(given: &mut Given, id: &str) -> Option<Elastic> {
-    given.word(id).map(|word| if word == "steel" { STEEL } else { ALUMINIUM })
 }
 
 fn picture(over: &Figure, said: &str, writing: &Writing) -> pictures::drawing::Drawing {

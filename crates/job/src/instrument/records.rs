@@ -14,6 +14,8 @@ use crate::procedure::{Record, RecordKind, Step};
 enum Gives {
     /// The numbers of a field as typed, or its answer where that field was left out.
     Numbers(&'static str),
+    /// The last number of a field, where the others lead up to it.
+    Last(&'static str),
     /// The same as torques: what fasteners broke out at.
     Torques(&'static str),
     /// The word of a field, where the record has that choice.
@@ -53,7 +55,7 @@ const fn when(conditions: &'static [(&'static str, &'static str)], reads: Reads)
 
 /// The first row whose words a label has counts.
 const READS: &[Reads] = {
-    use Gives::{Answer, Nothing, Numbers, Print, Torques, Word};
+    use Gives::{Answer, Last, Nothing, Numbers, Print, Torques, Word};
     use RecordKind::{Choice, Time, Torque};
     const TURNING: (&str, &str) = ("when", "running");
     &[
@@ -76,7 +78,7 @@ const READS: &[Reads] = {
         when(&[TURNING], measured("drag", &["rolling torque"], Numbers("torque"))),
         measured("play", &["end play"], Answer),
         measured("play", &["lift play"], Answer),
-        measured("fit", &["temperature before driving"], Numbers("thermometer")),
+        measured("fit", &["temperature before driving"], Last("thermometer")),
         measured("press", &["race bore fit"], Answer),
         measured("oring", &["O-ring section"], Numbers("section")),
         measured("oring", &["O-ring groove depth"], Numbers("depth")),
@@ -136,6 +138,10 @@ pub(crate) fn given(log: &GuideLog, step: &Step, record: &Record) -> Option<Kept
             none if none.is_empty() => answer(row.kind, &last.values)?,
             numbers => Capture::Readings(numbers),
         },
+        Gives::Last(field) => {
+            let newest = numbers(row, &[last], field)?.pop()?;
+            Capture::Readings(vec![newest])
+        }
         Gives::Torques(field) => match numbers(row, &checks, field)? {
             none if none.is_empty() => return None,
             // With an offset head, what the wrench showed is not what the part felt.

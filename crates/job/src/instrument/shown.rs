@@ -1,6 +1,6 @@
 //! How an instrument's figures are written: in the unit that was typed, with their ±.
 
-use measure::{Amount, Decimal, Mark, Unit, Verdict, real, show};
+use measure::{Amount, Decimal, Mark, Quantity, Unit, Verdict, real, show};
 use workshop::{Figure, Given};
 
 use super::Headline;
@@ -28,11 +28,25 @@ impl Writing {
             _ => Some(value),
         };
         let value = to(figure.value).unwrap_or(figure.value);
-        let doubt = real::to_decimal(2.0 * figure.standard(), 12).unwrap_or_default();
+        let doubt = doubt(figure);
         // A difference: the zero points of two scales do not count.
         let doubt = to(figure.value + doubt).map_or(doubt, |more| (more - value).abs());
+        self.doubted(value, doubt, into.map_or(figure.unit, Unit::symbol))
+    }
+
+    /// A difference of temperatures, kelvin, in the degrees typed: 5 of those are 9 of Fahrenheit.
+    pub fn difference(&self, kelvin: &Figure) -> String {
+        let degrees = self.unit.filter(|unit| unit.quantity() == Quantity::Temperature);
+        let scale = match degrees {
+            Some(Unit::Fahrenheit) => Decimal::new(18, 1),
+            _ => Decimal::ONE,
+        };
+        let unit = degrees.unwrap_or(Unit::Kelvin);
+        self.doubted(kelvin.value * scale, doubt(kelvin) * scale, unit.symbol())
+    }
+
+    fn doubted(&self, value: Decimal, doubt: Decimal, unit: &str) -> String {
         let places = places(real::from_decimal(doubt));
-        let unit = into.map_or(figure.unit, Unit::symbol);
         let value = show(value, places, self.mark);
         if doubt.is_zero() {
             format!("{value} {unit}")
@@ -104,6 +118,11 @@ pub(super) fn worst(verdicts: impl IntoIterator<Item = Verdict>) -> Option<Verdi
         Verdict::CannotProve => 2,
         Verdict::Out => 3,
     })
+}
+
+/// Twice the standard uncertainty.
+fn doubt(figure: &Figure) -> Decimal {
+    real::to_decimal(2.0 * figure.standard(), 12).unwrap_or_default()
 }
 
 /// Places that show the second digit of a doubt.

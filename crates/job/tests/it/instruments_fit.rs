@@ -40,20 +40,26 @@ fn heat_for_a_race() {
     assert!((number(&found.number) - 71.680).abs() < 0.06, "{found:?}");
     assert!((number(&figure("fit", &typed, "Change needed")) - 51.680).abs() < 0.06);
     assert!(number(&figure("fit", &typed, "Gap on the diameter then")) > 0.0299);
-    let stands = figure("fit", &typed, "The part stands");
-    assert_eq!(stands, "up to 120 °C, common practice, no source");
     let found = answer("fit", &typed).unwrap();
     assert_eq!(found.verdict, None, "a guess is no thermometer");
-    assert!(found.says[0].starts_with("Read a thermometer on the part itself"));
+    assert!(found.says[0].starts_with("No verdict: type what its maker allows"));
     assert!(found.cautions.iter().any(|it| it.starts_with("Hot metal burns")));
+    let typed = race(&[("hottest", &["125"])]);
+    assert_eq!(figure("fit", &typed, "The part stands"), "up to 125 °C, its maker");
+    let says = &answer("fit", &typed).unwrap().says[0];
+    assert!(says.starts_with("Read a thermometer on the part itself"), "{says}");
     let fahrenheit = race(&[("unit", &["°F"]), ("room", &["68"])]);
     assert!((number(&headline("fit", &fahrenheit).number) - 161.02).abs() < 0.2);
+    // 51.680 K are 93.02 °F.
+    let change = figure("fit", &fahrenheit, "Change needed");
+    assert!((number(&change) - 93.02).abs() < 0.1 && change.ends_with(" °F"), "{change}");
 }
 
 #[test]
 fn a_thermometer_is_read_not_guessed() {
     let at = |celsius| {
-        let found = answer("fit", &race(&[("thermometer", &[celsius])])).unwrap();
+        let typed = race(&[("hottest", &["125"]), ("thermometer", &[celsius])]);
+        let found = answer("fit", &typed).unwrap();
         (found.verdict, found.says[0].clone())
     };
     assert_eq!(at("60"), (Some(Verdict::Out), "Not there yet.".into()));
@@ -64,6 +70,64 @@ fn a_thermometer_is_read_not_guessed() {
     // 356.0, 72 mm, 100 K: 0.15480 mm, less 0.05.
     let hot = race(&[("thermometer", &["120"])]);
     assert!((number(&figure("fit", &hot, "Gap on the diameter then")) - 0.1048).abs() < 0.0006);
+}
+
+/// Common practice, no source: a case is taken no hotter than 120 °C.
+#[test]
+fn without_its_makers_limit_there_is_no_verdict() {
+    let said = |celsius| {
+        let found = answer("fit", &race(&[("thermometer", &[celsius])])).unwrap();
+        assert_eq!(found.verdict, None, "{celsius}");
+        (found.says[0].clone(), found.cautions.join(" "))
+    };
+    let commonly = "Common practice, no source: such a part is taken no hotter than 120 °C.";
+    let beyond = "That is beyond common practice, which has no source.";
+    let (says, cautions) = said("90");
+    assert!(says.starts_with("The thermometer is past the temperature to reach. No verdict:"));
+    assert!(cautions.contains(commonly) && !cautions.contains(beyond), "{cautions}");
+    assert!(said("60").0.starts_with("Not there yet. No verdict:"));
+    let (_, cautions) = said("130");
+    assert!(cautions.contains(commonly) && cautions.contains(beyond), "{cautions}");
+    let own = race(&[("hottest", &["125"]), ("thermometer", &["90"])]);
+    let cautions = answer("fit", &own).unwrap().cautions.join(" ");
+    assert!(!cautions.contains("Common practice"), "{cautions}");
+}
+
+#[test]
+fn the_newest_of_several_readings_is_judged() {
+    let log = |times: &[&str], readings: &[&str]| {
+        race(&[("hottest", &["125"]), ("read-at", times), ("thermometer", readings)])
+    };
+    let heating = log(&["2.00", "5.50"], &["60", "90"]);
+    assert_eq!(answer("fit", &heating).unwrap().verdict, Some(Verdict::InBand));
+    assert_eq!(figure("fit", &heating, "Thermometer"), "90 °C at 5.50 min");
+    let cooled = log(&["2", "5", "9"], &["60", "90", "65"]);
+    assert_eq!(answer("fit", &cooled).unwrap().verdict, Some(Verdict::Out));
+    let gap = log(&["2", "", "9"], &["60", "90", "65"]);
+    let says = "read-at: Reading 2 lacks its time. Tap the clock, or type it.";
+    assert_eq!(refusal("fit", &gap), says);
+    let says = "read-at: Reading 2: found 1 min, expected more than 2 min, the one before. Log each \
+                reading after the one before.";
+    assert_eq!(refusal("fit", &log(&["2", "1"], &["60", "90"])), says);
+}
+
+/// Aluminium 2024: 22.9e-6/K (Callister, table B.6); 0.08/(22.9e-6·72) = 48.520 K (run).
+#[test]
+fn an_expansion_of_ones_own_is_typed_with_its_unit() {
+    let own = |more: &[(&str, &[&str])]| {
+        let mut typed = race(&[("outer", &["own"])]);
+        typed.extend(values(more));
+        typed
+    };
+    let change = figure("fit", &own(&[("outer-own", &["22.9"])]), "Change needed");
+    assert!((number(&change) - 48.520).abs() < 0.06, "{change}");
+    // 12.722 in a degree Fahrenheit are 22.9 in a kelvin.
+    let typed = own(&[("growth", &["µin/in·°F"]), ("outer-own", &["12.722"])]);
+    assert!((number(&figure("fit", &typed, "Change needed")) - 48.520).abs() < 0.06);
+    assert_eq!(answer("fit", &own(&[])).unwrap_err().wanted, ["Outer part, if own"]);
+    let both = refusal("fit", &race(&[("outer-own", &["22.9"])]));
+    let says = "outer-own: Found a number here and aluminium chosen above.";
+    assert!(both.starts_with(says), "{both}");
 }
 
 /// Aluminium and steel, 72 mm, 60 K warmer: 0.04104 mm is lost, a fit of 0.040 mm is gone.
@@ -89,6 +153,10 @@ fn too_cold_for_the_ring() {
     let typed = race(&[("way", &["inner part cooled"]), ("part", &["bare ring"])]);
     assert!((number(&headline("fit", &typed).number) + 72.6).abs() < 0.6);
     let found = answer("fit", &typed).unwrap();
+    assert!(found.cautions.iter().any(|it| it.starts_with("That is beyond common practice")));
+    let warm =
+        race(&[("way", &["inner part cooled"]), ("part", &["bare ring"]), ("coldest", &["-60"])]);
+    let found = answer("fit", &warm).unwrap();
     assert!(found.says[0].starts_with("No: the part does not stand it."));
     assert!(found.cautions.iter().any(|it| it.starts_with("That is outside what the part stands")));
     let own = race(&[
@@ -105,7 +173,7 @@ fn a_fit_refuses_what_cannot_be() {
     let cold = refusal("fit", &race(&[("room", &["-280"])]));
     assert!(cold.starts_with("room: ") && cold.contains("absolute zero"), "{cold}");
     assert!(refusal("fit", &race(&[("thermometer", &["warm"])])).starts_with("thermometer: "));
-    for field in ["thermometer", "coldest", "running"] {
+    for field in ["thermometer", "coldest", "hottest", "running"] {
         let colder = refusal("fit", &race(&[(field, &["-300"])]));
         assert!(colder.starts_with(field) && colder.contains("absolute zero"), "{colder}");
     }

@@ -43,6 +43,9 @@ fn exact_definitions() {
     // SI prefix.
     converts("1", Unit::Volt, Unit::Millivolt, "1000");
     converts("1", Unit::Day, Unit::Second, "86400");
+    // A kelvin is 9/5 of a degree Fahrenheit: 11.9 for 21.42 (356.0 in W. D. Callister, Fundamentals of
+    // Materials Science and Engineering, 3rd ed., table B.6, rounded to 21.5).
+    converts("11.9", Unit::PerMillionFahrenheit, Unit::PerMillionKelvin, "21.42");
     converts("90", Unit::Second, Unit::Minute, "1.5");
     converts("9.9", Unit::ArcMinute, Unit::Degree, "0.165");
     rounds("1", Unit::PoundPerSquareInch, Unit::Kilopascal, "6.894757293168361");

@@ -49,21 +49,50 @@ fn heat_for_a_race() {
     let found = heat(&drop()).unwrap();
     assert_figure(&found.change, 51.680, 1e-3);
     assert_figure(&found.reach, 71.680, 1e-3);
-    assert!(found.allowed && found.limits_are_common_practice);
-    assert_eq!(found.ready, None, "a guess is no thermometer");
+    assert_eq!(found.reached, None, "a guess is no thermometer");
     assert_eq!(found.cautions, [Caution::HotMetal]);
+}
+
+/// Common practice, no source: a case is taken no hotter than 120 °C. That is said, never judged by.
+#[test]
+fn without_its_makers_limit_there_is_no_verdict() {
+    let found = |celsius, part| {
+        let thermometer = Some(sure(celsius, Unit::Celsius).within(2.0));
+        heat(&Drop { thermometer, part, ..drop() }).unwrap()
+    };
+    let warm = found("90", Part::Case);
+    assert_eq!((warm.allowed, warm.ready), (None, None));
+    assert_eq!(warm.common_limit, Some(amount("120", Unit::Celsius)));
+    assert_eq!(warm.reached.map(|it| it.verdict), Some(Verdict::InBand));
+    assert_eq!(warm.cautions, [Caution::HotMetal]);
+    let short = found("60", Part::Case).reached.map(|it| it.verdict);
+    assert_eq!(short, Some(Verdict::Out));
+    let hot = found("130", Part::Case);
+    assert_eq!(hot.ready, None);
+    assert_eq!(hot.cautions, [Caution::HotMetal, Caution::BeyondPractice]);
+    assert_eq!(
+        found("100", Part::WithPolymer).cautions,
+        hot.cautions,
+        "93 °C for what has polymer"
+    );
+    // The coldest it stands says nothing of heat.
+    let limits = Limits { low: Some(amount("-40", Unit::Celsius)), high: None };
+    let thermometer = Some(sure("90", Unit::Celsius));
+    assert_eq!(heat(&Drop { limits, thermometer, ..drop() }).unwrap().ready, None);
 }
 
 #[test]
 fn a_thermometer_proves_it() {
     let ready = |celsius| {
         let thermometer = Some(sure(celsius, Unit::Celsius).within(2.0));
-        heat(&Drop { thermometer, ..drop() }).unwrap().ready.map(|ready| ready.verdict)
+        let limits = Limits::at_most(amount("125", Unit::Celsius));
+        let found = heat(&Drop { thermometer, limits, ..drop() }).unwrap();
+        (found.ready.map(|ready| ready.verdict), found.cautions.contains(&Caution::BeyondPart))
     };
-    assert_eq!(ready("60"), Some(Verdict::Out));
-    assert_eq!(ready("72"), Some(Verdict::NearLimit));
-    assert_eq!(ready("90"), Some(Verdict::InBand));
-    assert_eq!(ready("130"), Some(Verdict::Out), "hotter than the case commonly stands");
+    assert_eq!(ready("60"), (Some(Verdict::Out), false));
+    assert_eq!(ready("72"), (Some(Verdict::NearLimit), false));
+    assert_eq!(ready("90"), (Some(Verdict::InBand), false));
+    assert_eq!(ready("130"), (Some(Verdict::Out), true), "hotter than its maker allows");
 }
 
 /// The race alone by cold: 0.08/(12.0e-6·72) = 92.6 K below 20 °C is colder than rings are taken.
@@ -72,21 +101,25 @@ fn too_cold_for_the_ring() {
     let ring = Drop { material: BEARING_STEEL, part: Part::Ring, ..drop() };
     let found = cool(&ring).unwrap();
     assert_figure(&found.change, -92.593, 1e-3);
-    assert!(!found.allowed && found.ready.is_none());
+    assert_eq!((found.allowed, found.ready), (None, None));
+    assert_eq!(found.cautions, [Caution::ColdMetal, Caution::BeyondPractice]);
+    let own = |celsius| Limits { low: Some(amount(celsius, Unit::Celsius)), high: None };
+    let found = cool(&Drop { limits: own("-60"), ..ring }).unwrap();
+    assert_eq!((found.allowed, found.ready), (Some(false), None));
     assert_eq!(found.cautions, [Caution::ColdMetal, Caution::BeyondPart]);
-    // Without clearance wanted 57.9 K is enough, and the maker allows −60 °C.
-    let own = Limits { low: Some(amount("-60", Unit::Celsius)), high: None };
-    let found = cool(&Drop { clearance: mm("0"), limits: own, ..ring }).unwrap();
-    assert!(found.allowed && !found.limits_are_common_practice);
+    // Without clearance wanted 57.9 K is enough.
+    let found = cool(&Drop { clearance: mm("0"), limits: own("-60"), ..ring }).unwrap();
+    assert_eq!((found.allowed, found.common_limit), (Some(true), None));
 }
 
+/// Aluminium 2024: 22.9e-6/K (Callister, table B.6); 0.08/(22.9e-6·72) = 48.520 K (run).
 #[test]
-fn cages_and_seals_stand_less() {
-    let hot = Drop { interference: mm("0.10"), ..drop() };
-    assert!(heat(&hot).unwrap().allowed);
-    let polymer = heat(&Drop { part: Part::WithPolymer, ..hot }).unwrap();
-    assert!(!polymer.allowed);
-    assert!(polymer.cautions.contains(&Caution::BeyondPart));
+fn a_coefficient_of_ones_own() {
+    let read = |text, unit| Expansion::read(&sure(text, unit)).unwrap();
+    let material = read("22.9", Unit::PerMillionKelvin);
+    assert_figure(&heat(&Drop { material, ..drop() }).unwrap().change, 48.520, 1e-3);
+    let fahrenheit = read("11.9", Unit::PerMillionFahrenheit);
+    assert_eq!(fahrenheit.per_million, exact("21.42"));
 }
 
 #[test]
