@@ -1,6 +1,7 @@
 //! The bench checks as JSON lines: one object in, one answer out.
 
 mod answer;
+mod convert;
 mod read;
 
 use gearing::rolling::{self, Turned, Unlearnt};
@@ -40,6 +41,7 @@ uncertainty is half of its last digit as a rectangle, or as given in
   rolling builds, oldest first (each tightening: packs times setting signs,
           and torque), low, high: what they show for the next; at least two
   ring    section, inside, bottom, depth, width
+  convert amount, into: the symbol of a unit of the same quantity
 
 The answer has figures with their unit and standard uncertainty \"u\", a verdict
 where there is a limit, cautions, and how it was reckoned. The unit's own
@@ -73,7 +75,7 @@ pub fn unnamed(error: String) -> Value {
 
 fn examine(line: &Field) -> Result<Value, Fault> {
     type Instrument = fn(&Field) -> Result<Value, Fault>;
-    const INSTRUMENTS: [(&str, Instrument); 9] = [
+    const INSTRUMENTS: [(&str, Instrument); 10] = [
         ("leak", leak_line),
         ("runout", runout_line),
         ("torque", torque_line),
@@ -83,6 +85,7 @@ fn examine(line: &Field) -> Result<Value, Fault> {
         ("press", press_line),
         ("ring", ring_line),
         ("rolling", rolling_line),
+        ("convert", convert::convert_line),
     ];
     let bench = line.need("bench", "the name of a bench check")?;
     let instrument = one_of(&bench, &INSTRUMENTS)?;

@@ -5,7 +5,7 @@ mod module;
 mod python;
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use crate::bundle::Make;
@@ -15,14 +15,20 @@ use crate::setup::rust::WASM;
 use crate::setup::{self, Tools};
 use crate::{budget, bundle, paths};
 use counted::{Dialect, counted};
+use python::Needed;
 
 const WARNINGS: [&str; 3] = ["--", "-D", "warnings"];
 const WEB: [&str; 4] = ["--package", "shimwright-web", "--target", WASM];
 
-/// `cargo xtask test`.
-pub fn test() -> Outcome {
+/// `cargo xtask test`, with the checks against libraries from outside where they are asked for: then
+/// they must run.
+pub fn test(with_libraries: bool) -> Outcome {
     let tools = setup::for_testing()?;
-    tests(&tools).finish()
+    let mut report = tests(&tools);
+    if with_libraries {
+        libraries(&tools, &mut report, Needed::Always);
+    }
+    report.finish()
 }
 
 /// `cargo xtask ci`: the tests, then documentation, checks against other programs, benchmark.
@@ -36,7 +42,8 @@ pub fn ci() -> Outcome {
     };
     doc("documentation", &[]);
     doc("documentation, web", &WEB);
-    libraries(&tools, &mut report);
+    solver(&tools, &mut report);
+    libraries(&tools, &mut report, Needed::IfThere);
     plain_host(&tools, &mut report);
     first_visit(&tools, &mut report);
     if paths::root().join("tests/e2e/bench.mjs").exists() {
@@ -48,23 +55,33 @@ pub fn ci() -> Outcome {
     report.finish()
 }
 
-/// The command against programs from outside: the advice against an integer-programming solver, the bench
-/// checks against libraries of physics and statistics.
-fn libraries(tools: &Tools, report: &mut Report) {
+/// The advice against an integer-programming solver.
+fn solver(tools: &Tools, report: &mut Report) {
+    if let Some(command) = command(tools, report, &["--release"], "release/shimwright") {
+        let check = ("advice against an integer-programming solver", "solver");
+        python::check(tools, report, check, &command, Needed::IfThere);
+    }
+}
+
+/// The bench checks against libraries of physics and statistics.
+fn libraries(tools: &Tools, report: &mut Report, needed: Needed) {
+    if let Some(command) = command(tools, report, &[], "debug/shimwright") {
+        let check = ("bench checks against general-purpose libraries", "external");
+        python::check(tools, report, check, &command, needed);
+    }
+}
+
+/// The command built for the checks from outside; where it is, or nothing if it does not build.
+fn command(tools: &Tools, report: &mut Report, profile: &[&str], at: &str) -> Option<PathBuf> {
     let target = paths::target();
     let name = "the command, for the checks from outside";
     heading(name);
     let folder = target.to_string_lossy();
     let package = ["--package", "shimwright-cli", "--target-dir", &folder];
-    let built = run::succeed(&mut cargo(tools, &["build", "--release"], &package));
+    let built = run::succeed(&mut cargo(tools, &["build"], &[&package[..], profile].concat()));
+    let stands = built.is_ok();
     report.check(name, built);
-    let command = target.join("release/shimwright");
-    for (name, folder) in [
-        ("advice against an integer-programming solver", "solver"),
-        ("bench checks against general-purpose libraries", "external"),
-    ] {
-        python::check(tools, report, name, folder, &[&command]);
-    }
+    stands.then(|| target.join(at))
 }
 
 /// The settings that the README gives for a plain host, in Debian's nginx.

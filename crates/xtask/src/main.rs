@@ -72,7 +72,7 @@ fn carry_out(command: Command) -> Outcome {
             println!("Drafted dist/ in {} s; it is large.", started.elapsed().as_secs());
             Ok(())
         }
-        Command::Test => checks::test(),
+        Command::Test { with_libraries } => checks::test(with_libraries),
         Command::Ci => checks::ci(),
         Command::Soak => checks::soak(),
         Command::Budget => budget::report(),

@@ -12,7 +12,8 @@ pub const HELP: &str = "\
 cargo xtask serve [--port N]   install what is missing, build the app, serve it on http://127.0.0.1:8080
 cargo xtask build              the same without serving: the finished app is in dist/
 cargo xtask draft              the same in a few seconds, neither optimised nor compressed: to look at
-cargo xtask test               run every check and test, and count them
+cargo xtask test [--libraries] run every check and test, and count them; with --libraries also the bench
+                               checks against Python libraries, which are installed on the first run
 cargo xtask ci                 test, then documentation, other programs' answers and the benchmark
 cargo xtask soak               the long runs, about an hour: ten minutes each of changed files, lines and
                                numbers, then 100 killed browsers, two tabs, 20 steps of a full store
@@ -34,7 +35,9 @@ pub enum Command {
     },
     Build,
     Draft,
-    Test,
+    Test {
+        with_libraries: bool,
+    },
     Ci,
     Soak,
     Budget,
@@ -50,7 +53,7 @@ pub fn parse(words: &[String]) -> Outcome<Command> {
         Some("serve") => return parse_serve(words),
         Some("build") => Command::Build,
         Some("draft") => Command::Draft,
-        Some("test") => Command::Test,
+        Some("test") => return parse_test(words),
         Some("ci") => Command::Ci,
         Some("soak") => Command::Soak,
         Some("budget") => Command::Budget,
@@ -62,6 +65,17 @@ pub fn parse(words: &[String]) -> Outcome<Command> {
         None => Ok(command),
         Some(extra) => Err(format!("`{extra}` is not known here.\n\n{HELP}")),
     }
+}
+
+fn parse_test<'a>(words: impl Iterator<Item = &'a str>) -> Outcome<Command> {
+    let mut with_libraries = false;
+    for word in words {
+        match word {
+            "--libraries" => with_libraries = true,
+            other => return Err(format!("`{other}` is not known here.\n\n{HELP}")),
+        }
+    }
+    Ok(Command::Test { with_libraries })
 }
 
 fn parse_serve<'a>(mut words: impl Iterator<Item = &'a str>) -> Outcome<Command> {
@@ -100,6 +114,12 @@ mod tests {
         assert_eq!(read("serve"), serve(8080, false, paths::dist()));
         assert_eq!(read("serve --built --port 0"), serve(0, true, paths::dist()));
         assert_eq!(read("serve --port 9000 --built --from a"), serve(9000, true, "a".into()));
+    }
+
+    #[test]
+    fn test_runs_the_libraries_where_asked() {
+        assert_eq!(read("test"), Ok(Command::Test { with_libraries: false }));
+        assert_eq!(read("test --libraries"), Ok(Command::Test { with_libraries: true }));
     }
 
     #[test]

@@ -59,6 +59,8 @@ fn every_check_answers() {
             "fill",
             72.294,
         ),
+        // 15 inHg of 3.386389 kPa each (NIST SP 811, B.8, from memory).
+        (r#"{"bench":"convert","amount":"15 inHg","into":"kPa"}"#, "amount", 50.795_835),
     ];
     for (line, name, expected) in lines {
         let answer = bench(&line.replace('\n', " "));
@@ -91,7 +93,11 @@ fn what_cannot_be_is_said() {
         ),
         (
             r#"{"bench":"tork"}"#,
-            "bench: found \"tork\", expected leak, runout, torque, drag, heat, warm, press, ring, rolling",
+            "bench: found \"tork\", expected leak, runout, torque, drag, heat, warm, press, ring, rolling, convert",
+        ),
+        (
+            r#"{"bench":"convert","amount":"15 inHg","into":"mm"}"#,
+            "amount: inHg is a pressure. This field takes a length: mm or in.",
         ),
         (
             r#"{"bench":"torque"}"#,

@@ -1,5 +1,5 @@
-//! Checks in Python against packages from outside: they run where their packages are installed, each
-//! check in an environment of its own, and say what to type where not.
+//! Checks in Python against packages from outside, each in an environment of its own that is made on
+//! the first run.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -7,7 +7,7 @@ use std::process::Command;
 use super::counted::{Dialect, counted};
 use crate::paths;
 use crate::report::Report;
-use crate::run;
+use crate::run::{self, Outcome};
 use crate::setup::Tools;
 
 /// Succeeds if every package of a lock file is there in its version.
@@ -19,23 +19,60 @@ for line in open(sys.argv[1]):
         sys.exit(1)
 ";
 
-/// Runs `tests/FOLDER/check.py`, which prints `# pass N` and `# fail N`.
-pub fn check(tools: &Tools, report: &mut Report, name: &str, folder: &str, arguments: &[&Path]) {
+/// What becomes of a check whose packages cannot be installed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Needed {
+    /// It is counted as not run.
+    IfThere,
+    /// It has failed.
+    Always,
+}
+
+/// Runs `tests/FOLDER/check.py`, which prints `# pass N` and `# fail N`, installing its packages first
+/// where they are missing.
+pub fn check(
+    tools: &Tools,
+    report: &mut Report,
+    (name, folder): (&str, &str),
+    command: &Path,
+    needed: Needed,
+) {
     super::heading(name);
-    let lock = format!("tests/{folder}/requirements.lock");
-    let python = environment(folder).join("bin/python");
-    if !all_there(&python, &paths::root().join(&lock)) {
-        println!(
-            "Not run: it needs the packages of {lock}. To run it from now on, type:\n\
-             python3 -m venv target/python/{folder}\n\
-             target/python/{folder}/bin/pip install -r {lock}"
-        );
-        report.not_run(name);
-        return;
-    }
+    let python = match (install(folder), needed) {
+        (Ok(python), _) => python,
+        (Err(sentence), Needed::Always) => return report.check(name, Err(sentence)),
+        (Err(sentence), Needed::IfThere) => {
+            println!("{sentence}");
+            return report.not_run(name);
+        }
+    };
     let script = format!("tests/{folder}/check.py");
-    let mut command = tools.command(&python.to_string_lossy(), &["-B", &script]);
-    report.add(counted(name, command.args(arguments), Dialect::Tap));
+    let mut run = tools.command(&python.to_string_lossy(), &["-B", &script]);
+    report.add(counted(name, run.arg(command), Dialect::Tap));
+}
+
+/// The Python of a check, with every package of its lock file.
+fn install(folder: &str) -> Outcome<PathBuf> {
+    let lock = paths::root().join(format!("tests/{folder}/requirements.lock"));
+    let environment = environment(folder);
+    let python = environment.join("bin/python");
+    if all_there(&python, &lock) {
+        return Ok(python);
+    }
+    println!("Installing the packages of {} into {} …", lock.display(), environment.display());
+    let mut make = Command::new("python3");
+    let mut fetch = Command::new(&python);
+    let packages = ["-m", "pip", "install", "--quiet", "--disable-pip-version-check", "-r"];
+    run::succeed(make.args(["-m", "venv"]).arg(&environment))
+        .and_then(|()| run::succeed(fetch.args(packages).arg(&lock)))
+        .map_err(|sentence| {
+            format!(
+                "Not run: {sentence} It needs Python 3.11 or newer with venv, and a package index to \
+                 install {} from. Once both are there, run the same command again.",
+                lock.display()
+            )
+        })?;
+    Ok(python)
 }
 
 /// The folder of a check's Python environment.
