@@ -142,6 +142,11 @@ pub enum Screen {
         /// The sheet.
         sheet: String,
     },
+    /// What stands in place of a screen that the shop's PIN guards; no address leads here.
+    Locked {
+        /// The job it is of, if it is of one.
+        job: Option<String>,
+    },
     /// The practice unit.
     Practice,
     /// Component states, for builders.
@@ -199,7 +204,20 @@ impl Screen {
             | Screen::SendSheet { .. }
             | Screen::Practice
             | Screen::States
+            | Screen::Locked { .. }
             | Screen::Writing => None,
+        }
+    }
+
+    /// What stands in its place while the shop's PIN is not given: data goes out there, or the
+    /// owner's name and signature are to be seen. `None` for a screen that no PIN guards.
+    pub fn locked(&self) -> Option<Screen> {
+        match self {
+            Screen::Consent { job } | Screen::Record { job } | Screen::SendJob { job } => {
+                Some(Screen::Locked { job: Some(job.clone()) })
+            }
+            Screen::SendSheet { .. } => Some(Screen::Locked { job: None }),
+            _ => None,
         }
     }
 

@@ -11,6 +11,7 @@ use crate::device::install::Installer;
 use crate::device::now::now;
 use crate::device::protection::Protection;
 use crate::draft::Drafts;
+use crate::lock::{Lock, use_lock};
 use crate::page;
 use crate::parts::keys::device_mark;
 use crate::parts::{Glyph, Icons, Keys, Notice, Skip, live};
@@ -46,6 +47,7 @@ pub fn App(
     let drafts = Drafts::default();
     provide_context(prefs);
     provide_context(drafts);
+    provide_context(Lock::look());
     provide_context(Installer::look());
     provide_context(Protection::look());
     let own_pad = Signal::derive(move || prefs.entry() == NumberEntry::Pad);
@@ -125,10 +127,11 @@ fn Awake() -> impl IntoView {
 /// The screen of the address.
 #[component]
 fn Screens() -> impl IntoView {
-    let (address, bench, code) = (use_address(), use_bench(), use_code());
+    let (address, bench, code, lock) = (use_address(), use_bench(), use_code(), use_lock());
     let screen = Memo::new(move |_| match Screen::of(&address.path()) {
         Screen::Bench if bench.is_empty() => Screen::First,
-        screen => screen,
+        screen if lock.is_open() => screen,
+        screen => screen.locked().unwrap_or(screen),
     });
     // A screen that stands stays while a book that another tab began is read.
     let open = Memo::new(move |before: Option<&(Screen, bool)>| {
@@ -183,6 +186,7 @@ fn shown(screen: Screen, code: Code) -> AnyView {
         screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),
         screen @ (Screen::Settings
         | Screen::BringIn
+        | Screen::Locked { .. }
         | Screen::SendJob { .. }
         | Screen::SendSheet { .. }) => code.show(Piece::Keep, screen),
     }

@@ -9,6 +9,7 @@ mod door;
 pub mod draft;
 pub mod guide;
 pub mod instruments;
+pub mod lock;
 mod page;
 pub mod paper;
 pub mod parts;

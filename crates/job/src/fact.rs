@@ -169,6 +169,17 @@ pub enum Fact {
     Guided(Guided),
 }
 
+impl Fact {
+    /// Whether its sentence names who may decide for the boat.
+    pub fn names_owner(&self) -> bool {
+        let Fact::Guided(fact) = self else { return false };
+        matches!(
+            fact,
+            Guided::ConsentGiven { .. } | Guided::ConsentSigned(_) | Guided::ConsentRefused { .. }
+        )
+    }
+}
+
 impl From<Guided> for Fact {
     fn from(fact: Guided) -> Fact {
         Fact::Guided(fact)

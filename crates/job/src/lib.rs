@@ -44,6 +44,7 @@ mod owner;
 mod pack_spread;
 mod pack_typing;
 mod pack_view;
+pub mod pin;
 mod plan;
 mod position;
 mod predicted;

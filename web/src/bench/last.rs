@@ -43,6 +43,11 @@ impl Last {
     /// For the bar that offers Undo.
     pub(super) fn shown(&self) -> Option<LastEntry> {
         let entry = self.entries.last()?;
-        Some(LastEntry { id: entry.id.clone(), words: entry.sentence(), standing: self.standing })
+        Some(LastEntry {
+            id: entry.id.clone(),
+            words: entry.sentence(),
+            names_owner: entry.fact.names_owner(),
+            standing: self.standing,
+        })
     }
 }

@@ -10,3 +10,4 @@ pub mod now;
 pub mod photo;
 mod picture_head;
 pub mod protection;
+pub mod secret;

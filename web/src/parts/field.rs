@@ -41,6 +41,9 @@ pub fn Field(
     /// Whether it takes a minus.
     #[prop(optional)]
     signed: bool,
+    /// Whether its digits are hidden, as those of a PIN.
+    #[prop(optional)]
+    secret: bool,
     /// Whether it is locked.
     #[prop(optional, into)]
     disabled: Signal<bool>,
@@ -50,7 +53,7 @@ pub fn Field(
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
-            <NumberInput id=id.clone() name value says placeholder signed disabled class/>
+            <NumberInput id=id.clone() name value says placeholder signed secret disabled class/>
             <Message id=format!("{id}-says") says/>
         </div>
     }

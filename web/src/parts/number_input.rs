@@ -34,6 +34,9 @@ pub fn NumberInput(
     /// Whether it takes a minus.
     #[prop(optional)]
     signed: bool,
+    /// Whether its digits are hidden, as those of a PIN.
+    #[prop(optional)]
+    secret: bool,
     /// Whether it is locked.
     #[prop(optional, into)]
     disabled: Signal<bool>,
@@ -59,7 +62,7 @@ pub fn NumberInput(
         <input
             id=id.clone()
             class=class
-            type="text"
+            type=if secret { "password" } else { "text" }
             autocomplete="off"
             enterkeyhint="next"
             data-number=""

@@ -25,6 +25,8 @@ pub struct LastEntry {
     pub id: String,
     /// What it was, such as "6 h: no entry".
     pub words: String,
+    /// Whether the words name the owner.
+    pub names_owner: bool,
     /// How it stands.
     pub standing: Standing,
 }

@@ -8,6 +8,7 @@ use measure::Unit;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::use_bench;
+use crate::lock::use_lock;
 use crate::page;
 use crate::parts::{
     Back, Dock, Empty, Jump, LastEntry, Place, Plate, Rail, UndoBar, UndoLast, UnitToggle, live,
@@ -209,7 +210,7 @@ fn JumpAround(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> im
 
 /// The last act of this visit, and what turns it.
 pub fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
-    let bench = use_bench();
+    let (bench, lock) = (use_bench(), use_lock());
     let turn = move |()| {
         spawn_local(async move {
             // Refused, the entry stands, as the bar goes on saying.
@@ -220,6 +221,7 @@ pub fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
     let last = Signal::derive(move || {
         let last = bench.last()?;
         let words = match reword {
+            _ if last.names_owner && !lock.is_open() => "Consent".to_owned(),
             Some(Reword(reword)) => reword.run(last.words),
             None => last.words,
         };

@@ -7,6 +7,7 @@ mod first;
 pub(crate) mod frame;
 mod influence;
 mod new_job;
+mod pin;
 mod reading;
 mod send;
 mod settings;
@@ -39,6 +40,7 @@ pub fn keep(screen: Screen) -> AnyView {
         Screen::BringIn => bring_in::BringInScreen().into_any(),
         Screen::SendJob { job } => send::job(&job),
         Screen::SendSheet { sheet } => send::sheet(&sheet),
+        Screen::Locked { job } => pin::locked(job),
         _ => settings::SettingsScreen().into_any(),
     }
 }

@@ -8,6 +8,7 @@ mod bring;
 mod draft;
 mod fresh;
 mod photo;
+mod secret;
 mod storage;
 mod typing;
 

@@ -7,6 +7,7 @@ use pictures::signature::signature;
 
 use super::super::Guide;
 use super::state::Consenting;
+use crate::lock::use_lock;
 use crate::parts::{Bar, Facts, Gate, Row, Sign, State, live, press};
 use crate::pictures::Picture;
 
@@ -100,10 +101,12 @@ fn signed(consent: &Consent) -> AnyView {
 
 /// The row that leads here: who agreed last, or that nobody did.
 pub fn row(guide: Guide) -> AnyView {
+    let lock = use_lock();
     let last = Memo::new(move |_| guide.look(|_, log, _| log.consents.last().cloned()).flatten());
     live(move || {
         let moment = untrack(|| guide.moment());
         let note = match last.get() {
+            Some(_) if !lock.is_open() => "given; behind the shop’s PIN".to_owned(),
             Some(last) => last.heading(moment.now, moment.utc_offset),
             None => "not given yet".to_owned(),
         };

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use super::{BringIn, Looked, beside, read};
 use crate::device::now::utc_offset_minutes;
 use crate::parts::{Glyph, Icon, Notice, Sign, State, live, press};
+use crate::screens::pin::Giving;
 
 /// All that a file changes.
 pub fn changes(at: BringIn, looked: &Looked) -> AnyView {
@@ -166,6 +167,9 @@ fn not_read(looked: &Looked) -> Option<AnyView> {
 /// After it was kept: out again.
 fn take_back(at: BringIn) -> AnyView {
     let Some(brought) = at.bench.brought().filter(|_| at.kept.get()) else { return ().into_any() };
+    if !at.lock.is_open() {
+        return view! { <div class="sheet">{Giving::here().form()}</div> }.into_any();
+    }
     let entries = counted(brought.entries(), "entry", "entries");
     let undo = Callback::new(move |()| at.lift_out());
     view! {

@@ -12,6 +12,7 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::bench::{Bench, use_bench};
+use crate::lock::{Lock, use_lock};
 use crate::page;
 use crate::parts::{Act, Back, Dock, Glyph, Message, Notice, Plate, Says, live, words};
 use crate::storage::{Photo, StoreError};
@@ -32,6 +33,7 @@ pub struct Looked {
 #[derive(Clone, Copy)]
 pub struct BringIn {
     bench: Bench,
+    lock: Lock,
     looked: RwSignal<Option<Arc<Looked>>>,
     photos: StoredValue<Vec<Photo>, LocalStorage>,
     /// Which side stands, for each pair that is to be judged, in order; the inner `None`: as it is.
@@ -45,6 +47,7 @@ impl BringIn {
     fn new() -> BringIn {
         BringIn {
             bench: use_bench(),
+            lock: use_lock(),
             looked: RwSignal::new(None),
             photos: StoredValue::new_local(Vec::new()),
             judged: RwSignal::new(Vec::new()),

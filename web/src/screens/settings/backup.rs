@@ -9,6 +9,7 @@ use crate::bench::export::{View, last_backup};
 use crate::bench::use_bench;
 use crate::device::file::{Handed, shares_files};
 use crate::device::now::{use_now, utc_offset_minutes};
+use crate::lock::use_lock;
 use crate::parts::{
     Facts, Glyph, Icon, Message, Notice, Row, Says, Sign, State, live, press, words,
 };
@@ -21,7 +22,7 @@ pub fn Backup(
     /// Makes one, for the share sheet.
     share: Callback<()>,
 ) -> impl IntoView {
-    let (bench, now) = (use_bench(), use_now());
+    let (bench, now, lock) = (use_bench(), use_now(), use_lock());
     let told = Memo::new(move |_| {
         says.track();
         let last = last_backup().map(|last| (last.at, last.entries));
@@ -47,12 +48,16 @@ pub fn Backup(
         let title = "Some entries are from a newer version.";
         (unread.get() != 0).then(|| view! { <Notice glyph=Glyph::New title words/> }).into_any()
     });
-    let share = shares_files().then(|| {
-        view! {
-            <button class="btn" type="button" on:click=press(share)>
-                "Share a backup"
-            </button>
-        }
+    let shares = shares_files();
+    let share = live(move || {
+        let button = || {
+            view! {
+                <button class="btn" type="button" on:click=press(share)>
+                    "Share a backup"
+                </button>
+            }
+        };
+        (shares && lock.is_open()).then(button).into_any()
     });
     view! {
         <div class="sheet">

@@ -8,15 +8,17 @@ mod ways;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
+use super::pin::ShopPin;
 use super::send::told;
 use crate::bench::use_bench;
+use crate::lock::use_lock;
 use crate::page;
-use crate::parts::{Act, Back, Dock, Glyph, Plate, Says};
+use crate::parts::{Act, Back, Dock, DockedPad, Glyph, Plate, Says, live};
 
 /// Settings and backup.
 #[component]
 pub fn SettingsScreen() -> impl IntoView {
-    let bench = use_bench();
+    let (bench, lock) = (use_bench(), use_lock());
     let says = RwSignal::new(None::<Says>);
     let back_up = move |share| {
         Callback::new(move |()| {
@@ -27,6 +29,14 @@ pub fn SettingsScreen() -> impl IntoView {
             });
         })
     };
+    let act = live(move || match lock.is_open() {
+        true => view! { <Act words="Back up now" glyph=Glyph::Save on_press=back_up(false)/> }
+            .into_any(),
+        false => {
+            let lead = Callback::new(|()| page::lead_to("pin"));
+            view! { <Act words="PIN before a backup" on_press=lead/> }.into_any()
+        }
+    });
     page::title(Signal::stored("Settings".to_owned()));
     view! {
         <Plate title="Settings" subtitle="This device"/>
@@ -40,14 +50,19 @@ pub fn SettingsScreen() -> impl IntoView {
                 </section>
                 <section class="col">
                     <ways::Screen/>
-                    <backup::Readings/>
+                    {live(move || match lock.is_open() {
+                        true => view! { <backup::Readings/> }.into_any(),
+                        false => ().into_any(),
+                    })}
+                    <ShopPin/>
                     <about::About/>
                 </section>
             </div>
         </main>
+        <DockedPad/>
         <Dock>
             <Back href="/" words="Bench"/>
-            <Act words="Back up now" glyph=Glyph::Save on_press=back_up(false)/>
+            {act}
         </Dock>
     }
 }

@@ -10,7 +10,12 @@ use crate::parts::{
 #[component]
 pub fn Undoing() -> impl IntoView {
     let entry = |words: &str, standing| {
-        Some(LastEntry { id: words.to_owned(), words: words.to_owned(), standing })
+        Some(LastEntry {
+            id: words.to_owned(),
+            words: words.to_owned(),
+            names_owner: false,
+            standing,
+        })
     };
     let fresh = RwSignal::new(entry("6 h: no entry", Standing::Kept));
     let turn = Callback::new(move |()| {
