@@ -73,6 +73,17 @@ fn spot_values() {
     rounds("180", Unit::Degree, Unit::Radian, "3.14159265358979");
 }
 
+/// NIST SP 811, B.8, from memory, rounded there to seven digits; and what tells the two ounces apart.
+#[test]
+fn rounded_factors_of_the_tables() {
+    rounds("1", Unit::PoundPerSquareInch, Unit::Kilopascal, "6.894757");
+    rounds("1", Unit::PoundForceInch, Unit::NewtonMetre, "0.1129848");
+    rounds("1", Unit::PoundForceFoot, Unit::NewtonMetre, "1.355818");
+    rounds("1", Unit::InchOfMercury, Unit::Kilopascal, "3.386389");
+    rounds("1", Unit::UsFluidOunce, Unit::Millilitre, "29.57353");
+    rounds("1", Unit::ImperialFluidOunce, Unit::UsFluidOunce, "0.96");
+}
+
 /// The fixed points by definition: 0 °C = 273.15 K, 32 °F; 100 °C = 212 °F; both meet at −40.
 #[test]
 fn temperatures() {

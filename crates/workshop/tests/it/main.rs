@@ -15,6 +15,7 @@ mod press;
 mod runout;
 mod setting;
 mod torque;
+mod worked;
 
 use measure::{Amount, Decimal, Unit};
 use workshop::{Figure, Reading};
