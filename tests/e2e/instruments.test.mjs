@@ -80,6 +80,7 @@ describe("the bench checks, offline", () => {
     assert.equal(await page.locator("#check-pressure").inputValue(), "95");
     await fill("pressure", "70");
     await page.getByText("No verdict yet.").first().waitFor();
+    await unfold("Turned and moved without the clock");
     await choose("Shafts turned", "yes");
     await choose("Shift rod moved", "yes");
     await choose("Soap on every joint", "none");
@@ -87,6 +88,8 @@ describe("the bench checks, offline", () => {
     await held("leak");
     await press(page, /^Keep leak test/);
     await page.getByText("Leak test kept.").first().waitFor();
+    // The stage that was kept says so under its word.
+    await page.locator("[role=radiogroup][aria-label=Stage] label", { hasText: /^working\s*held$/ }).waitFor();
   });
 
   test("a tap takes the time of a line, and the clock runs on through a reload", async () => {
@@ -98,6 +101,10 @@ describe("the bench checks, offline", () => {
     await page.reload();
     await page.getByRole("timer").waitFor();
     await page.getByRole("button", { name: "Time of line 2 is now" }).waitFor();
+    await page.getByRole("button", { name: "Shift rod moved: Done now" }).click();
+    await page.getByText(/^at \d+\.\d\d min$/).waitFor();
+    await held("leak with its clock");
+    await page.getByRole("button", { name: "Shift rod moved: Take back" }).click();
     await fill("at-0", "");
     await page.getByRole("button", { name: "Put the clock away" }).click();
     await page.getByRole("button", { name: "Start the clock" }).waitFor();
@@ -112,7 +119,8 @@ describe("the bench checks, offline", () => {
     await choose("Yours are", "oil");
     await page.locator("#check-angle-says .msg--refused").waitFor();
     await fill("wrench", "400");
-    await fill("angle", "45");
+    await choose("Head angle: 0 straight ahead, 180 back over the handle", "45°\\s*74");
+    assert.equal(await page.locator("#check-angle").inputValue(), "45");
     await page.getByText("Wet threads clamp harder").waitFor();
     assert.match(await page.locator(".headline").innerText(), /^73\.50/);
     await choose("The wrench reads", "lbf·ft");

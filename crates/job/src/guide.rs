@@ -39,7 +39,7 @@ pub use gate::GateView;
 pub use inspection::{Criteria, Effect, PartView, effects, inspection, suggest};
 pub use ladder::{Ladder, Rung, RungState, bag, ladder, put_right};
 pub use lane::{Lane, Stands, lane};
-pub use log::{BenchCheck, Clock, GuideLog, Judged, Kept, Mark, StepLog};
+pub use log::{BenchCheck, CheckKey, Clock, GuideLog, Judged, Kept, Mark, StepLog};
 pub use map::{Map, MapNode, map};
 pub use pack_list::{Item, PackList, pack_list};
 pub use set_up::{check_of, filled, for_set_up, told};

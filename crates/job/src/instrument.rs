@@ -11,11 +11,13 @@ mod fit_words;
 mod given;
 mod land;
 mod leak;
+mod leak_acts;
 mod leak_words;
 mod limit_band;
 mod locker;
 mod lube;
 mod metal;
+mod notes;
 mod oring;
 mod oring_sizes;
 mod pattern;
@@ -101,8 +103,12 @@ pub enum Takes {
     Number(Unit, Sign),
     /// One number at each of these places; a place may stay empty.
     Numbers(Unit, Sign, &'static [&'static str]),
+    /// A number as [`Takes::Number`], with these usual ones to choose from.
+    Usual(Unit, Sign, &'static [&'static str]),
     /// Minutes since a clock began that the form keeps, one at each of these places.
     Times(&'static [&'static str]),
+    /// Minutes since the same clock, one for each of these acts, tapped as it is done.
+    Acts(&'static [&'static str]),
     /// One of these words.
     One(&'static [&'static str]),
     /// One of these words, each with its picture: [`card`].
@@ -208,6 +214,16 @@ pub fn card(word: &str) -> Option<Drawing> {
     pattern::card(word)
 }
 
+/// A verdict in the middle of a sentence.
+fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::InBand => "in band",
+        Verdict::NearLimit => "near limit",
+        Verdict::Out => "out",
+        Verdict::CannotProve => "cannot prove",
+    }
+}
+
 impl Answer {
     /// Its first figure and its verdict: "Off centre 0.0329 ± 0.0012 mm, in band".
     pub fn short(&self) -> String {
@@ -216,12 +232,7 @@ impl Answer {
             Some(it) => Some(format!("{} {} {}", it.title, it.number, it.unit)),
             None => self.figures.first().map(|(name, value)| format!("{name} {value}")),
         };
-        let verdict = self.verdict.map(|verdict| match verdict {
-            Verdict::InBand => "in band",
-            Verdict::NearLimit => "near limit",
-            Verdict::Out => "out",
-            Verdict::CannotProve => "cannot prove",
-        });
+        let verdict = self.verdict.map(verdict_word);
         let said = self.says.first().filter(|_| figure.is_none()).cloned();
         let parts = figure.into_iter().chain(said).chain(verdict.map(str::to_owned));
         parts.collect::<Vec<_>>().join(", ")

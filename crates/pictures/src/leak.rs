@@ -1,6 +1,6 @@
 //! Pressure against time: as read, corrected, and the limit.
 
-use crate::drawing::{Anchor, Drawing, Point, line, rect, text};
+use crate::drawing::{Anchor, Drawing, Mark, Point, line, rect, text};
 use crate::scale::{Scale, held};
 
 /// What the picture shows; times in minutes, pressures all in one unit.
@@ -16,12 +16,16 @@ pub struct Curve {
     pub minutes: f64,
     /// The unit of the pressures.
     pub unit: &'static str,
+    /// What was done meanwhile, and when: "prop" at 3.2 min.
+    pub flags: Vec<(f64, &'static str)>,
 }
 
 const LEFT: f64 = 56.0;
 const RIGHT: f64 = 328.0;
 const TOP: f64 = 24.0;
 const FOOT: f64 = 176.0;
+/// Height and width of a flag.
+const FLAG: (f64, f64) = (24.0, 58.0);
 
 impl Curve {
     /// The drawing; `number` writes a number.
@@ -31,7 +35,9 @@ impl Curve {
         let low = every().fold(self.limit, f64::min);
         let room = 0.15 * (high - low).max(1e-6);
         let y = Scale { from: low - room, to: high + room, start: FOOT, end: TOP };
-        let longest = self.raw.last().map_or(self.minutes, |last| last.0.max(self.minutes));
+        let times = self.raw.last().map(|last| last.0).into_iter();
+        let longest =
+            times.chain(self.flags.iter().map(|flag| flag.0)).fold(self.minutes, f64::max);
         let x = Scale { from: 0.0, to: longest, start: LEFT, end: RIGHT };
         let limit = held(y.at(self.limit), TOP, FOOT);
         let place = |points: &[Point]| -> Vec<Point> {
@@ -61,6 +67,10 @@ impl Curve {
             let x = 0.5 * (LEFT + over_x);
             marks.push(text("c-tb", (x, over_y - 14.0), Anchor::Start, "corrected"));
         }
+        for (row, (at, name)) in self.flags.iter().enumerate() {
+            let top = y.at(height(&self.corrected, *at));
+            marks.extend(flag(x.at(*at), top, row, name));
+        }
         let label = self.spoken(&number);
         Drawing { view: [0.0, 0.0, 340.0, 210.0], width: None, label, marks }
     }
@@ -70,8 +80,44 @@ impl Curve {
             |points: &[Point]| points.last().map(|point| number(point.1)).unwrap_or_default();
         let (raw, corrected) = (last(&self.raw), last(&self.corrected));
         let (limit, unit) = (number(self.limit), self.unit);
-        format!("Pressure against time. Raw {raw}, corrected {corrected}, limit {limit} {unit}.")
+        let flags: Vec<String> = self
+            .flags
+            .iter()
+            .map(|(at, name)| format!(" {name} at {} min.", number(*at)))
+            .collect();
+        format!(
+            "Pressure against time. Raw {raw}, corrected {corrected}, limit {limit} {unit}.{}",
+            flags.concat()
+        )
     }
+}
+
+/// Height of the curve at a time, straight between its points; that of its nearest end outside them.
+fn height(curve: &[Point], at: f64) -> f64 {
+    let after = curve.iter().position(|point| point.0 >= at);
+    match (
+        after.and_then(|after| curve.get(after)),
+        after.and_then(|it| curve.get(it.checked_sub(1)?)),
+    ) {
+        (Some(next), Some(last)) => {
+            last.1 + (next.1 - last.1) * (at - last.0) / (next.0 - last.0).max(1e-9)
+        }
+        (Some(first), None) => first.1,
+        (None, _) => curve.last().map_or(0.0, |last| last.1),
+    }
+}
+
+/// A flag on its pole, each a row above the one before: what is done at one time stays legible.
+fn flag(x: f64, top: f64, row: usize, name: &'static str) -> [Mark; 3] {
+    let (high, wide) = FLAG;
+    let foot = FOOT - 2.0 - (high + 2.0) * row as f64;
+    // A flag near the end hangs on the other side of its pole.
+    let left = if x + wide > RIGHT { x - wide } else { x };
+    [
+        line("c-pole", &[(x, FOOT), (x, top.min(foot - high))]),
+        rect("c-flag", left, foot - high, wide, high),
+        text("c-flagged", (left + 0.5 * wide, foot - 6.0), Anchor::Middle, name),
+    ]
 }
 
 #[cfg(test)]
@@ -82,8 +128,25 @@ mod tests {
     fn it_speaks_of_the_last_line() {
         let raw = vec![(0.0, 84.0), (10.0, 79.8)];
         let corrected = vec![(0.0, 84.0), (10.0, 81.9)];
-        let curve = Curve { raw, corrected, limit: 77.0, minutes: 10.0, unit: "kPa" };
+        let flags = Vec::new();
+        let curve = Curve { raw, corrected, limit: 77.0, minutes: 10.0, unit: "kPa", flags };
         let drawing = curve.draw(|value| (value as i64).to_string());
         assert_eq!(drawing.label, "Pressure against time. Raw 79, corrected 81, limit 77 kPa.");
+    }
+
+    #[test]
+    fn what_was_done_stands_on_the_curve() {
+        let corrected = vec![(0.0, 84.0), (4.0, 82.0), (10.0, 82.0)];
+        assert_eq!(
+            [-1.0, 2.0, 4.0, 7.0, 12.0].map(|at| height(&corrected, at)),
+            [84.0, 83.0, 82.0, 82.0, 82.0]
+        );
+        let flags = vec![(3.0, "prop"), (12.0, "rod")];
+        let raw = corrected.clone();
+        let curve = Curve { raw, corrected, limit: 77.0, minutes: 10.0, unit: "kPa", flags };
+        let drawing = curve.draw(|value| (value as i64).to_string());
+        assert!(drawing.label.ends_with(" prop at 3 min. rod at 12 min."), "{}", drawing.label);
+        let flags = drawing.marks.iter().filter(|mark| mark.ink == "c-flag");
+        assert_eq!(flags.count(), 2);
     }
 }

@@ -12,7 +12,7 @@ mod rate;
 
 pub use blind::{bubbles_a_second, one_bubble_in_ten_seconds};
 pub use gas::{corrected, drop, per_kelvin};
-pub use outcome::{Answer, Hose, Missing, Outcome, Point, Test, blank, examine};
+pub use outcome::{Answer, Blank, Hose, Missing, Outcome, Point, Test, blank, examine};
 pub use rate::{Reference, molar_flow, rate, standard_flow};
 
 use measure::{Amount, Quantity, Unit};

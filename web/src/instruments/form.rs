@@ -1,13 +1,15 @@
 //! The form of any instrument, drawn from its table.
 
-use job::instrument::{Asked, NoAnswer, Takes, card};
+use job::instrument::{Asked, NoAnswer, Takes};
 use leptos::prelude::*;
+use measure::Sign;
 
 use super::answer;
-use super::clock::clock;
+use super::choices::{Choice, cards, one, picks};
+use super::clock::{acts, clock};
 use super::working::Working;
 use crate::parts::{
-    Act, Caution, DockedPad, Field, Message, Pick, Seg, Slot, Slots, TextField, live, whether,
+    Act, Caution, DockedPad, Field, Message, Says, Slot, Slots, Text, TextField, live, whether,
     words,
 };
 use crate::pictures::Picture;
@@ -107,7 +109,8 @@ pub fn act(working: Working) -> AnyView {
     view! { <Act words=said waits busy=working.busy on_press/> }.into_any()
 }
 
-fn id(asked: &Asked) -> String {
+/// The id of a field in the page.
+pub fn id(asked: &Asked) -> String {
     format!("check-{}", asked.id)
 }
 
@@ -157,11 +160,7 @@ fn group(working: Working, start: usize, end: usize) -> AnyView {
 fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
     let (says, value) = (working.says(asked), working.text(at, 0));
     match asked.takes {
-        Takes::Number(_, sign) => {
-            let signed = sign == measure::Sign::Any;
-            let label = label(working, asked);
-            view! { <Field id=id(asked) label name=asked.label value says signed/> }.into_any()
-        }
+        Takes::Number(_, sign) => number(working, asked, value, says, sign),
         Takes::Fold => ().into_any(),
         Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
@@ -170,13 +169,36 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
             {numbers(working, at, asked, places)}
         }
         .into_any(),
-        Takes::One(options) => one(working, at, asked, options.to_vec(), None),
+        Takes::Acts(places) => acts(working, at, asked, places),
+        Takes::Usual(unit, sign, words) => view! {
+            {number(working, asked, value, says, sign)}
+            {picks(working, at, asked, &Choice { words, unit: unit.symbol(), first: None })}
+        }
+        .into_any(),
+        Takes::One(words) => one(working, at, asked, &Choice { words, ..Choice::default() }),
         Takes::Cards(options) => cards(working, at, asked, options),
         Takes::Unit(units) => {
-            let symbols = units.iter().map(|unit| unit.symbol()).collect();
-            one(working, at, asked, symbols, Some(0))
+            let symbols: Vec<&str> = units.iter().map(|unit| unit.symbol()).collect();
+            one(
+                working,
+                at,
+                asked,
+                &Choice { words: &symbols, first: Some(0), ..Choice::default() },
+            )
         }
     }
+}
+
+fn number(
+    working: Working,
+    asked: &'static Asked,
+    value: Text,
+    says: Signal<Option<Says>>,
+    sign: Sign,
+) -> AnyView {
+    let label = label(working, asked);
+    view! { <Field id=id(asked) label name=asked.label value says signed=sign == Sign::Any/> }
+        .into_any()
 }
 
 fn numbers(
@@ -197,69 +219,6 @@ fn numbers(
         <p class="label">{label(working, asked)}</p>
         <div class="slots8">
             <Slots slots/>
-        </div>
-        <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
-    }
-    .into_any()
-}
-
-/// One of some words; `first` is chosen while nothing is.
-fn one(
-    working: Working,
-    at: usize,
-    asked: &'static Asked,
-    options: Vec<&'static str>,
-    first: Option<usize>,
-) -> AnyView {
-    let value = working.text(at, 0);
-    let picks: Vec<Pick> = options.iter().map(|option| Pick::from(*option)).collect();
-    let options = StoredValue::new(options);
-    let chosen = Signal::derive(move || {
-        let text = value.get();
-        options.with_value(|it| it.iter().position(|option| *option == text)).or(first)
-    });
-    let on_choose = Callback::new(move |place: usize| {
-        let word = options.with_value(|it| it.get(place).copied().unwrap_or_default());
-        working.set(at, 0, word.to_owned());
-    });
-    view! {
-        <p class="label">{asked.label}</p>
-        <Seg id=id(asked) label=asked.label picks chosen on_choose/>
-        <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
-    }
-    .into_any()
-}
-
-/// Pictures to choose by.
-fn cards(
-    working: Working,
-    at: usize,
-    asked: &'static Asked,
-    options: &'static [&'static str],
-) -> AnyView {
-    let value = working.text(at, 0);
-    let card = |option: &'static str| {
-        let chosen = whether(move || value.get() == option);
-        let picture = card(option).map(|drawing| {
-            view! { <Picture drawing=Signal::stored(drawing)/> }
-        });
-        view! {
-            <label class="card">
-                <input
-                    type="radio"
-                    name=id(asked)
-                    prop:checked=chosen
-                    on:change=move |_| working.set(at, 0, option.to_owned())
-                />
-                {picture}
-                <b>{option}</b>
-            </label>
-        }
-    };
-    view! {
-        <p class="label">{asked.label}</p>
-        <div class="cards" role="radiogroup" aria-label=asked.label>
-            {options.iter().copied().map(card).collect_view()}
         </div>
         <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
     }

@@ -5,6 +5,7 @@
 
 mod alone;
 mod answer;
+mod choices;
 mod clock;
 mod form;
 mod list;

@@ -165,6 +165,18 @@ impl Working {
         self.instrument.unit_of(asked, &typed(self.instrument, self.drafts), self.shown.get())
     }
 
+    /// What stands under each choice of a field; followed.
+    pub fn notes(self, asked: &'static Asked) -> Vec<String> {
+        let (values, shown) = (typed(self.instrument, self.drafts), self.shown.get());
+        let step = self.step.get_value();
+        let of_job = self.of.and_then(|of| {
+            of.look(|(job, ..), _| {
+                self.instrument.notes(asked, &values, shown, Some((&job.guide, &step)))
+            })
+        });
+        of_job.unwrap_or_else(|| self.instrument.notes(asked, &values, shown, None))
+    }
+
     /// Writes down what was typed.
     pub fn keep(self) {
         let values = untrack(|| typed(self.instrument, self.drafts));
@@ -251,7 +263,7 @@ fn typed(instrument: &Instrument, drafts: StoredValue<Vec<Draft>>) -> Values {
         let texts = |(asked, draft): (&Asked, &Draft)| {
             let text = draft.text();
             let texts = match asked.takes {
-                Takes::Numbers(..) | Takes::Times(_) => {
+                Takes::Numbers(..) | Takes::Times(_) | Takes::Acts(_) => {
                     text.split('\n').map(str::to_owned).collect()
                 }
                 _ => vec![text],

@@ -34,8 +34,8 @@ pub struct GuideLog {
     pub refused: Vec<Refused>,
     /// What was done last about each tool: how, and from where.
     pub tools: BTreeMap<String, (Readied, String)>,
-    /// The bench checks kept last, by step, place and kind.
-    pub checks: BTreeMap<(String, String, String), BenchCheck>,
+    /// The bench checks kept last.
+    pub checks: BTreeMap<CheckKey, BenchCheck>,
     /// When and where each entry that counts was written.
     pub(crate) stamps: Vec<(Mark, String)>,
     /// Each change of a pack: its slot as the step data names it.
@@ -43,6 +43,19 @@ pub struct GuideLog {
     /// The step touched last.
     pub(crate) last_step: Option<(String, Mark)>,
     packs: Vec<PackSeen>,
+}
+
+/// What bench checks are told apart by: of two with the same key the later one counts.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct CheckKey {
+    /// The step it was done in; empty for none.
+    pub step: String,
+    /// Where it was done; may be empty.
+    pub place: String,
+    /// Its kind.
+    pub kind: String,
+    /// The stage of a test that has several; else empty.
+    pub stage: String,
 }
 
 /// A pack's sum as it was written down.
@@ -176,7 +189,7 @@ impl GuideLog {
 
     /// The bench check of a kind that was kept last.
     pub fn last_check(&self, kind: &str) -> Option<&BenchCheck> {
-        let of_kind = self.checks.iter().filter(|(key, _)| key.2 == kind);
+        let of_kind = self.checks.iter().filter(|(key, _)| key.kind == kind);
         of_kind.map(|(_, check)| check).max_by_key(|check| check.mark)
     }
 
@@ -187,11 +200,11 @@ impl GuideLog {
         kind: &str,
         at: Option<&str>,
     ) -> Option<(&str, &BenchCheck)> {
-        let of_step = self.checks.iter().filter(|((of, place, other), _)| {
-            of == step && other == kind && at.is_none_or(|at| at == place)
+        let of_step = self.checks.iter().filter(|(key, _)| {
+            key.step == step && key.kind == kind && at.is_none_or(|at| at == key.place)
         });
         let last = of_step.max_by_key(|(_, check)| check.mark)?;
-        Some((&last.0.1, last.1))
+        Some((&last.0.place, last.1))
     }
 
     /// The number for the next part that comes off.
@@ -289,7 +302,13 @@ impl GuideLog {
                 self.tools.insert(tool.clone(), (*how, from.clone()));
             }
             Guided::BenchChecked { step, place, kind, values } => {
-                let key = (step.clone(), place.clone(), kind.clone());
+                let stage = values.get("stage").and_then(|texts| texts.first());
+                let key = CheckKey {
+                    step: step.clone(),
+                    place: place.clone(),
+                    kind: kind.clone(),
+                    stage: stage.cloned().unwrap_or_default(),
+                };
                 let (entry, values) = (entry.id.clone(), values.clone());
                 self.checks.insert(key, BenchCheck { entry, values, mark });
             }

@@ -52,8 +52,8 @@ impl<'a> Given<'a> {
             return Vec::new();
         };
         let sign = match asked.takes {
-            Takes::Number(_, sign) | Takes::Numbers(_, sign, _) => sign,
-            Takes::Times(_) => Sign::NotNegative,
+            Takes::Number(_, sign) | Takes::Numbers(_, sign, _) | Takes::Usual(_, sign, _) => sign,
+            Takes::Times(_) | Takes::Acts(_) => Sign::NotNegative,
             _ => return Vec::new(),
         };
         let Some(unit) = self.unit_of(asked) else { return Vec::new() };
@@ -78,8 +78,8 @@ impl<'a> Given<'a> {
     /// form, or the one the table names.
     pub fn unit_of(&self, asked: &Asked) -> Option<Unit> {
         let unit = match asked.takes {
-            Takes::Number(unit, _) | Takes::Numbers(unit, ..) => unit,
-            Takes::Times(_) => Unit::Minute,
+            Takes::Number(unit, _) | Takes::Numbers(unit, ..) | Takes::Usual(unit, ..) => unit,
+            Takes::Times(_) | Takes::Acts(_) => Unit::Minute,
             Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words | Takes::Fold => {
                 return None;
             }
@@ -138,7 +138,11 @@ impl<'a> Given<'a> {
     /// The texts of a field as they are kept.
     pub fn texts(&mut self, asked: &Asked) -> Vec<String> {
         match asked.takes {
-            Takes::Number(..) | Takes::Numbers(..) | Takes::Times(_) => {
+            Takes::Number(..)
+            | Takes::Numbers(..)
+            | Takes::Usual(..)
+            | Takes::Times(_)
+            | Takes::Acts(_) => {
                 let text =
                     |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
                 self.numbers(asked.id).into_iter().map(text).collect()

@@ -3,11 +3,12 @@
 use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::leak::Curve;
 use workshop::leak::{
-    Answer as Held, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine,
+    Answer as Held, Blank, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine,
 };
-use workshop::{Caution, Figure, Limits, Reading, Refusal};
+use workshop::{Caution, Limits, Reading, Refusal};
 
 use super::given::whole;
+use super::leak_acts::{ACTS, Acts, NONE, acts};
 use super::leak_words::{blind, verdict};
 use super::limit_band::limit_band;
 use super::shown::Writing;
@@ -15,7 +16,8 @@ use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const LINES: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8"];
 const PRESSURE: Takes = Takes::Number(Unit::Kilopascal, Sign::Positive);
-const NO_ROD: &str = "none here";
+/// The word of a stage that this unit has not.
+pub(super) const NOT_APPLICABLE: &str = "not applicable";
 
 /// The gauge on the closed case.
 pub(super) const LEAK: Instrument = Instrument {
@@ -39,7 +41,7 @@ pub(super) const LEAK: Instrument = Instrument {
             "The thermometer reads",
             Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
         ),
-        asked("stage", "Stage", Takes::One(&["low", "working", "vacuum", "not applicable"])),
+        asked("stage", "Stage", Takes::One(&["low", "working", "vacuum", NOT_APPLICABLE])),
         optional("because", "Not applicable, because", Takes::Words),
         asked("limit", "Never beyond, manual", PRESSURE),
         asked("pressure", "Test pressure or vacuum", PRESSURE),
@@ -61,10 +63,12 @@ pub(super) const LEAK: Instrument = Instrument {
             "Barometer at each line; the first alone will do",
             Takes::Numbers(Unit::Kilopascal, Sign::Positive, LINES),
         ),
-        optional("turned", "Shafts turned", Takes::One(&["yes", "no", NO_ROD])),
-        optional("moved", "Shift rod moved", Takes::One(&["yes", "no", NO_ROD])),
+        optional("acts", "Turned and moved under pressure", Takes::Acts(ACTS)),
         optional("soap", "Soap on every joint", Takes::One(&["none", "bubbles"])),
         optional("hose", "Hose into a blank", Takes::One(&["tight", "leaks"])),
+        fold("by-word", "Turned and moved without the clock, or none here"),
+        optional("turned", "Shafts turned", Takes::One(&["yes", "no", NONE])),
+        optional("moved", "Shift rod moved", Takes::One(&["yes", "no", NONE])),
         fold("more", "Hose into a blank, volume of air"),
         optional(
             "blank-gauge",
@@ -99,17 +103,14 @@ fn answer(given: &mut Given) -> Option<Answer> {
     given.at("pressure", checked)?;
     let log = log(given)?;
     let blank = blank(given, &hold, &log)?;
-    let done = |word: Option<&str>| match word {
-        Some(NO_ROD) => None,
-        word => Some(word == Some("yes")),
-    };
+    let acts = acts(given, log.first()?)?;
     let test = Test {
         volume: given.reading("volume"),
-        turned: done(given.word("turned")),
-        moved: done(given.word("moved")),
+        turned: acts.turned,
+        moved: acts.moved,
         bubbles: given.word("soap").map(|word| word == "bubbles"),
         hose: match (&blank, given.word("hose")) {
-            (Some((_, hose)), _) => *hose,
+            (Some(blank), _) => blank.hose,
             (None, Some("tight")) => Hose::Tight,
             (None, Some(_)) => Hose::Leaks,
             (None, None) => Hose::NotTested,
@@ -122,10 +123,10 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let field = found.as_ref().err().map_or("gauge", at_field);
     let found = given.at(field, found)?;
     let mut figures = now(&found, &writing);
-    figures.extend(blank.map(|(lost, _)| ("Hose and blank lost", writing.figure(&lost))));
+    figures.extend(blank.map(|blank| ("Hose and blank lost", of_hose(&blank, &writing))));
     figures.extend(found.rate.as_ref().map(|rate| ("Leak rate", writing.figure(rate))));
     figures.extend(found.flow.as_ref().map(|flow| ("The same", writing.figure(flow))));
-    let (verdict, says) = verdict(&found.outcome);
+    let (verdict, says) = verdict(&found.outcome, &acts);
     Some(Answer {
         verdict,
         headline: Some(writing.headline(
@@ -137,7 +138,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
         says,
         figures,
         blind: Some(blind(&test, &found, &writing)),
-        picture: Some(picture(&test, &found, &writing)),
+        picture: Some(picture(&test, &found, &acts, &writing)),
         ..answered(found.cautions, &found.explanation, &writing)
     })
 }
@@ -167,21 +168,28 @@ fn now(found: &Held, writing: &Writing) -> Vec<(&'static str, String)> {
 }
 
 /// What hose and blank lost, where that was read; `None` while it is not whole.
-fn blank(given: &mut Given, hold: &Hold, log: &[Entry]) -> Option<Option<(Figure, Hose)>> {
+fn blank(given: &mut Given, hold: &Hold, log: &[Entry]) -> Option<Option<Blank>> {
     let gauge: Vec<Reading> =
         given.numbers("blank-gauge").iter().flatten().map(Reading::typed).collect();
     let (Some(first), [from, to]) = (log.first(), gauge.as_slice()) else {
         return Some(None);
     };
     let Some(time) = given.amount("blank-time") else {
-        given.wanted.push("Blank held for");
+        given.want_field("blank-time");
         return None;
     };
     let start = Amount { value: Decimal::ZERO, unit: Unit::Minute };
     let line = |at, gauge: &Reading| Entry { at, gauge: *gauge, ..*first };
     let lines = [line(start, from), line(time, to)];
-    let found = into_a_blank(hold.stage, &lines, hold.most_lost);
+    let found = into_a_blank(hold, &lines);
     given.at("blank-gauge", found).map(Some)
+}
+
+/// What the hose lost, of its share of the loss allowed: it was held for a time of its own.
+fn of_hose(blank: &Blank, writing: &Writing) -> String {
+    let places = blank.allowed.value.scale().min(2);
+    let allowed = Amount { value: measure::round(blank.allowed.value, places), ..blank.allowed };
+    format!("{} of {} allowed in that time", writing.figure(&blank.lost), writing.typed(allowed))
 }
 
 fn not_applicable(given: &mut Given) -> Option<Answer> {
@@ -192,7 +200,7 @@ fn not_applicable(given: &mut Given) -> Option<Answer> {
             ..Answer::default()
         }),
         None => {
-            given.wanted.push("Not applicable, because");
+            given.want_field("because");
             None
         }
     }
@@ -245,7 +253,12 @@ fn weathered(barometer: Reading) -> Reading {
     barometer.within(barometer.standard.hypot(own))
 }
 
-fn picture(test: &Test, found: &Held, writing: &Writing) -> pictures::drawing::Drawing {
+fn picture(
+    test: &Test,
+    found: &Held,
+    acts: &Acts,
+    writing: &Writing,
+) -> pictures::drawing::Drawing {
     let unit = writing.unit.unwrap_or(Unit::Kilopascal);
     let own = |kilopascal: Decimal| {
         let amount = Amount { value: kilopascal, unit: Unit::Kilopascal };
@@ -263,6 +276,7 @@ fn picture(test: &Test, found: &Held, writing: &Writing) -> pictures::drawing::D
         limit: own(first - lost),
         minutes: test.hold.time.to(Unit::Minute).map_or(1.0, |it| real::from_decimal(it.value)),
         unit: unit.symbol(),
+        flags: acts.flags(),
     }
     .draw(|value| {
         real::to_decimal(value, 1).map(|it| measure::show(it, 1, writing.mark)).unwrap_or_default()

@@ -4,13 +4,14 @@ use measure::{Amount, Verdict};
 use workshop::Reading;
 use workshop::leak::{Answer as Held, Missing, Outcome, Test, one_bubble_in_ten_seconds};
 
+use super::leak_acts::Acts;
 use super::shown::Writing;
 
 /// The verdict and its sentence.
-pub(super) fn verdict(outcome: &Outcome) -> (Option<Verdict>, Vec<String>) {
+pub(super) fn verdict(outcome: &Outcome, acts: &Acts) -> (Option<Verdict>, Vec<String>) {
     let (verdict, says) = match outcome {
         Outcome::NotYet(missing) => {
-            let wanted: Vec<&str> = missing.iter().map(|it| undone(*it)).collect();
+            let wanted: Vec<&str> = missing.iter().map(|it| undone(*it, acts)).collect();
             let says =
                 format!("No verdict yet. {} A still test can hide a bad lip.", wanted.join(" "));
             return (None, vec![says]);
@@ -35,10 +36,10 @@ pub(super) fn verdict(outcome: &Outcome) -> (Option<Verdict>, Vec<String>) {
     (Some(verdict), vec![says.to_owned()])
 }
 
-fn undone(missing: Missing) -> &'static str {
+fn undone(missing: Missing, acts: &Acts) -> &'static str {
     match missing {
         Missing::Time => "Hold for the whole time.",
-        Missing::Turned => "Turn the shafts.",
+        Missing::Turned => acts.still_to_turn(),
         Missing::Moved => "Move the shift rod.",
         Missing::Soap => "Soap every joint and look.",
     }

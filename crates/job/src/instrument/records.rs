@@ -179,10 +179,10 @@ fn checks_for<'a>(
             values.get(*field).and_then(|texts| texts.first()).is_some_and(|text| text == word)
         })
     };
-    let checks = log.checks.iter().filter(|((of, at, kind), check)| {
-        *of == step.id
-            && kind == row.kind
-            && place.is_none_or(|place| place == at)
+    let checks = log.checks.iter().filter(|(key, check)| {
+        key.step == step.id
+            && key.kind == row.kind
+            && place.is_none_or(|place| place == key.place)
             && holds(&check.values)
     });
     let checks: Vec<&BenchCheck> = checks.map(|(_, check)| check).collect();

@@ -13,6 +13,7 @@ use super::{Answer, Given, Instrument, Takes, answered, fold, optional};
 
 const CLOCK: &[&str] = &["12 h", "1:30", "3 h", "4:30", "6 h", "7:30", "9 h", "10:30"];
 const OWN: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"];
+const AT_OWN: Takes = Takes::Numbers(Unit::Millimetre, Sign::Any, OWN);
 const DIAL: Takes = Takes::Numbers(Unit::Millimetre, Sign::Any, CLOCK);
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 
@@ -37,11 +38,9 @@ pub(super) const RUNOUT: Instrument = Instrument {
             "Other places: angle from the mark",
             Takes::Numbers(Unit::Degree, Sign::Any, OWN),
         ),
-        optional(
-            "at-angle",
-            "Reading at each of those",
-            Takes::Numbers(Unit::Millimetre, Sign::Any, OWN),
-        ),
+        optional("at-angle", "Reading at each of those", AT_OWN),
+        optional("along-angle", "The same at the second place", AT_OWN),
+        optional("face-angle", "The same on the face", AT_OWN),
     ],
     answer,
 };
@@ -51,13 +50,16 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let writing = if writing.unit.is_some() { writing } else { given.writing("at-angle") };
     let limits = Limits { low: None, high: given.amount("limit") };
     let closing = given.reading("closing");
-    let readings = every(given)?;
+    let readings = every(given, ["readings", "at-angle"])?;
+    let Some(readings) = readings else {
+        given.want_field("readings");
+        return None;
+    };
     let turn = Turn { readings, closing, limits };
     let found = examine(&turn);
-    let field = if matches!(found, Err(Refusal::SameAngle { .. })) { "angle" } else { "readings" };
-    let found = given.at(field, found)?;
-    let along = second(given, "along", "distance");
-    let face = second(given, "face", "radius");
+    let found = given.at(at_field(&found, "readings"), found)?;
+    let along = second(given, ["along", "along-angle"], "distance")?;
+    let face = second(given, ["face", "face-angle"], "radius")?;
     let causes = tell_apart(
         &found,
         along.as_ref().map(|(turn, distance)| Along { turn, distance: *distance }),
@@ -95,6 +97,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
     })
 }
 
+/// The field a refusal belongs to.
+fn at_field(found: &Result<Turned, Refusal>, hours: &'static str) -> &'static str {
+    if matches!(found, Err(Refusal::SameAngle { .. })) { "angle" } else { hours }
+}
+
 /// What the total stands against.
 fn against(given: &mut Given, writing: &Writing) -> String {
     match given.amount("limit") {
@@ -103,11 +110,26 @@ fn against(given: &mut Given, writing: &Writing) -> String {
     }
 }
 
-/// The readings at the hours and at other angles; `None` while there is none, or one lacks its angle.
-fn every(given: &mut Given) -> Option<Vec<(Amount, Reading)>> {
-    let mut all = dial(given, "readings").unwrap_or_default();
-    let (angles, readings) = (given.numbers("angle"), given.numbers("at-angle"));
-    for at in 0..angles.len().max(readings.len()) {
+/// The readings at the hours and at the other angles, by their two fields, or that there is none; `None`
+/// where a reading and its angle do not go together.
+fn every(
+    given: &mut Given,
+    [hours, own]: [&'static str; 2],
+) -> Option<Option<Vec<(Amount, Reading)>>> {
+    let step = Decimal::from(360) / whole(CLOCK.len());
+    let at_hours = given.numbers(hours).into_iter().enumerate().filter_map(|(at, typed)| {
+        let angle = Amount { value: whole(at) * step, unit: Unit::Degree };
+        Some((angle, Reading::typed(&typed?)))
+    });
+    let mut all: Vec<_> = at_hours.collect();
+    let (angles, readings) = (given.numbers("angle"), given.numbers(own));
+    let any = |column: &[Option<Typed>]| column.iter().any(Option::is_some);
+    // The angles alone belong to the first place, unless they are read at another.
+    let is_first = own == "at-angle";
+    let elsewhere =
+        is_first && ["along-angle", "face-angle"].iter().any(|other| any(&given.numbers(other)));
+    let is_used = any(&readings) || (is_first && !elsewhere);
+    for at in (0..angles.len().max(readings.len())).filter(|_| is_used) {
         let of = |column: &[Option<Typed>]| column.get(at).cloned().flatten();
         match (of(&angles), of(&readings)) {
             (Some(angle), Some(reading)) => all.push((angle.amount(), Reading::typed(&reading))),
@@ -115,36 +137,27 @@ fn every(given: &mut Given) -> Option<Vec<(Amount, Reading)>> {
             _ => {
                 let says =
                     format!("Place {} lacks its angle or its reading. Type both.", whole(at + 1));
-                given.refuse("at-angle", says);
+                given.refuse(own, says);
                 return None;
             }
         }
     }
-    if all.is_empty() {
-        given.wanted.push("Readings round one turn");
-        return None;
-    }
-    Some(all)
+    Some((!all.is_empty()).then_some(all))
 }
 
-/// Angle and reading at each place that was read; `None` while there is none.
-fn dial(given: &mut Given, id: &str) -> Option<Vec<(Amount, Reading)>> {
-    let step = Decimal::from(360) / whole(CLOCK.len());
-    let read = given.numbers(id).into_iter().enumerate().filter_map(|(at, typed)| {
-        let angle = Amount { value: whole(at) * step, unit: Unit::Degree };
-        Some((angle, Reading::typed(&typed?)))
-    });
-    let read: Vec<_> = read.collect();
-    (!read.is_empty()).then_some(read)
-}
-
-/// Another turn with the length that belongs to it.
-fn second(given: &mut Given, id: &'static str, length: &'static str) -> Option<(Turned, Reading)> {
-    let readings = dial(given, id)?;
+/// Another turn with the length that belongs to it, or that there is none; `None` where it is not whole.
+fn second(
+    given: &mut Given,
+    fields: [&'static str; 2],
+    length: &'static str,
+) -> Option<Option<(Turned, Reading)>> {
+    let Some(readings) = every(given, fields)? else { return Some(None) };
     let turn = Turn { readings, closing: None, limits: Limits::default() };
-    let found = given.at(id, examine(&turn))?;
+    let [hours, _] = fields;
+    let found = examine(&turn);
+    let found = given.at(at_field(&found, hours), found)?;
     match given.reading(length) {
-        Some(length) => Some((found, length)),
+        Some(length) => Some(Some((found, length))),
         None => {
             given.refuse(
                 length,

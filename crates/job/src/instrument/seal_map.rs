@@ -15,8 +15,9 @@ pub(super) fn seal_map(sheet: &Sheet, log: &GuideLog) -> Option<Drawing> {
     let of_unit = Section::of(sheet.positions().iter().map(|position| position.id));
     let section = if of_unit.unit == 0 { bare } else { of_unit };
     let kept = |tag: &str| {
-        let of_seal = log.checks.iter().filter(|((_, place, kind), _)| {
-            kind == "seal" && place.split_whitespace().any(|word| word.eq_ignore_ascii_case(tag))
+        let of_seal = log.checks.iter().filter(|(key, _)| {
+            let mut words = key.place.split_whitespace();
+            key.kind == "seal" && words.any(|word| word.eq_ignore_ascii_case(tag))
         });
         let last = of_seal.map(|(_, check)| check).filter(|check| looks(&check.values).is_some());
         let last = last.max_by_key(|check| check.mark)?;

@@ -8,7 +8,10 @@ use workshop::torque::{
 use workshop::{Caution, Figure, Reading, Refusal};
 
 use super::shown::Writing;
-use super::{Answer, Given, Headline, Instrument, Takes, answered, asked, fold, optional};
+use super::{
+    Answer, Asked, Given, Headline, Instrument, Takes, Values, answered, asked, fold, optional,
+};
+use crate::Shown;
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const EFFORT: Takes = Takes::Number(Unit::NewtonMetre, Sign::Positive);
@@ -37,7 +40,7 @@ pub(super) const TORQUE: Instrument = Instrument {
         optional(
             "angle",
             "Head angle: 0 straight ahead, 180 back over the handle",
-            Takes::Number(Unit::Degree, Sign::NotNegative),
+            Takes::Usual(Unit::Degree, Sign::NotNegative, &["0", "45", "90", "180"]),
         ),
         optional("line", "One line of the wrench's scale", EFFORT),
         asked("manual", "The manual's value is for", STATES),
@@ -70,7 +73,12 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let field = found.as_ref().err().map_or("wanted", at);
     let found = given.at(field, found)?;
     let mut says = vec!["Pull square to the wrench, at the middle of the grip.".to_owned()];
-    says.extend(tool.as_ref().and_then(|tool| other_angles(last, tool, &writing)));
+    if tool.is_some() {
+        says.push(
+            "Head forward: set less. At 90° it changes nothing. Head back over the handle: set more."
+                .to_owned(),
+        );
+    }
     let mut answer = Answer {
         headline: found.set.last().map(|set| headline(given, set, last, tool.as_ref(), &writing)),
         figures: if wanted.len() > 1 {
@@ -158,20 +166,26 @@ fn stage_by_stage(
     rows.map(row).collect()
 }
 
-/// What the same tool asks at other angles: "forward less, square the same, back more".
-fn other_angles(last: Amount, tool: &OffsetTool, writing: &Writing) -> Option<String> {
-    let at = |degrees: i64| {
-        let angle = Reading::exact(Decimal::from(degrees), Unit::Degree);
-        let turned = OffsetTool { angle, ..*tool };
-        let set = examine(&[sure(last)], Some(&turned), Threads::Dry, Threads::Dry).ok()?;
-        Some(format!("{} at {degrees}°", writing.plain(set.set.first()?)))
+/// What to set at each of these angles with the tool that is typed, numbers alone; none while it is not
+/// whole.
+pub(super) fn at_angles(
+    fields: &'static [Asked],
+    values: &Values,
+    shown: Shown,
+    angles: &[&str],
+) -> Vec<String> {
+    let mut given = Given::of(fields, values, shown);
+    let writing = given.writing("wanted");
+    let last = given.numbers("wanted").into_iter().flatten().next_back();
+    let (wrench, head) = (given.reading("wrench"), given.reading("head"));
+    let (Some(last), Some(wrench), Some(head)) = (last, wrench, head) else { return Vec::new() };
+    let at = |angle: &&str| {
+        let angle = Reading::exact(Decimal::from_str_exact(angle).ok()?, Unit::Degree);
+        let tool = OffsetTool { wrench, head, angle };
+        let set = examine(&[sure(last.amount())], Some(&tool), Threads::Dry, Threads::Dry).ok()?;
+        writing.plain(set.set.first()?).split(' ').next().map(str::to_owned)
     };
-    let angles: Vec<String> = [0, 45, 90, 135, 180].into_iter().filter_map(at).collect();
-    Some(format!(
-        "Head forward: set less. At 90° it changes nothing. Head back over the handle: set more. \
-         This head: {}.",
-        angles.join(", ")
-    ))
+    angles.iter().map(|angle| at(angle).unwrap_or_default()).collect()
 }
 
 /// The turn after the snug torque, where one is asked.

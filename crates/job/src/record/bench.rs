@@ -4,7 +4,7 @@ use pictures::drawing::Drawing;
 
 use super::Look;
 use crate::CheckState;
-use crate::guide::BenchCheck;
+use crate::guide::{BenchCheck, CheckKey};
 use crate::instrument::{self, Answer, Instrument};
 
 /// A bench check that was kept.
@@ -34,16 +34,18 @@ pub struct RecordBench {
 pub(super) fn of(look: &Look) -> Vec<RecordBench> {
     let mut kept: Vec<_> = look.log.checks.iter().collect();
     kept.sort_by_key(|(_, check)| check.mark);
-    kept.into_iter()
-        .map(|((step, place, kind), check)| one(look, (step, place, kind), check))
-        .collect()
+    kept.into_iter().map(|(key, check)| one(look, key, check)).collect()
 }
 
-fn one(
-    look: &Look,
-    (step, place, kind): (&String, &String, &String),
-    check: &BenchCheck,
-) -> RecordBench {
+/// Its name, and its stage and place where it has any.
+fn title(name: String, more: [&String; 2]) -> String {
+    more.into_iter().fold(name, |title, word| {
+        if word.trim().is_empty() { title } else { format!("{title}, {word}") }
+    })
+}
+
+fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
+    let CheckKey { step, place, kind, stage } = key;
     let instrument = instrument::instrument(kind);
     let answer = match instrument.map(|it| it.answer(&check.values, look.shown)) {
         Some(Ok(answer)) => answer,
@@ -58,7 +60,7 @@ fn one(
     };
     let name = instrument::titled(kind);
     RecordBench {
-        title: if place.trim().is_empty() { name } else { format!("{name}, {place}") },
+        title: title(name, [stage, place]),
         step: if step.is_empty() { String::new() } else { look.title(step) },
         when: look.when(check.mark.at),
         given: given(instrument, check),

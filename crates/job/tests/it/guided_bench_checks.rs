@@ -231,3 +231,71 @@ fn a_print_names_the_pack_and_its_way_on_this_unit() {
     let middle = [("used", "new"), ("drive", "middle, even depth"), ("coast", "middle")];
     assert!(told(&bench, &middle).is_empty(), "nothing is to be moved");
 }
+
+/// A tight case: 70 kPa for ten minutes, turned and moved, without a bubble (made up).
+fn stage(hand: &mut Hand, step: &str, word: &str, end: &str) {
+    let fields = [
+        ("stage", word),
+        ("limit", "90"),
+        ("pressure", "70"),
+        ("time", "10"),
+        ("most-lost", "5"),
+        ("at", "0|10"),
+        ("gauge", end),
+        ("case", "20.0|20.0"),
+        ("barometer", "101.325"),
+        ("acts", "3.17|5.67|7.70"),
+        ("soap", "none"),
+    ];
+    keep(hand, step, "", "leak", &fields);
+}
+
+#[test]
+fn the_stages_of_one_test_are_kept_side_by_side() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let leak = instrument::instrument("leak").unwrap();
+    let field = leak.fields.iter().find(|asked| asked.id == "stage").unwrap();
+    let notes = |hand: &Hand, step: &str| {
+        leak.notes(field, &Values::new(), Shown::default(), Some((&log(hand), step)))
+    };
+    assert_eq!(notes(&hand, ""), ["", "", "", ""]);
+    stage(&mut hand, "", "low", "70.000|69.900");
+    stage(&mut hand, "", "working", "70.000|60.000");
+    keep(
+        &mut hand,
+        "",
+        "",
+        "leak",
+        &[("stage", "not applicable"), ("because", "one-way input seal")],
+    );
+    assert_eq!(notes(&hand, ""), ["held", "out", "", "reason kept"]);
+    assert_eq!(notes(&hand, "b42"), ["", "", "", ""], "another test");
+    // The later check of a stage counts.
+    stage(&mut hand, "", "working", "70.000|69.800");
+    assert_eq!(notes(&hand, ""), ["held", "held", "", "reason kept"]);
+    assert_eq!(log(&hand).checks.len(), 3);
+}
+
+/// The thermometer that was read last counts for the step, not the way there.
+#[test]
+fn the_newest_temperature_is_the_steps() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let plan = hand.plan();
+    let step = plan.step("b28").unwrap();
+    let is_fit = |record: &&Record| of_record(record).is_some_and(|it| it.kind == "fit");
+    let label = step.records.iter().find(is_fit).unwrap().label.clone();
+    let fields = [
+        ("way", "outer part heated"),
+        ("diameter", "72.000"),
+        ("interference", "0.050"),
+        ("clearance", "0.030"),
+        ("outer", "aluminium"),
+        ("inner", "steel"),
+        ("part", "case"),
+        ("room", "20"),
+        ("read-at", "2.00|5.50"),
+        ("thermometer", "60|90"),
+    ];
+    keep(&mut hand, "b28", "", "fit", &fields);
+    assert_eq!(words(&hand, "b28", &label).as_deref(), Some("90 °C"));
+}

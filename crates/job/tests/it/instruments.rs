@@ -103,6 +103,28 @@ fn leak_without_turning_has_no_verdict() {
     assert!(answer.says[0].contains("Turn the shafts. Move the shift rod."), "{:?}", answer.says);
 }
 
+/// A tap is its own time, on the clock of the log, and stands on the curve.
+#[test]
+fn turning_is_tapped_with_its_time() {
+    let tapped = |acts: &[&str]| held(&[("acts", acts), ("soap", &["none"])]);
+    let says = |acts: &[&str]| answer("leak", &tapped(acts)).unwrap().says[0].clone();
+    assert!(says(&["3.17", "5.67", "7.70"]).starts_with("Held for the whole time"));
+    assert!(says(&["3.17"]).contains("Turn the drive shaft too. Move the shift rod."));
+    assert!(says(&["", "5.67", "7.70"]).contains("Turn the prop shaft too."));
+    let picture = answer("leak", &tapped(&["3.17", "", "7.70"])).unwrap().picture.unwrap();
+    assert!(picture.label.ends_with(" prop at 3.2 min. rod at 7.7 min."), "{}", picture.label);
+    // This unit has no rod; and what an earlier version kept, a word without its time, counts as it did.
+    let mut no_rod = tapped(&["3.17", "5.67"]);
+    no_rod.extend(values(&[("moved", &["none here"])]));
+    assert_eq!(answer("leak", &no_rod).unwrap().verdict, Some(Verdict::InBand));
+    assert_eq!(answer("leak", &held(&DONE)).unwrap().verdict, Some(Verdict::InBand));
+    let mut early = tapped(&["0.50"]);
+    early.extend(values(&[("at", &["1", "11"])]));
+    let says = "acts: Prop shaft turned: found 0.50 min, expected no less than the first line, 1 min. Do \
+                it under pressure.";
+    assert_eq!(refusal("leak", &early), says);
+}
+
 #[test]
 fn leak_refuses_what_cannot_be() {
     let over = refusal("leak", &held(&[("pressure", &["95"])]));
@@ -160,6 +182,17 @@ fn a_hose_that_leaks_into_a_blank_is_not_the_case() {
     assert!(
         blank("69.9").starts_with("It leaks: more was lost than allowed, and the hose is tight.")
     );
+    // 5 kPa in 10 min is 1 kPa in 2 min: 1.4 kPa in that time is a hose that leaks.
+    let mut short = held(&DONE);
+    short.extend(values(&[
+        ("gauge", &["70.000", "55.000"]),
+        ("blank-gauge", &["70.0", "68.6"]),
+        ("blank-time", &["2"]),
+    ]));
+    let found = answer("leak", &short).unwrap();
+    assert_eq!(found.says[0], "The hose leaks: mend it and start over.");
+    let lost = figure("leak", &short, "Hose and blank lost");
+    assert!(lost.ends_with(" of 1 kPa allowed in that time"), "{lost}");
     let half = answer("leak", &held(&[("blank-gauge", &["70", "69"])])).unwrap_err();
     assert_eq!(half.wanted, ["Blank held for"]);
 }

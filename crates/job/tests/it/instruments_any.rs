@@ -25,8 +25,8 @@ const HOSTILE: [&str; 16] = [
 /// Every field with something a person could mean.
 fn plain(instrument: &Instrument) -> Values {
     let text = |takes: Takes| match takes {
-        Takes::Number(..) => vec!["2".to_owned()],
-        Takes::Numbers(.., places) | Takes::Times(places) => {
+        Takes::Number(..) | Takes::Usual(..) => vec!["2".to_owned()],
+        Takes::Numbers(.., places) | Takes::Times(places) | Takes::Acts(places) => {
             (0..places.len()).map(|at| format!("{at}.5")).collect()
         }
         Takes::One(words) | Takes::Cards(words) => vec![words[0].to_owned()],

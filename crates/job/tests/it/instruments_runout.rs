@@ -92,6 +92,43 @@ fn causes_are_told_apart_with_their_doubt() {
     assert!(!says.contains("Not oval"), "{says}");
 }
 
+/// cos 30° steps at twelve angles, 0.050 mm here and 0.020 mm 100 mm along, and on a face at 20 mm: bent
+/// 0.030 mm in 100 mm.
+#[test]
+fn a_second_place_takes_the_angles_of_the_first() {
+    let angles = ["0", "30", "60", "90", "120", "150", "180", "210", "240", "270", "300", "330"];
+    let of = |size: f64| -> Vec<String> {
+        let at = |angle: &&str| size * angle.parse::<f64>().unwrap().to_radians().cos();
+        angles.iter().map(|angle| format!("{:.4}", at(angle))).collect()
+    };
+    let (first, second) = (of(0.05), of(0.02));
+    let mut typed = at(&angles, &[]);
+    typed.insert("at-angle".to_owned(), first);
+    typed.insert("along-angle".to_owned(), second.clone());
+    typed.extend(values(&[("distance", &["100"])]));
+    let says = answer("runout", &typed).unwrap().says.join(" ");
+    assert!(near(after(&says, "Bent, or its bearings out of line:"), 0.030), "{says}");
+    typed.remove("along-angle");
+    typed.remove("distance");
+    typed.insert("face-angle".to_owned(), second.clone());
+    let says = refusal("runout", &typed);
+    assert_eq!(says, "radius: Nothing typed here. The second set of readings needs it.");
+    typed.extend(values(&[("radius", &["20.0"])]));
+    let says = answer("runout", &typed).unwrap().says.join(" ");
+    assert!(near(after(&says, "or a collar out of square:"), 0.100), "{says}");
+    // One reading short of its angle.
+    typed.insert("face-angle".to_owned(), second[..11].to_vec());
+    let says = "face-angle: Place 12 lacks its angle or its reading. Type both.";
+    assert_eq!(refusal("runout", &typed), says);
+    // The hours for the first place, own angles for the second.
+    let hours = ["0.0500", "0.0354", "0.0000", "-0.0354", "-0.0500", "-0.0354", "0.0000", "0.0354"];
+    let mut mixed = at(&angles, &[]);
+    mixed.extend(values(&[("readings", &hours), ("distance", &["100"])]));
+    mixed.insert("along-angle".to_owned(), second);
+    let says = answer("runout", &mixed).unwrap().says.join(" ");
+    assert!(near(after(&says, "Bent, or its bearings out of line:"), 0.030), "{says}");
+}
+
 #[test]
 fn the_total_stands_in_its_band() {
     let turn = ["0.07", "0.10", "0.09", "0.06", "0.03", "0.00", "0.01", "0.04"];

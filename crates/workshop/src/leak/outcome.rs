@@ -143,15 +143,34 @@ pub fn examine(test: &Test) -> Result<Answer, Refusal> {
     Ok(answer)
 }
 
-/// Judges hose, adaptor and pump, closed by a blank, against the loss allowed them.
+/// Hose, adaptor and pump as they held into a blank.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Blank {
+    /// What they lost, kPa.
+    pub lost: Figure,
+    /// What they may lose in the time they were held: the stage's own share of it.
+    pub allowed: Amount,
+    /// What that makes of them.
+    pub hose: Hose,
+}
+
+/// Judges hose, adaptor and pump, closed by a blank: they may lose no more in their time than the stage
+/// allows the case in as much of its own.
 ///
 /// # Errors
 /// As [`examine`].
-pub fn blank(stage: Stage, log: &[Entry], most_lost: Amount) -> Result<(Figure, Hose), Refusal> {
-    let Worst { lost, .. } = worst(stage, log)?;
-    let judged = Limits::at_most(most_lost).judge("loss allowed", &lost, Unit::Kilopascal)?;
+pub fn blank(hold: &Hold, log: &[Entry]) -> Result<Blank, Refusal> {
+    let Worst { first, last, lost, .. } = worst(hold.stage, log)?;
+    let held =
+        if log.len() > 1 { super::rate::lasted(&first, &last)?.value } else { Decimal::ZERO };
+    let whole = Reading { amount: hold.time, standard: 0.0 };
+    let whole = whole.above_zero("time to hold", Unit::Second)?.value;
+    let share = hold.most_lost.value.checked_mul(held).and_then(|all| all.checked_div(whole));
+    let value = share.ok_or(Refusal::TooLarge { what: "loss allowed" })?;
+    let allowed = Amount { value, ..hold.most_lost };
+    let judged = Limits::at_most(allowed).judge("loss allowed", &lost, Unit::Kilopascal)?;
     let tight = log.len() > 1 && judged.is_some_and(|judged| judged.verdict == Verdict::InBand);
-    Ok((lost, if tight { Hose::Tight } else { Hose::Leaks }))
+    Ok(Blank { lost, allowed, hose: if tight { Hose::Tight } else { Hose::Leaks } })
 }
 
 /// First and last line, and the line that has lost most against the first.

@@ -80,7 +80,7 @@ fn leak_tests() {
                 hose: Hose::Tight,
             };
             held(leak(&test));
-            held(blank(stage, &test.log, kilopascal));
+            held(blank(&hold, &test.log));
             held(molar_flow(stage, &volume, &first, &later));
             held(per_kelvin(&pressure, &pressure, &case));
         });

@@ -156,11 +156,20 @@ fn a_loss_is_the_hose_until_the_hose_is_tight() {
     let mut near = working(log());
     near.hold.most_lost = amount("2.3", Unit::Kilopascal);
     assert_eq!(examine(&near).unwrap().outcome, Outcome::ReadAgain);
-    let (lost, hose) = blank(Stage::Working, &log(), amount("5", Unit::Kilopascal)).unwrap();
-    assert_eq!(hose, Hose::Tight);
-    assert_figure(&lost, 2.2, 0.1);
-    let (_, hose) = blank(Stage::Working, &log()[..1], amount("5", Unit::Kilopascal)).unwrap();
-    assert_eq!(hose, Hose::Leaks, "one line proves nothing");
+    let hold = |minutes, allowed| Hold {
+        time: amount(minutes, Unit::Minute),
+        most_lost: amount(allowed, Unit::Kilopascal),
+        ..near.hold
+    };
+    let found = blank(&hold("10", "5"), &log()).unwrap();
+    assert_eq!(found.hose, Hose::Tight);
+    assert_figure(&found.lost, 2.2, 0.1);
+    let found = blank(&hold("10", "5"), &log()[..1]).unwrap();
+    assert_eq!(found.hose, Hose::Leaks, "one line proves nothing");
+    // Held 10 min of 30: a third of what the stage allows, 5/3 kPa.
+    let found = blank(&hold("30", "5"), &log()).unwrap();
+    assert_eq!(measure::round(found.allowed.value, 4), exact("1.6667"));
+    assert_eq!(found.hose, Hose::Leaks, "2.2 of 1.7 kPa in its own time");
 }
 
 #[test]

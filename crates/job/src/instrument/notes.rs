@@ -1,0 +1,47 @@
+//! The second line under the words of a choice: what each would mean, or what came of it.
+
+use measure::Verdict;
+
+use super::{Asked, Instrument, Takes, Values, leak, torque, verdict_word};
+use crate::Shown;
+use crate::guide::GuideLog;
+
+impl Instrument {
+    /// What stands under each word or usual number of a field, from what is typed and from what was kept
+    /// at that step; none where nothing does.
+    pub fn notes(
+        &self,
+        asked: &Asked,
+        values: &Values,
+        shown: Shown,
+        kept: Option<(&GuideLog, &str)>,
+    ) -> Vec<String> {
+        match (asked.takes, kept) {
+            (Takes::Usual(_, _, usual), _) => torque::at_angles(self.fields, values, shown, usual),
+            (Takes::One(stages), Some((log, step)))
+                if self.kind == leak::LEAK.kind && asked.id == "stage" =>
+            {
+                stages.iter().map(|stage| self.came_of(log, step, stage, shown)).collect()
+            }
+            _ => Vec::new(),
+        }
+    }
+
+    /// What came of a stage that was kept at that step: "in band"; empty before.
+    fn came_of(&self, log: &GuideLog, step: &str, stage: &str, shown: Shown) -> String {
+        let of_stage = log
+            .checks
+            .iter()
+            .filter(|(key, _)| key.kind == self.kind && key.step == step && key.stage == stage);
+        let Some((_, last)) = of_stage.max_by_key(|(_, check)| check.mark) else {
+            return String::new();
+        };
+        let verdict = self.answer(&last.values, shown).ok().and_then(|answer| answer.verdict);
+        match verdict {
+            Some(Verdict::InBand) => "held".to_owned(),
+            Some(verdict) => verdict_word(verdict).to_owned(),
+            None if stage == leak::NOT_APPLICABLE => "reason kept".to_owned(),
+            None => "no verdict yet".to_owned(),
+        }
+    }
+}
