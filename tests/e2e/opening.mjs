@@ -35,8 +35,8 @@ function facts() {
   return all;
 }
 
-/** Fills the job that is open with entries and photos, as they lie in the store. */
-export async function fillJob(page) {
+/** Fills the job that is open with entries, `more` facts behind them, and photos, as they lie in the store. */
+export async function fillJob(page, more = []) {
   const job = /\/job\/([^/]+)/.exec(page.url())[1];
   await page.evaluate(async ([job, facts, photos]) => {
     const canvas = document.createElement("canvas");
@@ -63,7 +63,7 @@ export async function fillJob(page) {
     for (let photo = 1; photo <= photos; photo += 1) put.objectStore("photos").add(picture, `photo-${photo}`);
     await new Promise((done, failed) => { put.oncomplete = done; put.onerror = () => failed(put.error); });
     base.close();
-  }, [job, facts(), PHOTOS]);
+  }, [job, [...facts(), ...more], PHOTOS]);
   return job;
 }
 

@@ -9,6 +9,7 @@ import { after, before, describe, test } from "node:test";
 import { violationsInBothThemes } from "./access.mjs";
 import { enterDemo, ready } from "./flow.mjs";
 import { fillJob } from "./opening.mjs";
+import { PAPERS } from "./papers.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -30,7 +31,7 @@ describe("the record", () => {
     // One moment for export and record; the day is written on both.
     await page.clock.setFixedTime(new Date("2026-01-20T12:00:00Z"));
     await enterDemo(page, site.url);
-    job = await fillJob(page);
+    job = await fillJob(page, PAPERS);
   });
   after(async () => {
     await context?.close();

@@ -7,6 +7,7 @@
 mod beside;
 mod clocks;
 mod consent;
+mod consent_told;
 mod counts;
 mod course;
 mod facing;

@@ -8,6 +8,8 @@ mod photos;
 mod signed;
 mod steps;
 
+use pictures::drawing::Drawing;
+
 use crate::guide::{Course, GuideLog, Moment, counts, filled, titled, told};
 use crate::procedure::Plan;
 use crate::{Job, Sheet, Shown, clock, sheet::listed, stages};
@@ -42,6 +44,8 @@ pub struct Record {
     pub arm_says: String,
     /// The bench checks kept last, in the order kept.
     pub bench: Vec<RecordBench>,
+    /// The seals of the unit with what was kept of each; `None` where none was checked.
+    pub seal_map: Option<Drawing>,
     /// Torques, in the order of the steps.
     pub torques: Vec<RecordTorque>,
     /// What else was captured, step by step.
@@ -111,6 +115,7 @@ pub fn record(job: &Job, sheet: &Sheet, plan: Option<&Plan>, shown: Shown) -> Re
         opened: clock::date(job.opened_at, shown.utc_offset),
         scope: job.guide.scope.map(|scope| scope.words().to_owned()).unwrap_or_default(),
         arm_says: checks::arm_says(job, sheet, shown),
+        seal_map: bench::seal_map(&look, sheet),
         torques: captured::torques(&look),
         captured: captured::others(&look),
         counts: plan.map(|plan| counted(plan, &log)).unwrap_or_default(),

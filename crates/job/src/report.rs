@@ -19,9 +19,17 @@ use sha2::{Digest, Sha256};
 use crate::{InvoiceLine, Owner, Record, Shown, clock};
 use html::typed;
 
-/// The style of the file beside the inks of its pictures. The app's own style sheet has the same
-/// classes.
-const STYLE: &str = include_str!("report/style.css");
+/// The style of the file. All but the last is the app's style too.
+const STYLES: [&str; 8] = [
+    include_str!("report/styles/tokens.css"),
+    INKS,
+    include_str!("report/styles/base.css"),
+    include_str!("report/styles/table.css"),
+    include_str!("report/styles/state.css"),
+    include_str!("report/styles/tag.css"),
+    include_str!("report/styles/leaf.css"),
+    include_str!("report/styles/file.css"),
+];
 
 /// What a record is made of on paper.
 #[derive(Clone, Copy, Debug)]
@@ -61,7 +69,7 @@ pub fn body(paper: &Paper, photos: Photos) -> String {
 pub fn file(paper: &Paper, photos: Photos) -> String {
     let record = paper.record;
     let title = typed(&format!("Job {} · {} · gearcase record", record.number, record.boat));
-    let style = format!("{INKS}{STYLE}");
+    let style = STYLES.concat();
     let hash = STANDARD.encode(Sha256::digest(style.as_bytes()));
     let body = body(paper, photos);
     format!(

@@ -73,7 +73,7 @@ pub struct Seat {
 
 /// Middle of the seal, and of the dial.
 const SEAL: f64 = -86.0;
-const DIAL: Point = (88.0, -72.0);
+const DIAL: Point = (100.0, -72.0);
 
 impl Seat {
     /// The drawing: oil left, water right; beside it the depths round the turn.
@@ -91,7 +91,7 @@ impl Seat {
             marks.push(text("c-tb", (x, 32.0), Anchor::Middle, word));
         }
         marks.extend(self.dial());
-        let view = [-170.0, -152.0, 340.0, 198.0];
+        let view = [-170.0, -152.0, 380.0, 198.0];
         Drawing { view, width: None, label: self.spoken(), marks }
     }
 

@@ -8,10 +8,19 @@ use crate::run::Outcome;
 /// These come first, in this order; the rest follows by name.
 const FIRST: [&str; 2] = ["tokens.css", "base.css"];
 
-/// The inks of the pictures stand beside the drawings, for the record file too.
-const INKS: &str = "crates/pictures/src/inks.css";
+/// What the record as a file is drawn with too: it stands beside what draws it, and comes before
+/// what is the app's alone.
+const SHARED: [&str; 7] = [
+    "crates/job/src/report/styles/tokens.css",
+    "crates/pictures/src/inks.css",
+    "crates/job/src/report/styles/base.css",
+    "crates/job/src/report/styles/table.css",
+    "crates/job/src/report/styles/state.css",
+    "crates/job/src/report/styles/tag.css",
+    "crates/job/src/report/styles/leaf.css",
+];
 
-/// Writes `web/page/app.css` from the inks of the pictures and `web/styles/*.css`.
+/// Writes `web/page/app.css` from the shared styles and `web/styles/*.css`.
 pub fn join(web: &Path) -> Outcome {
     let folder = web.join("styles");
     let unreadable = |cause| format!("web/styles is not readable: {cause}.");
@@ -23,9 +32,9 @@ pub fn join(web: &Path) -> Outcome {
     names.sort_by_key(|name| {
         (FIRST.iter().position(|first| first == name).unwrap_or(FIRST.len()), name.clone())
     });
-    let inks = web.join("..").join(INKS);
+    let shared = SHARED.iter().map(|path| web.join("..").join(path));
     let mut joined = String::new();
-    for path in std::iter::once(inks).chain(names.iter().map(|name| folder.join(name))) {
+    for path in shared.chain(names.iter().map(|name| folder.join(name))) {
         let text = fs::read_to_string(&path)
             .map_err(|cause| format!("{} is not readable: {cause}.", path.display()))?;
         joined.push_str(&without_comments(&text));

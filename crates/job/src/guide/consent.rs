@@ -5,9 +5,9 @@ use std::fmt;
 use super::freeze::letters;
 use super::inspection::Effect;
 use super::log::{GuideLog, Mark};
+use crate::Guided;
 use crate::guided::{Agreement, Answered, Capture, PartVerdict, capitalised};
 use crate::procedure::{Plan, Record, RecordKind, Step};
-use crate::{Guided, apart};
 
 /// Usual reasons to stop and call. Common practice, no source.
 pub const STOPS: [&str; 3] =
@@ -40,6 +40,8 @@ pub struct Refused {
     pub how: Answered,
     /// To which work.
     pub work: Vec<String>,
+    /// Initials of who took the answer; may be empty.
+    pub initials: String,
     /// When.
     pub mark: Mark,
 }
@@ -271,23 +273,5 @@ fn signed(given: &Agreement) -> Result<(), ConsentRefusal> {
         None if given.drawn.is_drawn() => Ok(()),
         None if given.drawn.is_empty() => Err(ConsentRefusal::NotSigned),
         None => Err(ConsentRefusal::OnlyADot),
-    }
-}
-
-impl Consent {
-    /// Who agreed how and when: "M. Lind, owner, by phone, 12 May 11:04". `now` and `utc_offset` as
-    /// for [`apart`].
-    pub fn heading(&self, now: i64, utc_offset: i32) -> String {
-        let how = match self.signed.as_ref().map(|signed| signed.how) {
-            None | Some(Answered::Here) => String::new(),
-            Some(how) => format!(", {}", how.words()),
-        };
-        format!("{}{how}, {}", self.by, apart(self.mark.at, now, utc_offset))
-    }
-
-    /// What the picture of its signature says; `None` where nothing was drawn.
-    pub fn signature(&self) -> Option<String> {
-        let drawn = self.signed.as_ref().is_some_and(|signed| !signed.drawn.is_empty());
-        drawn.then(|| format!("Signature of {}.", self.by))
     }
 }

@@ -295,9 +295,13 @@ impl GuideLog {
                 mark,
                 signed: Some(agreement.clone()),
             }),
-            Guided::ConsentRefused { by, how, work, .. } => {
-                self.refused.push(Refused { by: by.clone(), how: *how, work: work.clone(), mark })
-            }
+            Guided::ConsentRefused { by, how, work, initials, .. } => self.refused.push(Refused {
+                by: by.clone(),
+                how: *how,
+                work: work.clone(),
+                initials: initials.clone(),
+                mark,
+            }),
             Guided::ToolReadied { tool, how, from } => {
                 self.tools.insert(tool.clone(), (*how, from.clone()));
             }

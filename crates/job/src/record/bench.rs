@@ -3,9 +3,9 @@
 use pictures::drawing::Drawing;
 
 use super::Look;
-use crate::CheckState;
 use crate::guide::{BenchCheck, CheckKey};
 use crate::instrument::{self, Answer, Instrument};
+use crate::{CheckState, Sheet};
 
 /// A bench check that was kept.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,6 +28,13 @@ pub struct RecordBench {
     pub cautions: Vec<String>,
     /// Its picture.
     pub picture: Option<Drawing>,
+}
+
+/// The seals of the unit with what was kept of each; `None` where none was checked.
+pub(super) fn seal_map(look: &Look, sheet: &Sheet) -> Option<Drawing> {
+    let kept =
+        |instrument: &&Instrument| look.log.checks.keys().any(|key| key.kind == instrument.kind);
+    instrument::ALL.iter().filter(kept).find_map(|instrument| instrument.map(sheet, look.log))
 }
 
 /// The bench checks kept last, in the order kept.
@@ -80,5 +87,17 @@ fn given(instrument: Option<&Instrument>, check: &BenchCheck) -> Vec<(String, St
         .filter_map(|field| Some((field.label.to_owned(), check.values.get(field.id)?)));
     let others = check.values.iter().filter(|(id, _)| asked.iter().all(|field| field.id != *id));
     let others = others.map(|(id, texts)| (id.clone(), texts));
-    known.chain(others).map(|(label, texts)| (label, texts.join(" · "))).collect()
+    known.chain(others).map(|(label, texts)| (label, together(texts))).collect()
+}
+
+/// The texts of a field in one line, a unit that all of them have once: "0.021 · 0.045 mm".
+fn together(texts: &[String]) -> String {
+    let split: Option<Vec<(&str, &str)>> = texts.iter().map(|text| text.split_once(' ')).collect();
+    match split.as_deref() {
+        Some([(_, unit), rest @ ..]) if rest.iter().all(|(_, other)| other == unit) => {
+            let numbers = split.iter().flatten().map(|(number, _)| *number);
+            format!("{} {unit}", numbers.collect::<Vec<_>>().join(" · "))
+        }
+        _ => texts.join(" · "),
+    }
 }

@@ -29,6 +29,15 @@ pub struct RecordPart {
     pub reason: String,
 }
 
+impl RecordPart {
+    /// Signs and reason: "etched lines, spall. owner asked"; may be empty.
+    pub fn why(&self) -> String {
+        let why = [self.signs.as_str(), self.reason.as_str()];
+        let why: Vec<&str> = why.into_iter().filter(|why| !why.is_empty()).collect();
+        why.join(". ")
+    }
+}
+
 /// Every photo that counts, each once: of steps, of parts that came off, of parts judged.
 pub(super) fn photos(look: &Look) -> Vec<RecordPhoto> {
     let of_steps = captured::in_order(look).into_iter().filter_map(|(step, label, kept)| {

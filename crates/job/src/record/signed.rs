@@ -1,11 +1,13 @@
-//! Who agreed, judged a gate, or signed as the second person.
+//! Who agreed or said no, judged a gate, or signed as the second person.
+
+use pictures::drawing::Drawing;
 
 use super::Look;
-use crate::guide::Mark;
+use crate::guide::{Consent, Mark, Refused};
 use crate::guided::Capture;
 
 /// Something a person stands for.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct RecordSigned {
     /// Who: a name, initials, "JO set, SA saw".
     pub who: String,
@@ -13,36 +15,55 @@ pub struct RecordSigned {
     pub what: String,
     /// When.
     pub when: String,
+    /// What else was agreed: label and words.
+    pub terms: Vec<(&'static str, String)>,
+    /// The signature, where one was drawn.
+    pub drawn: Option<Drawing>,
 }
 
 /// In the order they did.
 pub(super) fn of(look: &Look) -> Vec<RecordSigned> {
-    let mut signed: Vec<(Mark, String, String)> = Vec::new();
-    for consent in &look.log.consents {
-        let what = match consent.limit.trim() {
-            "" => format!("Agreed: {}", consent.what),
-            limit => format!("Agreed: {}, up to {limit}", consent.what),
-        };
-        signed.push((consent.mark, consent.by.clone(), what));
-    }
-    for (step, own) in &look.log.steps {
+    let log = look.log;
+    let mut signed: Vec<(Mark, RecordSigned)> = Vec::new();
+    signed.extend(log.consents.iter().map(|consent| (consent.mark, agreed(consent))));
+    signed.extend(log.refused.iter().map(|no| (no.mark, refused(no))));
+    for (step, own) in &log.steps {
         let passed = own.passed.iter();
         signed.extend(passed.map(|(mark, by)| {
-            (*mark, by.clone(), format!("Said yes to the gate of “{}”", look.title(step)))
+            let what = format!("Said yes to the gate of “{}”", look.title(step));
+            (*mark, RecordSigned { who: by.clone(), what, ..RecordSigned::default() })
         }));
     }
-    for ((step, label), kept) in &look.log.captures {
+    for ((step, label), kept) in &log.captures {
         if let Capture::Text(words) = &kept.value
             && label.starts_with("second initials")
         {
-            signed.push((kept.mark, words.clone(), format!("Initials: “{}”", look.title(step))));
+            let what = format!("Initials: “{}”", look.title(step));
+            let own = RecordSigned { who: words.clone(), what, ..RecordSigned::default() };
+            signed.push((kept.mark, own));
         }
     }
     signed.sort_by_key(|(mark, ..)| *mark);
-    let one = |(mark, who, what): (Mark, String, String)| RecordSigned {
-        who,
-        what,
-        when: look.when(mark.at),
-    };
-    signed.into_iter().map(one).collect()
+    let dated =
+        |(mark, own): (Mark, RecordSigned)| RecordSigned { when: look.when(mark.at), ..own };
+    signed.into_iter().map(dated).collect()
+}
+
+fn agreed(consent: &Consent) -> RecordSigned {
+    RecordSigned {
+        who: consent.who(),
+        what: format!("Agreed: {}", consent.work().join(", ")),
+        terms: consent.terms().into_iter().chain(consent.initials()).collect(),
+        drawn: consent.signature(),
+        ..RecordSigned::default()
+    }
+}
+
+fn refused(no: &Refused) -> RecordSigned {
+    RecordSigned {
+        who: no.who(),
+        what: format!("Said no to: {}", no.work.join(", ")),
+        terms: no.initials().into_iter().collect(),
+        ..RecordSigned::default()
+    }
 }

@@ -1,8 +1,8 @@
 //! What to mind and who signs; then what was captured, for the invoice, and what was done.
 
-use super::html::{Cell, cell, heading, list, table, typed};
+use super::html::{Cell, cell, fact, facts, heading, list, table, typed};
 use super::{Paper, icon, leaf};
-use crate::{INVOICE_SAYS, RecordStep};
+use crate::{INVOICE_SAYS, PartVerdict, RecordStep};
 
 /// Cautions, remarks, and the lines to sign on.
 pub fn end(paper: &Paper) -> String {
@@ -18,6 +18,8 @@ pub fn end(paper: &Paper) -> String {
     if !record.not_recorded.is_empty() {
         cautions.push(record.not_recorded.clone());
     }
+    let to_watch = record.parts.iter().filter(|part| part.verdict == PartVerdict::Watch);
+    cautions.extend(to_watch.map(|part| format!("{}: {}. {}", part.words, part.name, part.why())));
     cautions.extend(record.notes.iter().cloned());
     let stands = match record.draft.is_empty() {
         true => "Nothing on this record was stale, out or missing when it was made.",
@@ -51,14 +53,8 @@ pub fn leaves(paper: &Paper) -> String {
 }
 
 fn captured(step: &RecordStep) -> String {
-    let row = |(label, value): &(String, String)| {
-        format!("<dt>{}</dt><dd>{}</dd>\n", typed(label), typed(value))
-    };
-    let rows: String = step.values.iter().map(row).collect();
-    format!(
-        "<div class=\"rec__step\"><h3>{}</h3>\n<dl class=\"facts\">\n{rows}</dl></div>\n",
-        typed(&step.step)
-    )
+    let values = facts(step.values.iter().map(|(label, value)| fact(label, value)).collect());
+    format!("<div class=\"rec__step\"><h3>{}</h3>\n{values}</div>\n", typed(&step.step))
 }
 
 fn invoice(paper: &Paper) -> String {
@@ -81,5 +77,6 @@ pub fn history(paper: &Paper) -> String {
     let heads: [Cell; 2] = [("", "When".to_owned()), ("", "What".to_owned())];
     let row = |(at, sentence): &(String, String)| vec![("nowrap", typed(at)), cell(sentence)];
     let rows = paper.record.history.iter().map(row).collect();
-    heading("What was done") + &table("tbl--done", &heads, rows)
+    let table = table("tbl--done", &heads, rows);
+    heading("What was done") + &format!("<div class=\"rec__steps\">\n{table}</div>\n")
 }

@@ -35,6 +35,16 @@ pub fn list<'a>(class: &str, lines: impl IntoIterator<Item = &'a String>) -> Str
     if items.is_empty() { items } else { format!("<ul class=\"{class}\">\n{items}</ul>\n") }
 }
 
+/// A label and what stands beside it, both typed.
+pub fn fact(label: &str, words: &str) -> String {
+    format!("<dt>{}</dt><dd>{}</dd>\n", typed(label), typed(words))
+}
+
+/// A list of [`fact`]s; nothing where there are none.
+pub fn facts(rows: String) -> String {
+    if rows.is_empty() { rows } else { format!("<dl class=\"facts\">\n{rows}</dl>\n") }
+}
+
 /// A table; the first cell of each row names the row.
 pub fn table(class: &str, heads: &[Cell], rows: Vec<Vec<Cell>>) -> String {
     let attribute = |class: &str| match class {

@@ -2,7 +2,7 @@
 
 use pictures::svg::svg;
 
-use super::html::{Cell, cell, heading, list, paragraph, table, typed};
+use super::html::{Cell, cell, fact, facts, heading, list, paragraph, table, typed};
 use super::{Paper, Photos, icon};
 use crate::{RecordBench, RecordPart, RecordSigned, RecordTorque};
 
@@ -12,6 +12,7 @@ pub fn leaf(paper: &Paper, photos: Photos) -> String {
     let bench: String = record.bench.iter().map(bench).collect();
     [
         when(&bench, || format!("<div class=\"two\">\n{bench}</div>\n")),
+        record.seal_map.as_ref().map(|map| heading("Seal map") + &svg(map, "")).unwrap_or_default(),
         torques(&record.torques),
         told("Counts", &record.counts),
         told("Waits", &record.waits),
@@ -34,12 +35,8 @@ fn told(title: &str, lines: &[String]) -> String {
 }
 
 fn bench(check: &RecordBench) -> String {
-    let facts = |facts: &[(String, String)]| {
-        let row = |(what, much): &(String, String)| {
-            format!("<dt>{}</dt><dd>{}</dd>\n", typed(what), typed(much))
-        };
-        let rows: String = facts.iter().map(row).collect();
-        when(&rows, || format!("<dl class=\"facts\">\n{rows}</dl>\n"))
+    let listed = |given: &[(String, String)]| {
+        facts(given.iter().map(|(what, much)| fact(what, much)).collect())
     };
     let state = check.state.as_ref().map(icon::state).unwrap_or_default();
     let picture = check.picture.as_ref().map(|drawing| svg(drawing, "")).unwrap_or_default();
@@ -52,8 +49,8 @@ fn bench(check: &RecordBench) -> String {
         "<div>{}{picture}<p class=\"small\">{of}</p>\n{}{says}{}<h3>As typed</h3>\n{}</div>\n",
         heading(&check.title),
         paragraph(&state),
-        facts(&check.figures),
-        facts(&check.given)
+        listed(&check.figures),
+        listed(&check.given)
     )
 }
 
@@ -98,11 +95,7 @@ fn parts(parts: &[RecordPart]) -> String {
     }
     let heads: [Cell; 3] =
         [("", "Part".to_owned()), ("", "Verdict".to_owned()), ("", "Why".to_owned())];
-    let row = |part: &RecordPart| {
-        let why = [part.signs.as_str(), part.reason.as_str()];
-        let why: Vec<&str> = why.into_iter().filter(|why| !why.is_empty()).collect();
-        vec![cell(&part.name), cell(part.words), cell(&why.join(". "))]
-    };
+    let row = |part: &RecordPart| vec![cell(&part.name), cell(part.words), cell(&part.why())];
     heading("Parts judged") + &table("", &heads, parts.iter().map(row).collect())
 }
 
@@ -126,6 +119,16 @@ fn signed(signed: &[RecordSigned]) -> String {
     }
     let heads: [Cell; 3] =
         [("", "Who".to_owned()), ("", "To what".to_owned()), ("nowrap", "When".to_owned())];
-    let row = |it: &RecordSigned| vec![cell(&it.who), cell(&it.what), ("nowrap", typed(&it.when))];
-    heading("Who agreed and signed") + &table("", &heads, signed.iter().map(row).collect())
+    heading("Who agreed and signed") + &table("", &heads, signed.iter().map(signature).collect())
+}
+
+/// Who with the signature, to what with all that was agreed, when.
+fn signature(it: &RecordSigned) -> Vec<Cell> {
+    let drawn = it.drawn.as_ref().map(|drawing| svg(drawing, "signed")).unwrap_or_default();
+    let terms = it.terms.iter().map(|(label, words)| fact(label, words)).collect();
+    vec![
+        ("", typed(&it.who) + &drawn),
+        ("", typed(&it.what) + &facts(terms)),
+        ("nowrap", typed(&it.when)),
+    ]
 }

@@ -46,7 +46,8 @@ fn a_consent_before_the_strip_down_captures_what_its_step_asks_for() {
         consent.heading(consent.mark.at, 0),
         format!("M. Lind, owner, {}", hour_minute(consent.mark.at, 0))
     );
-    assert_eq!(consent.signature().unwrap(), "Signature of M. Lind, owner.");
+    assert_eq!(consent.signature().unwrap().label, "Signature of M. Lind, owner.");
+    assert_eq!(consent.initials(), None);
     assert!(ask(&hand, &Effect::default()).settled);
     // It stands or falls as one act.
     let facts = undo(&hand.bench.job, []).len();
@@ -97,7 +98,8 @@ fn what_the_inspection_changes_asks_for_a_new_price() {
     assert_eq!(log.capture("b26", "consent to revised price").unwrap().value, Capture::Time(99));
     let consent = log.consents.last().unwrap();
     assert!(consent.heading(consent.mark.at, 0).starts_with("M. Lind, owner, by phone, "));
-    assert_eq!(consent.signed.as_ref().unwrap().initials, "JK");
+    assert_eq!(consent.initials(), Some(("Answer taken by", "JK".to_owned())));
+    assert_eq!(consent.signature(), None);
     let settled = ask(&hand, &effect);
     assert_eq!((settled.settled, settled.refused), (true, None));
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use job::guide::STOPS;
 use job::procedure::Scope;
 use job::*;
 use measure::Unit;
@@ -97,10 +98,92 @@ fn every_part_of_the_guided_job_is_on_the_record() {
     assert!(told.cautions.iter().any(|caution| caution.starts_with("Key and lanyard out")));
     let signed: Vec<(&str, &str)> =
         told.signed.iter().map(|it| (it.who.as_str(), it.what.as_str())).collect();
-    assert!(signed.contains(&("Kim Invented", "Agreed: new gear set, up to 900")), "{signed:?}");
+    assert!(signed.contains(&("Kim Invented", "Agreed: new gear set")), "{signed:?}");
     assert!(signed.contains(&("MR", "Initials: “Freeze the packs”")), "{signed:?}");
     assert!(signed.iter().any(|it| it.0 == "JK" && it.1.starts_with("Said yes to the gate of “")));
     assert!(told.history.iter().any(|(_, said)| said == "“Freeze the packs” done."));
+}
+
+#[test]
+fn a_bench_check_shows_what_was_typed_and_a_seal_stands_on_the_map_of_seals() {
+    let mut hand = Hand::new(Scope::Reseal);
+    let texts = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect::<Vec<_>>();
+    let check = |place: &str, kind: &str, values: &[(&str, Vec<String>)]| Guided::BenchChecked {
+        step: String::new(),
+        place: place.into(),
+        kind: kind.into(),
+        values: values.iter().map(|(id, texts)| ((*id).to_owned(), texts.clone())).collect(),
+    };
+    let turn = texts(&["0.01 mm", "0,02 mm", "0.03 mm", "0.02 mm"]);
+    let limit = texts(&["0.005 in"]);
+    hand.write(check("prop shaft", "runout", &[("readings", turn), ("limit", limit)]));
+    let told = of(&hand);
+    assert_eq!(
+        told.bench[0].given,
+        [
+            ("Readings round one turn".to_owned(), "0.01 · 0,02 · 0.03 · 0.02 mm".to_owned()),
+            ("Limit of the manual, total".to_owned(), "0.005 in".to_owned()),
+        ]
+    );
+    assert_eq!(told.seal_map, None);
+    let depth = texts(&["3.0 mm", "0.12 in", "3.1 mm", "3.0 mm"]);
+    hand.write(check("S1", "seal", &[("fitted", texts(&["to the oil"])), ("depth", depth)]));
+    let told = of(&hand);
+    assert_eq!(told.bench[1].given[1].1, "3.0 mm · 0.12 in · 3.1 mm · 3.0 mm");
+    assert!(told.seal_map.is_some_and(|map| map.label.contains("S1")));
+}
+
+#[test]
+fn who_agreed_to_what_and_who_said_no_stands_with_the_terms_and_the_signature() {
+    let mut hand = Hand::new(Scope::Reseal);
+    let mut drawn = Signature::default();
+    drawn.down(10, 80, 300);
+    (1..20).for_each(|at| drawn.to(10 + at * 10, 80 - at, 300));
+    let signed = Agreement {
+        by: "M. Lind, owner".into(),
+        work: vec!["Seals only".into(), "New anode".into()],
+        declined: vec!["New impeller".into()],
+        limit: "1 300 invented".into(),
+        stops: STOPS.map(str::to_owned).to_vec(),
+        drawn,
+        ..Agreement::default()
+    };
+    hand.write(Guided::ConsentSigned(Box::new(signed)));
+    hand.write(Guided::ConsentRefused {
+        step: String::new(),
+        by: "M. Lind, owner".into(),
+        how: Answered::Message,
+        work: vec!["Gear set".into()],
+        initials: "JK".into(),
+    });
+    let told = of(&hand).signed;
+    assert_eq!(told.len(), 2);
+    assert_eq!(
+        (told[0].who.as_str(), told[0].what.as_str()),
+        ("M. Lind, owner", "Agreed: Seals only, New anode")
+    );
+    let terms: Vec<(&str, &str)> = told[0].terms.iter().map(|it| (it.0, it.1.as_str())).collect();
+    assert_eq!(
+        terms,
+        [
+            ("Price", "not said"),
+            ("Limit", "1 300 invented"),
+            (
+                "Stop and call",
+                "Metal chunks or a broken tooth; A crack in the case; A part comes later than agreed"
+            ),
+            ("Not covered", "not said"),
+            ("Not wanted", "New impeller"),
+        ]
+    );
+    assert_eq!(told[0].drawn.as_ref().unwrap().label, "Signature of M. Lind, owner.");
+    assert_eq!(
+        (told[1].who.as_str(), told[1].what.as_str()),
+        ("M. Lind, owner, by message", "Said no to: Gear set")
+    );
+    assert_eq!(told[1].terms, [("Answer taken by", "JK".to_owned())]);
+    assert_eq!(told[1].drawn, None);
+    assert!(told.iter().all(|it| it.when.starts_with("12 May 2026 ")), "{told:?}");
 }
 
 #[test]

@@ -19,6 +19,15 @@ fn photo(id: &str) -> Option<String> {
     (id != "lost").then(|| "data:image/png;base64,iVBORw0KGgo=".to_owned())
 }
 
+/// The style that a file holds.
+fn styled(file: &str) -> &str {
+    file.split("<style>").nth(1).unwrap().split("</style>").next().unwrap()
+}
+
+fn style() -> String {
+    styled(&made(&full(), Shown::default()).file).to_owned()
+}
+
 struct Made {
     record: Record,
     file: String,
@@ -62,6 +71,26 @@ fn full() -> Hand {
             on: None,
         },
     );
+    let mut drawn = Signature::default();
+    drawn.down(0, 40, 1000);
+    (1..20).for_each(|at| drawn.to(at * 50, 80, 1000));
+    hand.write(Guided::ConsentSigned(Box::new(Agreement {
+        by: "M. Lind, owner".into(),
+        work: vec!["Gear set".into(), "Seals".into()],
+        declined: vec!["New housing".into()],
+        limit: "1 300 invented".into(),
+        stops: vec!["A crack in the case".into()],
+        excluded: "Hidden corrosion.".into(),
+        drawn,
+        ..Agreement::default()
+    })));
+    hand.write(Guided::ConsentRefused {
+        step: String::new(),
+        by: "M. Lind, owner".into(),
+        how: Answered::Phone,
+        work: vec!["New carrier".into()],
+        initials: "JK".into(),
+    });
     let note = Fact::NoteWritten { text: "Owner rang <twice> & \"swore\".".into() };
     let job = hand.bench.job.id().clone();
     hand.bench.record(vec![(job, note)]).unwrap();
@@ -107,7 +136,14 @@ fn every_entry_of_the_book_is_in_the_file() {
     }
     for it in &record.signed {
         assert!(text.contains(&it.who) && text.contains(&it.what) && text.contains(&it.when));
+        for (label, words) in &it.terms {
+            assert!(text.contains(label) && text.contains(words.as_str()), "{label}: {words}");
+        }
     }
+    // The signature as a finger drew it, with whose it is.
+    assert!(made.file.contains(
+        "aria-label=\"Signature of M. Lind, owner.\"><path class=\"s-pen\" d=\"M0 40L50 80"
+    ));
     for check in &record.checks {
         for judged in check.found.iter().chain(&check.left) {
             assert!(text.contains(&figure(judged.mean, check.check.figure(), Shown::default())));
@@ -191,7 +227,7 @@ fn it_says_what_it_is_and_runs_nothing() {
         assert!(!made.file.replace("http-equiv", "").contains(asks), "{asks}");
     }
     // The style is the one that the policy names (CSP Level 3, section 8.4, hash sources).
-    let style = made.file.split("<style>").nth(1).unwrap().split("</style>").next().unwrap();
+    let style = styled(&made.file);
     let hash = base64::Engine::encode(
         &base64::engine::general_purpose::STANDARD,
         sha2::Sha256::digest(style.as_bytes()),
@@ -259,15 +295,9 @@ fn hostile_text_stays_text() {
 }
 
 #[test]
-fn every_class_has_a_rule_in_the_file_and_in_the_app() {
+fn every_class_has_a_rule_that_the_app_has_too() {
     const NO_RULE: [&str; 4] = ["defs", "rec__told", "found", "left"];
-    let own = [pictures::svg::INKS, include_str!("../../src/report/style.css")].concat();
-    let styles = format!("{}/../../web/styles", env!("CARGO_MANIFEST_DIR"));
-    let app: String = std::fs::read_dir(styles)
-        .unwrap()
-        .map(|entry| std::fs::read_to_string(entry.unwrap().path()).unwrap())
-        .chain([pictures::svg::INKS.to_owned()])
-        .collect();
+    let style = style();
     let mut classes: BTreeSet<String> = BTreeSet::new();
     for made in [made(&full(), Shown::default()), made(&done(), Shown::default())] {
         for piece in pieces(&made.file) {
@@ -279,14 +309,21 @@ fn every_class_has_a_rule_in_the_file_and_in_the_app() {
         }
     }
     for class in classes.iter().filter(|class| !NO_RULE.contains(&class.as_str())) {
-        assert!(own.contains(&format!(".{class}")), "{class} in the file's style");
-        assert!(app.contains(&format!(".{class}")), "{class} in the app's style");
+        assert!(style.contains(&format!(".{class}")), "{class}");
+    }
+    // What joins the app's style sheet names every style but the file's own.
+    let joined = include_str!("../../../xtask/src/styles.rs");
+    let styles = format!("{}/src/report/styles", env!("CARGO_MANIFEST_DIR"));
+    for entry in std::fs::read_dir(styles).unwrap() {
+        let name = entry.unwrap().file_name().into_string().unwrap();
+        let path = format!("\"crates/job/src/report/styles/{name}\"");
+        assert_eq!(joined.contains(&path), name != "file.css", "{path}");
     }
 }
 
 #[test]
 fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
-    let own = [pictures::svg::INKS, include_str!("../../src/report/style.css")].concat();
+    let style = style();
     let mut folders = vec![format!("{}/../pictures/src", env!("CARGO_MANIFEST_DIR"))];
     let mut inks = BTreeSet::new();
     while let Some(folder) = folders.pop() {
@@ -298,7 +335,7 @@ fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
             }
             let source = std::fs::read_to_string(path).unwrap();
             let quoted = source.split('"').filter(|word| {
-                let ink = ["k-", "c-", "d-", "p-", "o-", "t-"]
+                let ink = ["k-", "c-", "d-", "p-", "o-", "s-", "t-"]
                     .iter()
                     .any(|start| word.starts_with(start));
                 ink && word.chars().all(|letter| letter.is_ascii_lowercase() || letter == '-')
@@ -307,7 +344,8 @@ fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
         }
     }
     assert!(inks.len() > 30, "{inks:?}");
-    let bare: Vec<&String> = inks.iter().filter(|ink| !own.contains(&format!(".{ink} "))).collect();
+    let bare: Vec<&String> =
+        inks.iter().filter(|ink| !style.contains(&format!(".{ink} "))).collect();
     assert_eq!(bare, [] as [&String; 0]);
 }
 

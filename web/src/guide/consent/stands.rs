@@ -1,9 +1,7 @@
 //! A consent that stands.
 
 use job::guide::Consent;
-use job::{Agreement, Signature};
 use leptos::prelude::*;
-use pictures::signature::signature;
 
 use super::super::Guide;
 use super::state::Consenting;
@@ -46,29 +44,13 @@ pub fn sheet(consenting: Consenting) -> AnyView {
 }
 
 fn what(consent: &Consent) -> AnyView {
-    let or_none = |text: &str| match text {
-        "" => "not said".to_owned(),
-        text => text.to_owned(),
-    };
-    let mut facts = vec![("Limit", or_none(&consent.limit))];
-    let mut work = vec![consent.what.clone()];
-    if let Some(signed) = &consent.signed {
-        let Agreement { price, stops, excluded, declined, .. } = signed.as_ref();
-        work.clone_from(&signed.work);
-        facts.insert(0, ("Price", or_none(price)));
-        facts.push(("Stop and call", or_none(&stops.join("; "))));
-        facts.push(("Not covered", or_none(excluded)));
-        if !declined.is_empty() {
-            facts.push(("Not wanted", declined.join("; ")));
-        }
-    }
     let work: Vec<AnyView> =
-        work.into_iter().map(|line| view! { <li>{line}</li> }.into_any()).collect();
+        consent.work().iter().map(|line| view! { <li>{line.clone()}</li> }.into_any()).collect();
     view! {
         <div class="sheet">
             <h2>"Work agreed"</h2>
             <ul class="plain">{work}</ul>
-            <Facts facts/>
+            <Facts facts=consent.terms()/>
         </div>
     }
     .into_any()
@@ -76,10 +58,10 @@ fn what(consent: &Consent) -> AnyView {
 
 /// The signature, or whose initials stand for it.
 fn signed(consent: &Consent) -> AnyView {
-    let Some(agreement) = &consent.signed else { return ().into_any() };
-    let drawn = consent.signature().map(|label| {
-        let strokes = agreement.drawn.strokes();
-        let drawing = signature(strokes, (Signature::WIDTH, Signature::HEIGHT), label);
+    if consent.signed.is_none() {
+        return ().into_any();
+    }
+    let drawn = consent.signature().map(|drawing| {
         view! {
             <div class="signpad signpad--kept">
                 <Picture drawing=Signal::stored(drawing)/>
@@ -87,8 +69,8 @@ fn signed(consent: &Consent) -> AnyView {
             </div>
         }
     });
-    let initials = (!agreement.initials.is_empty())
-        .then(|| view! { <p>"Initials: " <b>{agreement.initials.clone()}</b></p> });
+    let initials =
+        consent.initials().map(|(label, letters)| view! { <p>{label} ": " <b>{letters}</b></p> });
     view! {
         <div class="sheet">
             <h2>"Signed"</h2>
