@@ -1,5 +1,6 @@
 //! How this person likes the screen: kept where it may be lost.
 
+use job::Units;
 use leptos::prelude::*;
 use measure::Unit;
 
@@ -71,16 +72,14 @@ impl Choice for Stand {
         &[("own", Stand::Own), ("kiosk", Stand::Kiosk)];
 }
 
-impl Choice for Unit {
-    const KEY: &'static str = "unit";
-    const VALUES: &'static [(&'static str, Unit)] = &[("mm", Unit::Millimetre), ("in", Unit::Inch)];
-}
+/// Where the units are kept, as [`Units`] is displayed.
+const UNITS: &str = "unit";
 
 /// The preferences, in context of every screen. Each setter keeps the choice at once.
 #[derive(Clone, Copy)]
 pub struct Prefs {
     theme: RwSignal<Theme>,
-    unit: RwSignal<Unit>,
+    units: RwSignal<Units>,
     entry: RwSignal<NumberEntry>,
     stand: RwSignal<Stand>,
 }
@@ -90,7 +89,7 @@ impl Prefs {
     pub fn kept() -> Prefs {
         Prefs {
             theme: RwSignal::new(Theme::kept().unwrap_or(Theme::Auto)),
-            unit: RwSignal::new(Unit::kept().unwrap_or(Unit::Millimetre)),
+            units: RwSignal::new(Units::default().named(&scratch::read(UNITS).unwrap_or_default())),
             entry: RwSignal::new(NumberEntry::kept().unwrap_or(NumberEntry::Pad)),
             stand: RwSignal::new(Stand::kept().unwrap_or(Stand::Own)),
         }
@@ -101,9 +100,9 @@ impl Prefs {
         self.theme.get()
     }
 
-    /// Unit in which lengths are shown, millimetre or inch. What was typed keeps its own.
-    pub fn unit(self) -> Unit {
-        self.unit.get()
+    /// Units in which values are shown. What was typed keeps its own.
+    pub fn units(self) -> Units {
+        self.units.get()
     }
 
     /// What types the numbers.
@@ -128,10 +127,11 @@ impl Prefs {
         self.theme.set(theme);
     }
 
-    /// Chooses the unit lengths are shown in.
+    /// Chooses the unit that its quantity is shown in.
     pub fn set_unit(self, unit: Unit) {
-        unit.keep();
-        self.unit.set(unit);
+        let units = self.units.get_untracked().with(unit);
+        scratch::write(UNITS, &units.to_string());
+        self.units.set(units);
     }
 
     /// Chooses what types the numbers.

@@ -13,7 +13,7 @@ use crate::prefs::use_prefs;
 pub fn use_shown() -> Memo<Shown> {
     let (prefs, keys) = (use_prefs(), Keys::here());
     Memo::new(move |_| Shown {
-        unit: prefs.unit(),
+        units: prefs.units(),
         mark: keys.mark.get(),
         utc_offset: utc_offset_minutes(now()),
     })

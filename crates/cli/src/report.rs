@@ -7,7 +7,7 @@ use std::io::Read;
 use job::files::Picture;
 use job::procedure::{NEWEST, Plan, Procedure};
 use job::report::{Paper, file};
-use job::{BookId, Job, Sheet, Shown};
+use job::{BookId, Job, Sheet, Shown, unit_choices};
 use measure::{Mark, Unit};
 
 use crate::files::taken;
@@ -20,7 +20,8 @@ shimwright report FILE [OPTIONS]   writes the record of a job as one HTML file t
 FILE is a job file or a backup of the app (see WIRE.md), or - for standard input.
 
   --job N           which job, where the file holds several
-  --unit mm|in      unit of lengths; mm where not given
+  --unit UNIT       unit to show a quantity in, such as in or lbf·ft; may be given for
+                    each; mm, N·m, kPa, °C and ml where not given
   --mark point|comma  decimal mark; point where not given
   --offset MINUTES  how far local time is ahead of UTC; 0 where not given
 
@@ -62,11 +63,10 @@ impl Asked {
                         Some(value.parse().map_err(|_| strange("the number of a job, such as 3"))?);
                 }
                 "--unit" => {
-                    asked.shown.unit = match value.as_ref() {
-                        "mm" => Unit::Millimetre,
-                        "in" => Unit::Inch,
-                        _ => return Err(strange("mm or in")),
-                    };
+                    let offered = Unit::parse(&value)
+                        .filter(|unit| unit_choices(unit.quantity()).contains(unit));
+                    let unit = offered.ok_or_else(|| strange("a unit such as mm, in or lbf·ft"))?;
+                    asked.shown.units = asked.shown.units.with(unit);
                 }
                 "--mark" => {
                     asked.shown.mark = match value.as_ref() {
@@ -143,5 +143,28 @@ fn the_job(jobs: &[Job], number: Option<u32>) -> Result<&Job, String> {
             .iter()
             .find(|job| job.number == number)
             .ok_or_else(|| format!("found no job {number}, expected one of {there}")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use job::Units;
+
+    use super::*;
+
+    fn read(options: &[&str]) -> Result<Asked, String> {
+        Asked::read(&options.iter().map(Into::into).collect::<Vec<OsString>>())
+    }
+
+    #[test]
+    fn a_unit_may_be_chosen_for_each_quantity_in_any_spelling() {
+        let asked = read(&["--unit", "in", "--unit", "lbf.ft", "--mark", "comma"]).unwrap();
+        let units = Units::default().with(Unit::Inch).with(Unit::PoundForceFoot);
+        assert_eq!(asked.shown, Shown { units, mark: Mark::Comma, utc_offset: 0 });
+        for strange in ["furlong", "K", ""] {
+            let sentence =
+                format!("--unit: found {strange:?}, expected a unit such as mm, in or lbf·ft");
+            assert_eq!(read(&["--unit", strange]), Err(sentence));
+        }
     }
 }

@@ -153,7 +153,7 @@ pub(crate) fn buy_says(line: &StockLine, bridge: &Bridge, shown: Shown) -> Strin
     let size = figure(line.thickness, Figure::Shim, shown);
     let takes = bridge.positions.iter().filter(|position| position.family == line.family);
     let tags: Vec<&str> = takes.map(|position| position.slot.tag()).collect();
-    format!("Buy or borrow {} of {size} {} for {}.", line.count, shown.unit, listed(&tags))
+    format!("Buy or borrow {} of {size} {} for {}.", line.count, shown.units.length, listed(&tags))
 }
 
 pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) -> String {
@@ -169,7 +169,7 @@ pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) 
         "{} cannot be in band{together}: {excess} {} too much. Look for a wrong part, a wrong way \
          or a wrong limit.",
         listed(&names),
-        shown.unit
+        shown.units.length
     );
     if let Some(first) = says.get_mut(..1) {
         first.make_ascii_uppercase();

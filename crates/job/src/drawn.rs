@@ -1,32 +1,24 @@
 //! How pictures take numbers and write them.
 
-use measure::{Amount, Band, Decimal, Unit, real};
+use measure::{Band, Decimal, real};
 
 use crate::{Check, Figure, Judged, Shown, figure};
 
-/// A number of a check as pictures take it: a length in the unit that is shown, a torque as it is.
+/// A number of a check as pictures take it: in the unit that is shown.
 pub fn gauged(value: Decimal, check: Check, shown: Shown) -> f64 {
-    match check.figure() {
-        Figure::Torque => real::from_decimal(value),
-        _ => drawn(value, shown),
-    }
+    real::from_decimal(check.figure().converted(value, shown))
 }
 
 /// A length of `millimetres` as pictures take it: in the unit that is shown.
 pub fn drawn(millimetres: Decimal, shown: Shown) -> f64 {
-    let amount = Amount { value: millimetres, unit: Unit::Millimetre };
-    real::from_decimal(amount.to(shown.unit).map_or(millimetres, |amount| amount.value))
+    real::from_decimal(Figure::Reading.converted(millimetres, shown))
 }
 
 /// How a picture writes such a number.
 pub fn writing(kind: Figure, shown: Shown) -> impl Fn(f64) -> String + Copy {
     move |value| {
         let value = real::to_decimal(value, 9).unwrap_or_default();
-        if kind == Figure::Torque {
-            return figure(value, kind, shown);
-        }
-        let length = Amount { value, unit: shown.unit }.to(Unit::Millimetre);
-        figure(length.map_or(value, |length| length.value), kind, shown)
+        figure(kind.meant(value, shown), kind, shown)
     }
 }
 

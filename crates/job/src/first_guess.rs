@@ -87,7 +87,7 @@ fn guess(
         says: format!(
             "Begin {} with {thick} ± {spread} {}, then read. It is a trial, not a result.",
             slot.tag(),
-            shown.unit
+            shown.units.length
         ),
         why: first_guess_why(&position, mesh_sign, old, [height, mounting, case], guess, shown),
     })

@@ -6,7 +6,9 @@ use crate::case::Bridge;
 use crate::figure::with_unit;
 use crate::reading::length;
 use crate::sheet::listed;
-use crate::{Check, Field, Figure, FittedShim, Job, PackFit, Sheet, Shown, Slot, Tin, figure};
+use crate::{
+    Check, Field, Figure, FittedShim, Job, PackFit, Sheet, Shown, Slot, Tin, Units, figure,
+};
 
 /// Change of each reading at the sheet's arm for a change of each pack, mm per mm, by the formula.
 ///
@@ -34,7 +36,7 @@ pub fn expected_says(sheet: &Sheet, shown: Shown) -> String {
             let slope = figure(
                 length(slope.abs()),
                 Figure::Reading,
-                Shown { unit: Unit::Millimetre, ..shown },
+                Shown { units: Units::default(), ..shown },
             );
             parts.push(format!("{slope} at {}", slot.tag()));
         }
@@ -43,7 +45,7 @@ pub fn expected_says(sheet: &Sheet, shown: Shown) -> String {
         return String::new();
     }
     let arm = with_unit(arm, Figure::Radius, shown);
-    format!("Expected lash per {} of shim at {arm}: {}.", shown.unit, listed(&parts))
+    format!("Expected lash per {} of shim at {arm}: {}.", shown.units.length, listed(&parts))
 }
 
 /// A job with one build, only for its slopes: any pack gives the same.

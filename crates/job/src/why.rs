@@ -177,7 +177,7 @@ fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
     let (from, at) = (sheet.band(check)?, sheet.band_at_arm(check)?);
     let range = |band: &measure::Band| {
         let [low, high] = [band.low(), band.high()].map(|it| figure(it, Figure::Reading, shown));
-        format!("{low} to {high} {}", shown.unit)
+        format!("{low} to {high} {}", shown.units.length)
     };
     let on = |radius, shaft| {
         let radius = with_unit(sheet.millimetres(radius)?, Figure::Radius, shown);

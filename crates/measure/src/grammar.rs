@@ -52,21 +52,21 @@ pub(crate) fn read(text: &str, unit: Unit, sign: Sign) -> Result<Entry, EntryErr
 }
 
 /// An entry cut where its number ends, before anything is judged.
-struct Parts<'a> {
+pub(crate) struct Parts<'a> {
     /// All of it, without the blanks round it.
     entry: &'a str,
     /// The sign, or nothing.
-    sign: &'a str,
+    pub(crate) sign: &'a str,
     /// What follows the sign: the number and the rest.
     unsigned: &'a str,
     /// The first run of digits and marks.
-    number: &'a str,
+    pub(crate) number: &'a str,
     /// What follows the number: a unit, if all is well.
-    rest: &'a str,
+    pub(crate) rest: &'a str,
 }
 
 impl Parts<'_> {
-    fn split(entry: &str) -> Parts<'_> {
+    pub(crate) fn split(entry: &str) -> Parts<'_> {
         let (sign, unsigned) = match entry.chars().next().filter(|c| SIGNS.contains(c)) {
             Some(first) => entry.split_at(first.len_utf8()),
             None => ("", entry),

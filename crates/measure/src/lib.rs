@@ -19,6 +19,7 @@ mod show;
 mod typed;
 mod uncertainty;
 mod unit;
+mod unit_typed;
 mod verdict;
 
 pub use amount::Amount;
@@ -28,4 +29,5 @@ pub use show::{Mark, round, show, show_amount};
 pub use typed::{Sign, Typed};
 pub use uncertainty::Uncertainty;
 pub use unit::{Quantity, Unit};
+pub use unit_typed::{unit_typed, with_unit};
 pub use verdict::{Band, BandError, Judgement, Verdict, judge, near_width};

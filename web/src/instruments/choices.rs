@@ -2,6 +2,7 @@
 
 use job::instrument::{Asked, card};
 use leptos::prelude::*;
+use measure::Unit;
 
 use super::form::id;
 use super::working::Working;
@@ -15,8 +16,8 @@ pub struct Choice<'a> {
     pub words: &'a [&'static str],
     /// Shown after each word; may be empty.
     pub unit: &'static str,
-    /// The place of the one that is chosen while none is.
-    pub first: Option<usize>,
+    /// The units that the words name: while none is chosen, the one this person reads is.
+    pub units: &'static [Unit],
 }
 
 /// One of some words, under its label.
@@ -31,12 +32,13 @@ pub fn one(working: Working, at: usize, asked: &'static Asked, choice: &Choice) 
 
 /// The words alone, with what stands under each.
 pub fn picks(working: Working, at: usize, asked: &'static Asked, choice: &Choice) -> AnyView {
-    let (unit, first) = (choice.unit, choice.first);
+    let (unit, units) = (choice.unit, choice.units);
     let value = working.text(at, 0);
     let words = StoredValue::new(choice.words.to_vec());
     let chosen = Signal::derive(move || {
         let text = value.get();
-        words.with_value(|it| it.iter().position(|word| *word == text)).or(first)
+        let chosen = words.with_value(|it| it.iter().position(|word| *word == text));
+        chosen.or_else(|| working.usual(units))
     });
     let on_choose = Callback::new(move |place: usize| {
         let word = words.with_value(|it| it.get(place).copied().unwrap_or_default());

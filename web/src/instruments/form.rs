@@ -172,19 +172,14 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
         Takes::Acts(places) => acts(working, at, asked, places),
         Takes::Usual(unit, sign, words) => view! {
             {number(working, asked, value, says, sign)}
-            {picks(working, at, asked, &Choice { words, unit: unit.symbol(), first: None })}
+            {picks(working, at, asked, &Choice { words, unit: unit.symbol(), units: &[] })}
         }
         .into_any(),
         Takes::One(words) => one(working, at, asked, &Choice { words, ..Choice::default() }),
         Takes::Cards(options) => cards(working, at, asked, options),
         Takes::Unit(units) => {
             let symbols: Vec<&str> = units.iter().map(|unit| unit.symbol()).collect();
-            one(
-                working,
-                at,
-                asked,
-                &Choice { words: &symbols, first: Some(0), ..Choice::default() },
-            )
+            one(working, at, asked, &Choice { words: &symbols, units, ..Choice::default() })
         }
     }
 }
@@ -196,9 +191,9 @@ fn number(
     says: Signal<Option<Says>>,
     sign: Sign,
 ) -> AnyView {
-    let label = label(working, asked);
-    view! { <Field id=id(asked) label name=asked.label value says signed=sign == Sign::Any/> }
-        .into_any()
+    let (label, signed) = (label(working, asked), sign == Sign::Any);
+    let unit = Signal::derive(move || working.unit_of(asked));
+    view! { <Field id=id(asked) label name=asked.label value says signed unit/> }.into_any()
 }
 
 fn numbers(
@@ -213,6 +208,7 @@ fn numbers(
         spoken: format!("{} at {place}", asked.label),
         value: working.text(at, line),
         says: Signal::stored(None),
+        unit: Signal::derive(move || working.unit_of(asked)),
     };
     let slots: Vec<Slot> = places.iter().enumerate().map(slot).collect();
     view! {

@@ -67,10 +67,8 @@ impl Working {
             instrument.fields.iter().map(|asked| use_draft(&place, asked.id)).collect();
         let drafts = StoredValue::new(drafts);
         let (unit, now) = (use_draft(&place, UNIT), use_shown());
-        let shown = Memo::new(move |_| {
-            let typed = Unit::parse(&unit.text());
-            Shown { unit: typed.unwrap_or(now.get().unit), ..now.get() }
-        });
+        let shown =
+            Memo::new(move |_| Shown { units: now.get().units.named(&unit.text()), ..now.get() });
         let answer = Memo::new(move |_| instrument.answer(&typed(instrument, drafts), shown.get()));
         Working {
             of,
@@ -121,7 +119,7 @@ impl Working {
         let all = lines.join("\n");
         let all = if all.trim().is_empty() { "" } else { &all };
         if self.unit.text_untracked().is_empty() {
-            self.unit.set(self.shown.get_untracked().unit.symbol());
+            self.unit.set(&self.shown.get_untracked().units.to_string());
         }
         self.drafts.with_value(|drafts| {
             if let Some(draft) = drafts.get(field) {
@@ -175,6 +173,12 @@ impl Working {
             })
         });
         of_job.unwrap_or_else(|| self.instrument.notes(asked, &values, shown, None))
+    }
+
+    /// The place of the unit that this person reads among some; none among none. Followed.
+    pub fn usual(self, units: &[Unit]) -> Option<usize> {
+        let own = |unit: &Unit| self.shown.get().units.of(*unit) == *unit;
+        units.iter().position(own).or((!units.is_empty()).then_some(0))
     }
 
     /// Writes down what was typed.

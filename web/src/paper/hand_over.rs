@@ -95,7 +95,8 @@ async fn handed(page: String, name: String, kind: &str, share: bool) -> Says {
         Ok(Handed::NotTaken) => Says::Refused(
             "The share sheet was closed, so no file was kept. Press again.".to_owned(),
         ),
-        Ok(Handed::Saved | Handed::Shared) => Says::Told(format!("Saved: {name}.")),
+        Ok(Handed::Saved) => Says::Told(format!("Saved: {name}.")),
+        Ok(Handed::Shared) => Says::Told(format!("Shared: {name}.")),
         Err(_) => Says::Refused(
             "The browser did not take the file. Free some room, then press again.".to_owned(),
         ),

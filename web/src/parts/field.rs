@@ -1,6 +1,7 @@
 //! Field: a label, what is typed, and the word at it.
 
 use leptos::prelude::*;
+use measure::Unit;
 
 use super::live::{mark, words};
 use super::number_input::NumberInput;
@@ -47,13 +48,16 @@ pub fn Field(
     /// Whether it is locked.
     #[prop(optional, into)]
     disabled: Signal<bool>,
+    /// The unit that digits without one take, where a person may take another.
+    #[prop(optional, into)]
+    unit: Signal<Option<Unit>>,
 ) -> impl IntoView {
     let name = name.unwrap_or_else(|| label.get_untracked());
     let class = words(move || class(says.get(), value.is_empty()));
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
-            <NumberInput id=id.clone() name value says placeholder signed secret disabled class/>
+            <NumberInput id=id.clone() name value says placeholder signed secret disabled class unit/>
             <Message id=format!("{id}-says") says/>
         </div>
     }

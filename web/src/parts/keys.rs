@@ -5,7 +5,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{HtmlElement, HtmlInputElement};
-use measure::Mark;
+use measure::{Mark, Unit};
 
 use super::typing::{self, number_inputs};
 
@@ -22,6 +22,8 @@ pub enum Key {
     Delete,
     /// Empties the field.
     Clear,
+    /// The unit of the number.
+    Unit(Unit),
     /// On to the next number.
     Next,
 }
@@ -35,6 +37,21 @@ pub struct OpenField {
     pub name: String,
     /// Whether it takes a minus.
     pub signed: bool,
+    pub(super) unit: Signal<Option<Unit>>,
+    pub(super) value: Signal<String>,
+}
+
+/// The field may have gone with its screen while the pad still stands.
+impl OpenField {
+    /// The unit that digits without one take, where a person may take another; followed.
+    pub fn unit(&self) -> Option<Unit> {
+        self.unit.try_get().flatten()
+    }
+
+    /// What is typed in it; followed.
+    pub fn text(&self) -> String {
+        self.value.try_get().unwrap_or_default()
+    }
 }
 
 /// How numbers are typed here; one for the whole page, in context.
@@ -109,6 +126,7 @@ impl Keys {
             Key::Minus => typing::toggle_minus(&input),
             Key::Delete => typing::delete(&input),
             Key::Clear => typing::replace(&input, ""),
+            Key::Unit(unit) => typing::set_unit(&input, unit),
             Key::Next => self.next(&input),
         };
     }

@@ -34,6 +34,7 @@ pub mod tick;
 mod titled;
 mod typing;
 pub mod undo;
+pub mod unit_keys;
 pub mod wait;
 
 pub use alarm::Alarm;
@@ -66,4 +67,5 @@ pub use tag::Tag;
 pub use text::Text;
 pub use tick::Tick;
 pub use undo::{LastEntry, Standing, UndoBar, UndoLast};
+pub use unit_keys::UnitKeys;
 pub use wait::Wait;

@@ -4,6 +4,7 @@ use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlInputElement;
+use measure::Unit;
 
 use super::keys::{Keys, OpenField};
 use super::live::{mark, words};
@@ -43,13 +44,16 @@ pub fn NumberInput(
     /// Its class.
     #[prop(optional, into)]
     class: Signal<String>,
+    /// The unit that digits without one take, where a person may take another.
+    #[prop(optional, into)]
+    unit: Signal<Option<Unit>>,
 ) -> impl IntoView {
     let keys = Keys::here();
     let (entered, left) = (id.clone(), id.clone());
     let spoken = unlabelled.then(|| name.clone());
     let enter = move |_| {
         let (id, name) = (entered.clone(), name.clone());
-        keys.entered(OpenField { id, name, signed });
+        keys.entered(OpenField { id, name, signed, unit, value: value.followed() });
     };
     let on_key = move |event: KeyboardEvent| {
         if event.key() == "Enter" {

@@ -1,11 +1,13 @@
 //! Pad: the app's own keys, the same place every time, whatever the device's keyboard does.
 
 use leptos::prelude::*;
+use measure::Unit;
 
 use super::icon::{Glyph, Icon};
 use super::keys::{Key, Keys, put_down};
 use super::live::{live, press};
 use super::typing::mark_word;
+use super::unit_keys::{UnitKeys, choices, turn_unit};
 
 /// One key. A keyboard user types digits, so the Tab key passes it by.
 fn key(keys: Keys, key: Key, class: &'static str, spoken: &'static str, shows: AnyView) -> AnyView {
@@ -20,12 +22,21 @@ fn key(keys: Keys, key: Key, class: &'static str, spoken: &'static str, shows: A
 
 /// The keys; nothing where the device's own keyboard is preferred.
 #[component]
-pub fn Pad() -> impl IntoView {
+pub fn Pad(
+    /// The unit that digits without one take, where one of the keys turns the unit because no row
+    /// of units stands above them.
+    #[prop(optional)]
+    unit: Option<Signal<Unit>>,
+) -> impl IntoView {
     let keys = Keys::here();
-    live(move || if keys.own.get() { pad(keys) } else { ().into_any() })
+    live(move || match (keys.own.get(), unit) {
+        (true, unit) => pad(keys, unit),
+        (false, Some(_)) => view! { <UnitKeys/> }.into_any(),
+        (false, None) => ().into_any(),
+    })
 }
 
-fn pad(keys: Keys) -> AnyView {
+fn pad(keys: Keys, unit: Option<Signal<Unit>>) -> AnyView {
     let digit = move |digit, class| key(keys, Key::Digit(digit), class, digit, digit.into_any());
     let row = move |digits: [&'static str; 3]| {
         digits.map(|it| digit(it, "key")).into_iter().collect_view()
@@ -39,13 +50,14 @@ fn pad(keys: Keys) -> AnyView {
     let signed = Memo::new(move |_| keys.open().with(|it| it.as_ref().is_some_and(|it| it.signed)));
     let bottom = live(move || {
         let mark = mark_word(keys.mark.get());
-        let (zero, minus) = match signed.get() {
-            true => ("key", Some(key(keys, Key::Minus, "key", "minus", "−".into_any()))),
-            false => ("key key--wide", None),
+        let (zero, beside) = match (signed.get(), unit) {
+            (true, _) => ("key", Some(key(keys, Key::Minus, "key", "minus", "−".into_any()))),
+            (false, Some(unit)) => ("key", Some(turn_unit(keys, unit))),
+            (false, None) => ("key key--wide", None),
         };
         view! {
             {digit("0", zero)}
-            {minus}
+            {beside}
             {key(keys, Key::Mark, "key", "decimal mark", mark.into_any())}
         }
         .into_any()
@@ -69,7 +81,11 @@ fn pad(keys: Keys) -> AnyView {
 #[component]
 pub fn DockedPad() -> impl IntoView {
     let keys = Keys::here();
-    let shown = Memo::new(move |_| keys.own.get() && keys.open().with(Option::is_some));
+    let units = choices(keys);
+    // Where the device's own keyboard is preferred, it has no units.
+    let shown = Memo::new(move |_| {
+        keys.open().with(Option::is_some) && (keys.own.get() || !units.get().is_empty())
+    });
     let name = move || keys.open().get().map(|it| it.name).unwrap_or_default();
     live(move || match shown.get() {
         true => docked(Signal::derive(name)),
@@ -87,6 +103,7 @@ fn docked(name: Signal<String>) -> AnyView {
                     "Done"
                 </button>
             </p>
+            <UnitKeys/>
             <Pad/>
         </section>
     }

@@ -1,6 +1,7 @@
 //! Slots: one per reading of a series; the one being typed grows.
 
 use leptos::prelude::*;
+use measure::Unit;
 
 use super::live::words;
 use super::number_input::NumberInput;
@@ -20,6 +21,8 @@ pub struct Slot {
     pub value: Text,
     /// The word at it.
     pub says: Signal<Option<Says>>,
+    /// The unit that digits without one take.
+    pub unit: Signal<Option<Unit>>,
 }
 
 /// As many characters fit in a slot at full size.
@@ -34,7 +37,7 @@ pub fn Slots(
     let messages = slots.iter().map(|slot| (format!("{}-says", slot.id), slot.says));
     let messages = messages.map(|(id, says)| view! { <Message id says/> }).collect_view();
     let slot = |slot: Slot| {
-        let Slot { id, place, spoken, value, says } = slot;
+        let Slot { id, place, spoken, value, says, unit } = slot;
         let class = words(move || {
             let class = match says.get() {
                 Some(Says::Refused(_)) => "slot slot--refused",
@@ -48,7 +51,7 @@ pub fn Slots(
         view! {
             <label class=class>
                 <small>{place}</small>
-                <NumberInput id name=spoken unlabelled=true value says/>
+                <NumberInput id name=spoken unlabelled=true value says unit/>
             </label>
         }
     };

@@ -6,7 +6,7 @@ use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{
     Event, EventInit, HtmlInputElement, ScrollIntoViewOptions, ScrollLogicalPosition, SelectionMode,
 };
-use measure::Mark;
+use measure::{Mark, Unit, with_unit};
 
 /// The number fields of the page that can be typed in, in their order.
 pub(super) fn number_inputs() -> impl Iterator<Item = HtmlInputElement> {
@@ -61,6 +61,14 @@ pub(super) fn toggle_minus(input: &HtmlInputElement) -> Option<()> {
     let text = input.value();
     let changed = text.strip_prefix(['-', '−']).map_or_else(|| format!("-{text}"), str::to_owned);
     replace(input, &changed)
+}
+
+/// Puts a unit behind the digits, in place of the one that was there; the caret stays at the digits.
+pub(super) fn set_unit(input: &HtmlInputElement, unit: Unit) -> Option<()> {
+    replace(input, &with_unit(&input.value(), unit)?)?;
+    let behind = u32::try_from(unit.symbol().encode_utf16().count() + 1).ok()?;
+    let place = length(input).saturating_sub(behind);
+    input.set_selection_range(place, place).ok()
 }
 
 /// Takes away what is selected, or the character before the caret.

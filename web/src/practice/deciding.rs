@@ -56,7 +56,7 @@ fn check(unit: Unit, seen: &Seen) -> AnyView {
     });
     let draw = |mm| drawn(mm, shown);
     let band = Band {
-        name: format!("{}, {}", seen.name, shown.unit),
+        name: format!("{}, {}", seen.name, shown.units.length),
         low: draw(seen.band.0),
         high: draw(seen.band.1),
         readings: seen.readings.iter().map(|mm| draw(*mm)).collect(),

@@ -12,10 +12,10 @@ use crate::prefs::{Prefs, use_prefs};
 #[derive(Clone, Copy)]
 pub struct Entries {
     texts: StoredValue<Vec<Draft>>,
-    /// The unit of digits without one: that of the first digit typed, whatever is shown later.
-    unit: Draft,
-    /// The one unit they can have, where that is no length.
-    own: Option<Unit>,
+    /// The units of digits without one: those of the first digit typed, whatever is shown later.
+    pinned: Draft,
+    /// A unit of their quantity.
+    own: Unit,
     prefs: Prefs,
 }
 
@@ -23,13 +23,13 @@ impl Entries {
     /// Fields of these names at a place such as `job/27/read/depth`, as they were left.
     pub fn at(place: &str, names: &[&str]) -> Entries {
         let texts = names.iter().map(|name| use_draft(place, name)).collect();
-        let unit = use_draft(place, "unit");
-        Entries { texts: StoredValue::new(texts), unit, own: None, prefs: use_prefs() }
+        let (texts, pinned) = (StoredValue::new(texts), use_draft(place, "unit"));
+        Entries { texts, pinned, own: Unit::Millimetre, prefs: use_prefs() }
     }
 
-    /// The same in a unit that is no length, such as N·m.
-    pub fn always_in(self, unit: Unit) -> Entries {
-        Entries { own: Some(unit), ..self }
+    /// The same for another quantity than a length: that of `own`.
+    pub fn like(self, own: Unit) -> Entries {
+        Entries { own, ..self }
     }
 
     /// The texts as typed so far, in order.
@@ -39,17 +39,12 @@ impl Entries {
 
     /// The unit that digits without one take.
     pub fn unit(self) -> Unit {
-        match (self.own, self.unit.text().as_str()) {
-            (Some(own), _) => own,
-            (None, "in") => Unit::Inch,
-            (None, "mm") => Unit::Millimetre,
-            (None, _) => self.prefs.unit(),
-        }
+        self.prefs.units().named(&self.pinned.text()).of(self.own)
     }
 
-    /// Whether that is another unit than lengths are shown in, so that the fields must say it.
+    /// Whether that is another unit than the plate shows, so that the fields must say it.
     pub fn is_unit_told(self) -> bool {
-        self.unit() != self.prefs.unit()
+        self.unit() != self.prefs.units().length
     }
 
     /// What the field at a place of the order holds.
@@ -66,15 +61,15 @@ impl Entries {
     }
 
     fn set(self, at: usize, text: &str) {
-        if self.unit.text_untracked().is_empty() {
-            self.unit.set(&untrack(|| self.prefs.unit()).to_string());
+        if self.pinned.text_untracked().is_empty() {
+            self.pinned.set(&untrack(|| self.prefs.units()).to_string());
         }
         self.texts.with_value(|texts| {
             if let Some(draft) = texts.get(at) {
                 draft.set(text);
             }
             if texts.iter().all(|text| text.text_untracked().is_empty()) {
-                self.unit.clear();
+                self.pinned.clear();
             }
         });
     }

@@ -258,7 +258,7 @@ pub fn JobPlate(
 #[component]
 pub fn UnitSwitch() -> impl IntoView {
     let prefs = use_prefs();
-    let inches = Signal::derive(move || prefs.unit() == Unit::Inch);
+    let inches = Signal::derive(move || prefs.units().length == Unit::Inch);
     let toggle = Callback::new(move |()| {
         let other = if inches.get_untracked() { Unit::Millimetre } else { Unit::Inch };
         prefs.set_unit(other);

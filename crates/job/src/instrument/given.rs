@@ -74,8 +74,7 @@ impl<'a> Given<'a> {
 
     /// The unit a number of a field is typed in; `None` for words.
     ///
-    /// Lengths follow the person's choice of mm or inches; all else is in the unit chosen in this
-    /// form, or the one the table names.
+    /// That chosen in this form; else that this person reads; else the one the table names.
     pub fn unit_of(&self, asked: &Asked) -> Option<Unit> {
         let unit = match asked.takes {
             Takes::Number(unit, _) | Takes::Numbers(unit, ..) | Takes::Usual(unit, ..) => unit,
@@ -84,13 +83,11 @@ impl<'a> Given<'a> {
                 return None;
             }
         };
-        if unit == Unit::Millimetre {
-            return Some(self.shown.unit);
-        }
         let chosen = self.fields.iter().filter(|it| matches!(it.takes, Takes::Unit(_)));
         let texts = chosen.filter_map(|it| self.values.get(it.id)?.first());
         let mut chosen = texts.filter_map(|text| Unit::parse(text));
-        Some(chosen.find(|it| it.quantity() == unit.quantity()).unwrap_or(unit))
+        let chosen = chosen.find(|it| it.quantity() == unit.quantity());
+        Some(chosen.unwrap_or_else(|| self.shown.units.of(unit)))
     }
 
     /// How many were counted.

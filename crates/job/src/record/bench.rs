@@ -5,7 +5,7 @@ use pictures::drawing::Drawing;
 use super::Look;
 use crate::guide::{BenchCheck, CheckKey};
 use crate::instrument::{self, Answer, Instrument};
-use crate::{CheckState, Sheet};
+use crate::{CheckState, Sheet, Shown, Units};
 
 /// A bench check that was kept.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,7 +54,9 @@ fn title(name: String, more: [&String; 2]) -> String {
 fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
     let CheckKey { step, place, kind, stage } = key;
     let instrument = instrument::instrument(kind);
-    let answer = match instrument.map(|it| it.answer(&check.values, look.shown)) {
+    // A number that was kept without its unit is in the one of its field, whoever reads it.
+    let shown = Shown { units: Units::default(), ..look.shown };
+    let answer = match instrument.map(|it| it.answer(&check.values, shown)) {
         Some(Ok(answer)) => answer,
         Some(Err(lacks)) => Answer {
             says: vec![format!("Not answered. Still wanted: {}.", lacks.wanted.join(", "))],

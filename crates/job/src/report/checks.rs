@@ -16,7 +16,7 @@ use crate::{
 pub fn table(paper: &Paper) -> String {
     let (record, shown) = (paper.record, paper.shown);
     let heads: [Cell; 5] = [
-        ("", format!("Check, {}", shown.unit)),
+        ("", format!("Check, {}", shown.units.length)),
         ("n", "Found".to_owned()),
         ("n", "Left".to_owned()),
         ("pic", "<span class=\"key1\"></span> found  <span class=\"key2\"></span> left".to_owned()),
@@ -47,7 +47,7 @@ fn row(check: &RecordCheck, shown: Shown) -> Vec<Cell> {
 /// The check, with its unit where that is not the table's.
 fn named(check: Check, shown: Shown) -> String {
     match check.shown_unit(shown) {
-        unit if unit == shown.unit => check.name().to_owned(),
+        unit if unit == shown.units.length => check.name().to_owned(),
         unit => format!("{}, {unit}", check.name()),
     }
 }
@@ -68,9 +68,9 @@ fn bounds(check: &RecordCheck, shown: Shown) -> String {
         let limit = |value| figure(value, check.check.figure(), shown);
         format!("{} to {}", limit(band.low()), limit(band.high()))
     };
-    let radius = check
-        .sheet_radius
-        .map(|radius| format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.unit));
+    let radius = check.sheet_radius.map(|radius| {
+        format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length)
+    });
     let at_arm = check.band.filter(|_| check.check.has_arm());
     let at_arm = at_arm.map(|band| format!("; at this arm {}", written(band)));
     let source = check.source.as_ref().map(|source| format!(". Source: {source}"));
@@ -99,7 +99,7 @@ fn band(check: &RecordCheck, shown: Shown) -> Option<Band> {
 
 /// Both tables of packs beside the section sketch.
 pub fn packs(paper: &Paper) -> String {
-    let (record, unit) = (paper.record, paper.shown.unit);
+    let (record, unit) = (paper.record, paper.shown.units.length);
     let section = Section::of(record.packs.iter().map(|pack| pack.position.id));
     let left = |pack: &RecordPack| pack_row(pack, &pack.left, pack.total, paper.shown);
     let found = |pack: &RecordPack| pack_row(pack, &pack.found, pack.found_total, paper.shown);

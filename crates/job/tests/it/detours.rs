@@ -183,7 +183,8 @@ fn the_tin_that_cannot_do_it_says_what_to_buy() {
 fn in_inches_with_a_comma_everything_is_said_in_inches() {
     let bench = read();
     let (job, sheet, tin) = bench.state();
-    let inches = Shown { unit: Unit::Inch, mark: Mark::Comma, utc_offset: 0 };
+    let inches =
+        Shown { units: Units::default().with(Unit::Inch), mark: Mark::Comma, utc_offset: 0 };
     let setup = setup(&job, &sheet, &tin, inches);
     // 0.10 mm = 0.0039 in, 0.151 mm = 0.0059 in.
     assert_eq!(setup.advice.packs[0].says, "Take out 0,0039. Put in 0,0059, in the tin.");

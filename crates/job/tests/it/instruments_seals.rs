@@ -77,7 +77,7 @@ fn squeeze_over_every_tolerance() {
         ("425", "4.500", "0.234", "0.240", "10.8 to 16.7 %"), // reciprocating (10.5–17)
     ];
     for (dash, bottom, depth, deepest, expected) in cases {
-        let shown = Shown { unit: Unit::Inch, ..Shown::default() };
+        let shown = Shown { units: job::Units::default().with(Unit::Inch), ..Shown::default() };
         let fields = [("bottom", bottom), ("depth", depth), ("deepest", deepest), ("dash", dash)];
         let answer = asked("oring", &fields, shown).unwrap_or_else(|why| panic!("{dash} {why:?}"));
         assert_eq!(figure(&answer, "Squeeze, unstretched, every tolerance"), expected, "{dash}");

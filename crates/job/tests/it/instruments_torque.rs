@@ -92,7 +92,11 @@ fn units_are_chosen_or_typed() {
 #[test]
 fn inches_and_a_comma() {
     let typed = tool("80", "400 mm", "2,00", "0");
-    let shown = Shown { unit: Unit::Inch, mark: Mark::Comma, ..Shown::default() };
+    let shown = Shown {
+        units: job::Units::default().with(Unit::Inch),
+        mark: Mark::Comma,
+        ..Shown::default()
+    };
     let found = instrument("torque").unwrap().answer(&typed, shown).unwrap().headline.unwrap();
     assert!(found.number.starts_with("70,985"), "{found:?}");
 }
@@ -129,4 +133,27 @@ fn snug_then_degrees() {
     let found = answer("torque", &typed).unwrap();
     assert!(found.below.unwrap().label.ends_with("Turn to 40°, then 80° past snug."));
     assert!(found.cautions.iter().any(|it| it.starts_with("Snug first")));
+}
+
+#[test]
+fn digits_alone_are_in_the_unit_this_person_reads_unless_the_form_names_another() {
+    let torque = instrument("torque").unwrap();
+    let wanted = torque.fields.iter().find(|asked| asked.id == "wanted").unwrap();
+    let reads = |units: job::Units, values: &Values| {
+        let shown = Shown { units, ..Shown::default() };
+        torque.unit_of(wanted, values, shown).unwrap()
+    };
+    let feet = job::Units::default().with(Unit::PoundForceFoot);
+    let nothing = Values::new();
+    assert_eq!(reads(job::Units::default(), &nothing), Unit::NewtonMetre);
+    assert_eq!(reads(feet, &nothing), Unit::PoundForceFoot);
+    let chosen: Values = [("unit".to_owned(), vec!["lbf·in".to_owned()])].into();
+    assert_eq!(reads(feet, &chosen), Unit::PoundForceInch);
+    // Kept with their units: nobody's choice later changes what they mean.
+    let typed: Values =
+        [(wanted.id.to_owned(), vec!["88,5".to_owned(), "97 Nm".to_owned()])].into();
+    let shown = Shown { units: feet, ..Shown::default() };
+    let kept = torque.kept(&typed, shown).unwrap();
+    assert_eq!(kept[wanted.id], ["88,5 lbf·ft", "97 N·m"]);
+    assert_eq!(torque.kept(&kept, Shown::default()).unwrap(), kept);
 }

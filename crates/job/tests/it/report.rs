@@ -352,7 +352,11 @@ fn every_ink_of_the_pictures_has_a_rule_in_the_file() {
 #[test]
 fn unit_mark_and_distance_from_utc_are_the_readers() {
     let (job, sheet, _) = main_job::read().state();
-    let shown = Shown { unit: Unit::Inch, mark: measure::Mark::Comma, utc_offset: -600 };
+    let shown = Shown {
+        units: Units::default().with(Unit::Inch),
+        mark: measure::Mark::Comma,
+        utc_offset: -600,
+    };
     let made = of(&job, &sheet, None, shown);
     let text = text(&made.file);
     assert!(text.contains("Check, in"), "{text}");

@@ -3,6 +3,7 @@
 use job::procedure::{Record, Repeats};
 use job::{Capture, Guided};
 use leptos::prelude::*;
+use measure::Unit;
 
 use super::record::id;
 use super::working::Working;
@@ -66,11 +67,17 @@ fn label(working: Working, record: &Record) -> Signal<String> {
     })
 }
 
+/// The unit that digits without one take; followed.
+fn unit(working: Working, record: &Record) -> Signal<Option<Unit>> {
+    let own = record.unit();
+    Signal::derive(move || Some(working.unit_like(own?)))
+}
+
 fn single(working: Working, at: usize, record: &Record) -> AnyView {
     let (value, name) = (working.line(at, 0), record.title());
-    let signed = record.may_be_below_zero();
-    view! { <Field id=format!("{}-0", id(at)) label=label(working, record) name value signed/> }
-        .into_any()
+    let (signed, unit) = (record.may_be_below_zero(), unit(working, record));
+    let label = label(working, record);
+    view! { <Field id=format!("{}-0", id(at)) label name value signed unit/> }.into_any()
 }
 
 fn slots(working: Working, at: usize, record: &Record, count: usize) -> AnyView {
@@ -80,6 +87,7 @@ fn slots(working: Working, at: usize, record: &Record, count: usize) -> AnyView 
         place,
         value: working.line(at, line),
         says: Signal::stored(None),
+        unit: unit(working, record),
     };
     let slots = record.places(count).into_iter().enumerate().map(slot).collect::<Vec<_>>();
     let class = if count > OPEN { "slots8" } else { "" };

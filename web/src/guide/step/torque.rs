@@ -9,7 +9,7 @@ use super::number;
 use super::record::id;
 use super::working::Working;
 use crate::draft::{Draft, use_draft};
-use crate::parts::{Field, Pick, Seg};
+use crate::parts::{Field, Pick, Seg, words};
 
 /// What stands beside the value.
 #[derive(Clone, Copy)]
@@ -39,15 +39,20 @@ impl Extras {
         [self.asked, self.offset, self.set, self.on]
     }
 
-    /// The torque with what stands beside it.
+    /// The torque with what stands beside it; `unit` is that of digits without one, where its
+    /// argument is one of their quantity.
     ///
     /// # Errors
     /// The sentence for a number that cannot be read.
-    pub fn torque(self, values: Vec<Typed>) -> Result<Capture, String> {
-        let read = |draft: Draft, unit: Unit| {
+    pub fn torque(
+        self,
+        values: Vec<Typed>,
+        unit: impl Fn(Unit) -> Unit,
+    ) -> Result<Capture, String> {
+        let read = |draft: Draft, own: Unit| {
             let text = draft.text_untracked();
             let some = !text.trim().is_empty();
-            some.then(|| Typed::parse(&text, unit, Sign::Positive))
+            some.then(|| Typed::parse(&text, unit(own), Sign::Positive))
                 .transpose()
                 .map_err(|it| it.to_string())
         };
@@ -78,13 +83,17 @@ pub fn torque(working: Working, at: usize, record: &Record) -> AnyView {
     let choose = Callback::new(move |pick: usize| {
         extras.on.set(ON.get(pick).map_or("", |on| on.word()));
     });
-    let field = |name: &str, label: String, draft: Draft| {
-        view! { <Field id=format!("{}-{name}", id(at)) label value=draft/> }
+    let field = |name: &str, label: String, own: Unit, draft: Draft| {
+        let unit = Signal::derive(move || Some(working.unit_like(own)));
+        let label = words(move || format!("{label}, {}", working.unit_like(own)));
+        let value = working.extra(draft);
+        view! { <Field id=format!("{}-{name}", id(at)) label value unit/> }
     };
+    let (torque, length) = (Unit::NewtonMetre, Unit::Millimetre);
     view! {
-        {field("asked", format!("{title}: asked by the manual, N·m"), extras.asked)}
-        {field("offset", format!("{title}: offset tool, mm, if any"), extras.offset)}
-        {field("set", format!("{title}: wrench set to, N·m"), extras.set)}
+        {field("asked", format!("{title}: asked by the manual"), torque, extras.asked)}
+        {field("offset", format!("{title}: offset tool, if any"), length, extras.offset)}
+        {field("set", format!("{title}: wrench set to"), torque, extras.set)}
         <Seg id=format!("{}-on", id(at)) label=format!("{title}, on the threads") picks chosen on_choose=choose/>
         {values}
     }

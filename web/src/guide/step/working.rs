@@ -2,7 +2,7 @@
 
 use job::guide::{Kept, StepView, capture, check_of, for_set_up, takes_consent};
 use job::procedure::{Record, RecordKind, Step};
-use job::{BookId, Capture, Fact, Guided};
+use job::{BookId, Capture, Fact, Guided, Units};
 use leptos::prelude::*;
 use measure::Unit;
 
@@ -22,8 +22,8 @@ pub struct Working {
     step: StoredValue<Step>,
     /// What is half typed for each record: a line for each value.
     drafts: StoredValue<Vec<Draft>>,
-    /// The unit of digits without one: that of the first digit typed, whatever is shown later.
-    unit: Draft,
+    /// The units of digits without one: those of the first digit typed, whatever is shown later.
+    pinned: Draft,
     pub extras: Extras,
     /// A record that is captured once more.
     pub again: RwSignal<Option<usize>>,
@@ -32,7 +32,7 @@ pub struct Working {
     says: RwSignal<Option<(usize, Says)>>,
     view: Memo<Option<StepView>>,
     kept: Memo<Vec<Option<Kept>>>,
-    shown: Signal<Unit>,
+    shown: Signal<Units>,
 }
 
 /// The same where they share their signals.
@@ -64,14 +64,14 @@ impl Working {
             acting: Acting::here(),
             step: StoredValue::new(step),
             drafts: StoredValue::new(drafts),
-            unit: use_draft(&place, "unit"),
+            pinned: use_draft(&place, "unit"),
             extras: Extras::at(&place),
             again: RwSignal::new(None),
             none: RwSignal::new(None),
             says: RwSignal::new(None),
             view,
             kept,
-            shown: Signal::derive(move || prefs.unit()),
+            shown: Signal::derive(move || prefs.units()),
         }
     }
 
@@ -130,10 +130,23 @@ impl Working {
         if let Some(place) = lines.get_mut(line) {
             text.clone_into(place);
         }
-        if self.unit.text_untracked().is_empty() {
-            self.unit.set(&self.shown.get_untracked().to_string());
-        }
+        self.pin();
         self.set_lines(at, &lines.join("\n"));
+    }
+
+    /// What stands beside a torque, as a field holds it.
+    pub fn extra(self, draft: Draft) -> Text {
+        let set = Callback::new(move |text: String| {
+            self.pin();
+            draft.set(&text);
+        });
+        Text::new(Signal::derive(move || draft.text()), set)
+    }
+
+    fn pin(self) {
+        if self.pinned.text_untracked().is_empty() {
+            self.pinned.set(&self.shown.get_untracked().to_string());
+        }
     }
 
     fn set_lines(self, at: usize, text: &str) {
@@ -142,8 +155,9 @@ impl Working {
             if let Some(draft) = drafts.get(at) {
                 draft.set(text);
             }
-            if drafts.iter().all(|draft| draft.text_untracked().is_empty()) {
-                self.unit.clear();
+            let is_empty = |draft: &Draft| draft.text_untracked().is_empty();
+            if drafts.iter().chain(&self.extras.all()).all(is_empty) {
+                self.pinned.clear();
             }
         });
         self.says.try_set(None);
@@ -151,12 +165,12 @@ impl Working {
 
     /// The unit that digits without one take for a record; followed.
     pub fn unit(self, record: &Record) -> Option<Unit> {
-        match (record.unit()?, self.unit.text().as_str()) {
-            (Unit::Millimetre, "in") => Some(Unit::Inch),
-            (Unit::Millimetre, "mm") => Some(Unit::Millimetre),
-            (Unit::Millimetre, _) => Some(self.shown.get()),
-            (own, _) => Some(own),
-        }
+        Some(self.unit_like(record.unit()?))
+    }
+
+    /// The unit that digits without one take where `own` is one of their quantity; followed.
+    pub fn unit_like(self, own: Unit) -> Unit {
+        self.shown.get().named(&self.pinned.text()).of(own)
     }
 
     /// The word at a record; followed.
@@ -181,10 +195,12 @@ impl Working {
             return super::time::start(self, at, lines.first().map_or("", String::as_str));
         }
         match capture(&record, &texts, untrack(|| self.unit(&record))) {
-            Ok((Capture::Torque { values, .. }, doubt)) => match self.extras.torque(values) {
-                Ok(torque) => self.keep(at, torque, doubt),
-                Err(why) => self.refuse(at, why),
-            },
+            Ok((Capture::Torque { values, .. }, doubt)) => {
+                match self.extras.torque(values, |own| untrack(|| self.unit_like(own))) {
+                    Ok(torque) => self.keep(at, torque, doubt),
+                    Err(why) => self.refuse(at, why),
+                }
+            }
             Ok((Capture::Facing { words, .. }, doubt)) => {
                 let photo =
                     untrack(|| self.kept(at)).and_then(|kept| Some(kept.value.photo()?.to_owned()));
@@ -242,8 +258,8 @@ impl Working {
         self.drafts.with_value(|drafts| {
             let empty =
                 |(other, draft): (usize, &Draft)| other == at || draft.text_untracked().is_empty();
-            let unit = drafts.iter().enumerate().all(empty).then_some(self.unit);
-            drafts.get(at).copied().into_iter().chain(unit).chain(self.extras.all()).collect()
+            let pinned = drafts.iter().enumerate().all(empty).then_some(self.pinned);
+            drafts.get(at).copied().into_iter().chain(pinned).chain(self.extras.all()).collect()
         })
     }
 

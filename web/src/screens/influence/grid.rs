@@ -11,7 +11,7 @@ use crate::pictures::influence::{Cell, Does, Grid, InfluenceGrid, Row};
 pub fn how_to_read(map: Map) -> Signal<String> {
     words(move || {
         let shown = map.of.shown();
-        format!("Read a row: make this pack {} {} thicker.", thicker(map), shown.unit)
+        format!("Read a row: make this pack {} {} thicker.", thicker(map), shown.units.length)
     })
 }
 

@@ -87,12 +87,13 @@ fn Typed(series: Series) -> impl IntoView {
     let unit = Memo::new(move |_| series.unit());
     let slots = live(move || {
         unit.track();
-        view! { <Slots slots=series.slots()/> }.into_any()
+        // Drawn anew while it is typed in, the pad would lose the field.
+        view! { <Slots slots=untrack(|| series.slots())/> }.into_any()
     });
     view! {
         {slots}
         <series::Said series/>
-        <Pad/>
+        <Pad unit=Signal::derive(move || unit.get().0)/>
         <p class="small">
             {words(move || series.look(|preview| note(series, preview)).unwrap_or_default())}
         </p>
@@ -159,7 +160,7 @@ fn gauge(series: Series, preview: &Preview) -> Option<Gauge> {
         Check::Lash(_) => {
             let radius = preview.arm.as_ref().map(|arm| {
                 let radius = arm.in_unit(measure::Unit::Millimetre);
-                format!("{} {}", figure(radius, Figure::Radius, shown), shown.unit)
+                format!("{} {}", figure(radius, Figure::Radius, shown), shown.units.length)
             });
             let on = |on| series.of.look(|(_, sheet, _), _| sheet.shaft(on));
             let on = preview.on.and_then(on).unwrap_or_else(|| "shaft".to_owned());

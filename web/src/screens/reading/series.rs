@@ -24,11 +24,7 @@ impl Series {
     /// The series of a check, with what was left half typed.
     pub fn of(of: OpenJob, check: Check) -> Series {
         let place = format!("job/{}/read/{}", of.id(), check.id());
-        let entries = Entries::at(&place, check.stops());
-        let entries = match check.unit() {
-            Unit::Millimetre => entries,
-            unit => entries.always_in(unit),
-        };
+        let entries = Entries::at(&place, check.stops()).like(check.unit());
         let refused = RwSignal::new(None);
         let preview = Memo::new(move |_| {
             let texts = entries.texts();
@@ -55,6 +51,8 @@ impl Series {
         let spoken = match unit {
             Unit::Inch => "inches",
             Unit::NewtonMetre => "newton metres",
+            Unit::PoundForceInch => "pound-force inches",
+            Unit::PoundForceFoot => "pound-force feet",
             _ => "millimetres",
         };
         let slot = |(at, label): (usize, &&'static str)| Slot {
@@ -63,6 +61,7 @@ impl Series {
             spoken: format!("Reading at {label}, {spoken}"),
             value: self.entries.text(at),
             says: Signal::derive(move || self.says(at)),
+            unit: Signal::derive(move || Some(self.entries.unit())),
         };
         self.check.stops().iter().enumerate().map(slot).collect()
     }

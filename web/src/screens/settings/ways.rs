@@ -1,12 +1,20 @@
 //! How this person likes the screen: units, light, number entry.
 
+use job::unit_choices;
 use leptos::prelude::*;
-use measure::Unit;
+use measure::{Quantity, Unit};
 
 use crate::parts::{Pick, Seg, Setting};
 use crate::prefs::{NumberEntry, Stand, Theme, use_prefs};
 
-const UNITS: [(Unit, &str); 2] = [(Unit::Millimetre, "mm"), (Unit::Inch, "in")];
+/// Id of the group, what its units are of, a note, the quantity.
+const UNITS: [(&str, &str, &str, Quantity); 5] = [
+    ("unit", "Lash, depth, shims", "also switched on a job’s plate", Quantity::Length),
+    ("unit-torque", "Torque", "rolling and fasteners", Quantity::Torque),
+    ("unit-pressure", "Pressure and vacuum", "leak test", Quantity::Pressure),
+    ("unit-temperature", "Temperature", "case, race, oil", Quantity::Temperature),
+    ("unit-volume", "Lube", "drained and filled", Quantity::Volume),
+];
 const THEMES: [(Theme, &str); 3] =
     [(Theme::Auto, "Auto"), (Theme::Sun, "Sun"), (Theme::Shed, "Shed")];
 const ENTRIES: [(NumberEntry, &str); 2] =
@@ -34,18 +42,34 @@ fn one_of<T: Copy + PartialEq + Send + Sync>(
 
 #[component]
 pub fn Units() -> impl IntoView {
-    let prefs = use_prefs();
-    let label = "Unit of lash, depth and shims";
-    let unit = one_of("unit", label, &UNITS, move || prefs.unit(), move |it| prefs.set_unit(it));
     view! {
         <div class="sheet">
             <h2>"Units"</h2>
-            <p class="dim">"For show only. Typed digits keep their unit."</p>
-            <Setting title="Lash, depth, shims" beside=true>
-                {unit}
-            </Setting>
+            <p class="dim">
+                "What is shown, and what digits alone mean when you type. Typed digits keep their unit."
+            </p>
+            {UNITS.map(unit).into_iter().collect_view()}
         </div>
     }
+}
+
+fn unit(
+    (id, title, note, quantity): (&'static str, &'static str, &'static str, Quantity),
+) -> AnyView {
+    let (prefs, units) = (use_prefs(), unit_choices(quantity));
+    let picks: Vec<Pick> = units.iter().map(|unit| Pick::from(unit.symbol())).collect();
+    let is_chosen = move |unit: &Unit| prefs.units().of(*unit) == *unit;
+    let chosen = Signal::derive(move || units.iter().position(is_chosen));
+    let choose = Callback::new(move |at: usize| {
+        units.get(at).map(|unit| prefs.set_unit(*unit));
+    });
+    let label = format!("Unit: {title}");
+    view! {
+        <Setting title note beside=units.len() == 2>
+            <Seg id label picks chosen on_choose=choose/>
+        </Setting>
+    }
+    .into_any()
 }
 
 #[component]

@@ -86,7 +86,8 @@ fn change(of: OpenJob, pack: &PackView) -> AnyView {
         })
         .collect();
     let spread = format!("± {}", length(pack.expanded));
-    let (name, total) = (format!("{}, {}", pack.slot.tag(), shown.unit), length(pack.total));
+    let (name, total) =
+        (format!("{}, {}", pack.slot.tag(), shown.units.length), length(pack.total));
     view! {
         <div class="packed">
             <Picture drawing=stack(&shims)/>
@@ -109,7 +110,9 @@ fn predictions(of: OpenJob, told: &SetUp) -> AnyView {
     let arm_words = |check: Check| {
         let shown = of.shown();
         let radius = arm(check).map(|radius| figure(radius, Figure::Radius, shown));
-        radius.map(|radius| format!(" at your {radius} {} arm", shown.unit)).unwrap_or_default()
+        radius
+            .map(|radius| format!(" at your {radius} {} arm", shown.units.length))
+            .unwrap_or_default()
     };
     let wanted: Vec<&Predicted> = wanted.collect();
     match wanted.as_slice() {

@@ -65,9 +65,9 @@ fn from_sheet(check: &CheckView, of: OpenJob) -> Option<AnyView> {
     let (band, source) = (check.sheet_band?, check.source.as_ref()?);
     let shown = of.shown();
     let limit = |value| figure(value, check.check.figure(), shown);
-    let radius = check
-        .sheet_radius
-        .map(|radius| format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.unit));
+    let radius = check.sheet_radius.map(|radius| {
+        format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length)
+    });
     let words = format!(
         "{}–{}{}: {source}",
         limit(band.low()),

@@ -65,7 +65,7 @@ impl Thought {
 
 /// The step of the what-if: 0.05 mm, or 0.0020 in.
 fn step(shown: Shown) -> Decimal {
-    let step = match shown.unit {
+    let step = match shown.units.length {
         Unit::Inch => Amount { value: Decimal::new(2, 3), unit: Unit::Inch },
         _ => Amount { value: Decimal::new(5, 2), unit: Unit::Millimetre },
     };
@@ -189,7 +189,7 @@ fn what(fitting: Fitting, slot: Slot) -> Option<WhatIf> {
 fn total(what: &WhatIf, slot: Slot, shown: Shown) -> String {
     match what.total {
         Some(total) => {
-            format!("{} {} {}", slot.tag(), figure(total, Figure::Shim, shown), shown.unit)
+            format!("{} {} {}", slot.tag(), figure(total, Figure::Shim, shown), shown.units.length)
         }
         None => format!("{} not written down", slot.tag()),
     }

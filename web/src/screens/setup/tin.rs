@@ -27,7 +27,7 @@ fn sheet(fitting: Fitting) -> Option<AnyView> {
     let name = slot.tag().to_owned();
     let wanted = wanted.map(|wanted| drawn(wanted, shown));
     let comb = Comb { name, packs, wanted, ..Comb::default() };
-    let drawing = comb.draw(shown.unit.symbol(), writing(Figure::Shim, shown));
+    let drawing = comb.draw(shown.units.length.symbol(), writing(Figure::Shim, shown));
     let view = view! {
         <div class="sheet sheet--quiet">
             <h2>{format!("What {} can make", slot.tag())}</h2>

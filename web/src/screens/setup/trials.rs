@@ -48,7 +48,7 @@ fn drawing(trials: &TrialsView, shown: Shown) -> Option<Drawing> {
     });
     let last = trials.points.last().map(|last| (draw(last.pack), read(last.reading)));
     let picture = Trials {
-        across: format!("{} pack, {}", trials.slot.tag(), shown.unit),
+        across: format!("{} pack, {}", trials.slot.tag(), shown.units.length),
         up: format!("{}, {}", trials.check.short(), trials.check.shown_unit(shown)),
         low: read(band.low()),
         high: read(band.high()),

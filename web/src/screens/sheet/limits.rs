@@ -44,11 +44,15 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
 
 /// A number field of the sheet.
 pub fn number(typing: Typing, field: Field, label: String) -> AnyView {
-    let facts = field.facts();
+    number_in(typing, field, label, Signal::stored(None))
+}
+
+/// The same with a unit of its own, that a person may take another for.
+fn number_in(typing: Typing, field: Field, label: String, unit: Signal<Option<Unit>>) -> AnyView {
+    let (facts, value) = (field.facts(), typing.text(field));
     let says = typing.says(field);
     let signed = matches!(facts.kind, Kind::Play);
-    view! { <NumberField id=facts.id label name=facts.name value=typing.text(field) says signed/> }
-        .into_any()
+    view! { <NumberField id=facts.id label name=facts.name value says signed unit/> }.into_any()
 }
 
 /// A way on from each value in doubt of a part: to say that it stands.
@@ -73,7 +77,10 @@ pub fn in_doubt(typing: Typing, group: Group) -> AnyView {
 /// A length that keeps its own unit, which stands in its label.
 pub fn length(typing: Typing, field: Field) -> AnyView {
     let unit = Memo::new(move |_| typing.unit(field));
-    live(move || number(typing, field, format!("{}, {}", field.facts().label, unit.get())))
+    live(move || {
+        let label = format!("{}, {}", field.facts().label, unit.get());
+        number_in(typing, field, label, Signal::derive(move || Some(unit.get())))
+    })
 }
 
 /// A field that takes one of a few words.
@@ -168,7 +175,10 @@ fn in_other_unit(
 fn at_the_arm(sheet: &Sheet, check: Check, shown: Shown) -> Option<(String, String)> {
     let band = sheet.band_at_arm(check).filter(|_| check.has_arm())?;
     let arm = figure(sheet.millimetres(Field::ArmRadius)?, Figure::Radius, shown);
-    Some((format!("At your {arm} {} arm: ", shown.unit), range(&band, Figure::Reading, shown)))
+    Some((
+        format!("At your {arm} {} arm: ", shown.units.length),
+        range(&band, Figure::Reading, shown),
+    ))
 }
 
 fn range(band: &Band, kind: Figure, shown: Shown) -> String {

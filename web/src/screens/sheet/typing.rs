@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use job::{BookId, Fact, Field, FieldValue, Group, Kind, Sheet, read_fields};
+use job::{BookId, Fact, Field, FieldValue, Group, Kind, Sheet, next_unit, read_fields};
 use leptos::prelude::*;
 use measure::Unit;
 use wasm_bindgen_futures::spawn_local;
@@ -93,7 +93,7 @@ impl Typing {
             (Kind::Angle, _) => Unit::Degree,
             (Kind::Torque, _) => self.unit_of(facts.group),
             (_, Group::Limits(_)) if is_limit(field) => self.unit_of(facts.group),
-            _ => self.typed_unit(field).unwrap_or_else(|| self.prefs.unit()),
+            _ => self.typed_unit(field).unwrap_or_else(|| self.prefs.units().length),
         }
     }
 
@@ -102,12 +102,10 @@ impl Typing {
         let taken = self.units.with(|units| units.get(group.name()).copied());
         let typed = || limits_of(group).find_map(|field| self.typed_unit(field));
         let usual = match group {
-            Group::Limits(check) => {
-                check.shown_unit(job::Shown { unit: self.prefs.unit(), ..Default::default() })
-            }
-            Group::Gears | Group::Arm => self.prefs.unit(),
+            Group::Limits(check) => check.unit(),
+            Group::Gears | Group::Arm => Unit::Millimetre,
         };
-        taken.or_else(typed).unwrap_or(usual)
+        taken.or_else(typed).unwrap_or_else(|| self.prefs.units().of(usual))
     }
 
     fn typed_unit(self, field: Field) -> Option<Unit> {
@@ -164,12 +162,7 @@ impl Typing {
 
     /// Takes the next unit for the limits of a check: the digits stay, and mean that unit.
     pub fn turn_unit(self, group: Group) {
-        let turned = match untrack(|| self.unit_of(group)) {
-            Unit::Inch => Unit::Millimetre,
-            Unit::NewtonMetre => Unit::PoundForceInch,
-            Unit::PoundForceInch => Unit::NewtonMetre,
-            _ => Unit::Inch,
-        };
+        let Some(turned) = next_unit(untrack(|| self.unit_of(group))) else { return };
         self.units.update(|units| {
             units.insert(group.name(), turned);
         });

@@ -71,6 +71,7 @@ pub fn Series() -> impl IntoView {
         spoken: format!("Reading at {place}°, millimetres"),
         value: held(typed),
         says,
+        unit: Signal::stored(None),
     };
     let none = Signal::stored(None);
     let odd = doubt("0.04 stands apart from the others. Read 90° again.");

@@ -62,6 +62,7 @@ fn field(
             says
             placeholder
             signed=place == Place::Zero
+            unit=Signal::derive(move || Some(measuring.unit()))
         />
     }
     .into_any()
@@ -77,7 +78,7 @@ fn worth(preview: Memo<ShimPreview>) -> AnyView {
         let shown = shown.get();
         let (state, goes) = match shim.uneven {
             None => {
-                let goes = format!("{} goes in the tin", shown.unit);
+                let goes = format!("{} goes in the tin", shown.units.length);
                 (view! { <State sign=Sign::In words=says/> }.into_any(), goes)
             }
             Some(why) => {
@@ -87,7 +88,7 @@ fn worth(preview: Memo<ShimPreview>) -> AnyView {
                         <span>{why}</span>
                     </p>
                 };
-                (refused.into_any(), format!("{} is its mean", shown.unit))
+                (refused.into_any(), format!("{} is its mean", shown.units.length))
             }
         };
         view! {

@@ -111,7 +111,7 @@ fn can_make(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
         let packs = tin.with(|tin| tin.can_make(family.name));
         let packs = packs.into_iter().map(|pack| drawn(pack, shown)).collect();
         let comb = Comb { name: tag.to_owned(), packs, ..Comb::default() };
-        comb.draw(shown.unit.symbol(), writing(Figure::Shim, shown))
+        comb.draw(shown.units.length.symbol(), writing(Figure::Shim, shown))
     });
     view! {
         <div class="sheet sheet--quiet">

@@ -102,7 +102,7 @@ fn about(row: &TinRow, shown: Shown) -> String {
     let marked = row.marked.as_ref().map(|marked| {
         let unit = marked.unit();
         let written =
-            if unit == shown.unit { marked.text().to_owned() } else { marked.to_string() };
+            if unit == shown.units.length { marked.text().to_owned() } else { marked.to_string() };
         format!("marked {written}")
     });
     let in_cases = match row.in_cases {
