@@ -34,12 +34,19 @@ pub(super) fn turn_unit(keys: Keys, unit: Signal<Unit>) -> AnyView {
             keys.press(Key::Unit(unit));
         }
     }));
-    let press_for = move || next().map(|next| format!(". Press for {next}")).unwrap_or_default();
+    let spoken = move || {
+        let press_for = next().map(|next| format!(". Press for {next}")).unwrap_or_default();
+        format!("Unit: {}{press_for}", taken.get())
+    };
     view! {
-        <button class="key key--word" type="button" tabindex="-1" on:click=on_press>
-            <span class="vh">"Unit: "</span>
+        <button
+            class="key key--word"
+            type="button"
+            tabindex="-1"
+            aria-label=words(spoken)
+            on:click=on_press
+        >
             {words(move || taken.get().to_string())}
-            <span class="vh">{words(press_for)}</span>
         </button>
     }
     .into_any()
