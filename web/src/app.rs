@@ -14,7 +14,7 @@ use crate::draft::Drafts;
 use crate::lock::{Lock, use_lock};
 use crate::page;
 use crate::parts::keys::device_mark;
-use crate::parts::{Glyph, Icons, Keys, Notice, Skip, live};
+use crate::parts::{Glyph, HelpOf, Icons, Keys, Notice, Skip, live};
 use crate::pictures::PictureDefs;
 use crate::place;
 use crate::prefs::{NumberEntry, Prefs};
@@ -133,6 +133,7 @@ fn Screens() -> impl IntoView {
         screen if lock.is_open() => screen,
         screen => screen.locked().unwrap_or(screen),
     });
+    provide_context(HelpOf(screen.into()));
     // A screen that stands stays while a book that another tab began is read.
     let open = Memo::new(move |before: Option<&(Screen, bool)>| {
         let screen = screen.get();
@@ -179,6 +180,7 @@ fn shown(screen: Screen, code: Code) -> AnyView {
         | Screen::Next { .. }
         | Screen::Waits { .. }) => code.show(Piece::Guide, screen),
         screen @ Screen::Record { .. } => code.show(Piece::Paper, screen),
+        screen @ (Screen::ShortGuide | Screen::Help { .. }) => code.show(Piece::Help, screen),
         screen @ Screen::Practice => code.show(Piece::Practice, screen),
         screen @ (Screen::Checks { .. } | Screen::BenchCheck { .. }) => {
             code.show(Piece::Instruments, screen)

@@ -29,6 +29,8 @@ pub enum Piece {
     Builders,
     /// The guided job.
     Guide,
+    /// Help, and the short guide.
+    Help,
     /// The bench checks.
     Instruments,
     /// Settings, and what goes out and comes in as a file.
@@ -58,6 +60,7 @@ pub struct Code {
     pieces: Pieces,
     builders: RwSignal<Option<Build>>,
     guide: RwSignal<Option<Build>>,
+    help: RwSignal<Option<Build>>,
     instruments: RwSignal<Option<Build>>,
     keep: RwSignal<Option<Build>>,
     paper: RwSignal<Option<Build>>,
@@ -72,6 +75,7 @@ impl Code {
             pieces,
             builders: RwSignal::new(None),
             guide: RwSignal::new(None),
+            help: RwSignal::new(None),
             instruments: RwSignal::new(None),
             keep: RwSignal::new(None),
             paper: RwSignal::new(None),
@@ -94,12 +98,18 @@ impl Code {
         .into_any()
     }
 
+    /// Whether a piece was asked for and did not come; followed.
+    pub fn is_missing(self) -> bool {
+        self.missing.get()
+    }
+
     /// What builds the screens of a piece, once it has come; asks for it where it has not.
     /// Followed.
     pub fn built(self, piece: Piece) -> Option<Build> {
         let place = match piece {
             Piece::Builders => self.builders,
             Piece::Guide => self.guide,
+            Piece::Help => self.help,
             Piece::Instruments => self.instruments,
             Piece::Keep => self.keep,
             Piece::Paper => self.paper,

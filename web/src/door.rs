@@ -9,10 +9,10 @@ use wasm_bindgen_futures::spawn_local;
 
 use crate::address::{Address, Screen};
 use crate::bench::Opened;
-use crate::code::Pieces;
+use crate::code::{Code, Pieces};
 use crate::device::install::Installer;
 use crate::page;
-use crate::parts::{Icons, Says, Skip};
+use crate::parts::{HelpOf, Icons, Says, Skip};
 use crate::pictures::PictureDefs;
 use crate::prefs::Prefs;
 use crate::screens::{FirstScreen, PracticeDoor};
@@ -38,6 +38,8 @@ fn TheDoor(pieces: Pieces, held: StoredValue<Held, LocalStorage>) -> impl IntoVi
     let address = Address::follow();
     let prefs = Prefs::kept();
     provide_context(address);
+    provide_context(Code::of(pieces));
+    provide_context(HelpOf(Signal::stored(Screen::First)));
     provide_context(prefs);
     provide_context(Installer::look());
     page::follow_theme(prefs);

@@ -15,6 +15,7 @@ async fn other(piece: Piece) -> Result<Build, SplitLoaderError> {
     match piece {
         Piece::Builders => builders().await,
         Piece::Guide => guide().await,
+        Piece::Help => help().await,
         Piece::Instruments => instruments().await,
         Piece::Keep => keep().await,
         Piece::Paper => paper().await,
@@ -35,6 +36,11 @@ fn builders() -> Result<Build, SplitLoaderError> {
 #[wasm_split(guide, fallible)]
 fn guide() -> Result<Build, SplitLoaderError> {
     Ok(shimwright_web::guide::screen)
+}
+
+#[wasm_split(help, fallible)]
+fn help() -> Result<Build, SplitLoaderError> {
+    Ok(shimwright_web::help::screen)
 }
 
 #[wasm_split(instruments, fallible)]

@@ -29,9 +29,12 @@ pub fn note(path: &str, now: i64) {
     }
 }
 
-/// A file comes in or goes out once: nobody stopped working there.
+/// A file comes in or goes out once, and the guide is read: nobody stopped working there.
 fn is_passing(path: &str) -> bool {
-    path == "/bring-in" || path.ends_with("/send") || path.starts_with("/states")
+    path == "/bring-in"
+        || path == "/guide"
+        || path.ends_with("/send")
+        || path.starts_with("/states")
 }
 
 /// Forgets the screen that is open now, so that the app wakes on the bench.

@@ -15,14 +15,10 @@ use crate::address::Screen;
 use crate::device::now::now;
 use crate::guide::{Guide, Lacks};
 use crate::page;
-use crate::parts::{Act, Glyph, Icon, Row, Seg, live};
+use crate::parts::{Act, Glyph, Icon, PaperChoice, Row, live, paper_class};
 use crate::screens::frame::{Here, JobScreen};
 use hand_over::HandOver;
 use photos::Shots;
-
-/// The papers a record may be printed on; the leaves fit both.
-const PAPERS: [&str; 2] = ["A4", "US Letter"];
-const CLASSES: [&str; 2] = ["paper", "paper paper--letter"];
 
 /// Everything that stands on the record of a job.
 #[derive(Clone, Debug, PartialEq)]
@@ -87,24 +83,6 @@ pub fn screen(screen: Screen) -> AnyView {
     .into_any()
 }
 
-/// Which paper is in the printer.
-#[component]
-fn PaperChoice(paper: RwSignal<usize>) -> impl IntoView {
-    let picks = PAPERS.map(Into::into).to_vec();
-    let choose = Callback::new(move |at| paper.set(at));
-    view! {
-        <div class="screen">
-            <Seg
-                id="paper"
-                label="Paper"
-                picks
-                chosen=Signal::derive(move || Some(paper.get()))
-                on_choose=choose
-            />
-        </div>
-    }
-}
-
 /// What the browser proposes as the name of the printed file.
 fn file_name(told: &Record) -> String {
     format!("Job {} · {} · gearcase record", told.number, told.boat)
@@ -116,7 +94,7 @@ fn leaves(told: Option<Told>, paper: RwSignal<usize>) -> AnyView {
         return view! { <p role="status">"One moment"</p> }.into_any();
     };
     let shots = Shots::of(&told.record.photos);
-    let class = move || CLASSES.get(paper.get()).copied();
+    let class = move || paper_class(paper.get());
     let html = move || body(&told.paper(), &|id| shots.address(id));
     view! { <article class=class inner_html=html></article> }.into_any()
 }

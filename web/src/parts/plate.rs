@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::help::help;
 use super::live::{live, press};
 
 /// The data plate at the top of every screen; it stays put.
@@ -17,6 +18,7 @@ pub fn Plate(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
+    let (help, opened) = help();
     view! {
         <header class="plate">
             <div class="grow">
@@ -24,7 +26,9 @@ pub fn Plate(
                 <small>{subtitle}</small>
             </div>
             {children.map(|it| it())}
+            {help}
         </header>
+        {opened}
     }
 }
 

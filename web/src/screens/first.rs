@@ -35,6 +35,12 @@ pub fn FirstScreen(children: Children) -> impl IntoView {
                         note="From another device, or an older self."
                         href="/bring-in"
                     />
+                    <Door
+                        glyph=Glyph::Print
+                        title="Read the short guide"
+                        note="The whole job in a few pages, to print too."
+                        href="/guide"
+                    />
                     <ByHand/>
                     <p class="small">
                         "No account, no signal needed. Limits come from your manual; the app holds none."

@@ -9,7 +9,7 @@ use crate::bench::{AT_FIRST, use_bench};
 use crate::device::now::{use_now, utc_offset_minutes};
 use crate::guide::Guide;
 use crate::page;
-use crate::parts::{Bar, Empty, Gate, State, Strip, live, words};
+use crate::parts::{Bar, Empty, Gate, State, Strip, help, live, words};
 use crate::pictures::Picture;
 use crate::pictures::section::Section;
 
@@ -29,6 +29,7 @@ pub fn screen() -> AnyView {
         let jobs = bench.jobs();
         jobs.iter().take(AT_FIRST).map(|job| job.id.clone()).collect::<Vec<String>>()
     });
+    let (help, opened) = help();
     view! {
         <header class="plate">
             <a class="grow" href="/">
@@ -36,7 +37,9 @@ pub fn screen() -> AnyView {
                 <small>{count}</small>
             </a>
             <b class="plate__time">{clock}</b>
+            {help}
         </header>
+        {opened}
         <main class="main main--board" id="main" tabindex="-1">
             <h1 class="vh">"Shop board"</h1>
             {live(move || match jobs.with(Vec::is_empty) {

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::parts::{Facts, Glyph, Icon};
+use crate::parts::{Facts, Glyph, Icon, Row};
 
 #[component]
 pub fn About() -> impl IntoView {
@@ -26,6 +26,9 @@ pub fn About() -> impl IntoView {
                 </li>
             </ul>
             <Facts facts/>
+            <Row title="Short guide" note="the whole job in a few pages, to print" href="/guide">
+                <Icon glyph=Glyph::Go/>
+            </Row>
             // Not a screen: the router is passed by.
             <a class="row" href="/licences.txt" target="_blank" rel="external">
                 <p>

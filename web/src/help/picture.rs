@@ -1,0 +1,80 @@
+//! The pictures of help and guide; their numbers are invented.
+
+use crate::pictures::band::Band;
+use crate::pictures::drawing::Drawing;
+use crate::pictures::gauge::Gauge;
+use crate::pictures::layouts::Layout;
+use crate::pictures::section::{Section, View, closed, glance};
+use crate::pictures::tin::{Shim, stack};
+
+/// What is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shows {
+    /// A reading series in its band.
+    Band,
+    /// The packs in a strip of the section.
+    Case,
+    /// A case that is shut.
+    Closed,
+    /// An indicator on its arm.
+    Gauge,
+    /// A gearcase in section.
+    Layout,
+    /// The packs with their tags.
+    Packs,
+    /// A pack, and the way the gear goes when it gets thicker.
+    Thicker,
+    /// The seals with their lips.
+    Seals,
+    /// A pack as shims.
+    Shims,
+}
+
+/// Its drawing.
+pub fn draw(shows: Shows) -> Drawing {
+    match shows {
+        Shows::Band => band(),
+        Shows::Case => glance(),
+        Shows::Closed => closed("A gearcase that is shut."),
+        Shows::Gauge => {
+            Gauge::Lash { radius: "30.0 mm".to_owned(), on: "driveshaft".to_owned() }.draw()
+        }
+        Shows::Layout => Layout::B.draw("A gearcase with forward and reverse gears, in section."),
+        Shows::Packs => packs().draw(),
+        Shows::Thicker => {
+            let note = "gear aft".to_owned();
+            Section { change: 0.1, note, view: View::Whole, ..packs().choosing("B2") }.draw()
+        }
+        Shows::Seals => Section::card("b").map(|card| seals(&card)).unwrap_or_default(),
+        Shows::Shims => {
+            let shim = |thickness, words: &str, count: &str| Shim {
+                thickness,
+                words: words.to_owned(),
+                count: count.to_owned(),
+            };
+            stack(&[shim(0.498, "0.498", "1 of 4"), shim(0.199, "0.199", "1 of 2")])
+        }
+    }
+}
+
+fn packs() -> Section {
+    Section::of(["B1", "B2", "B3", "B4"])
+}
+
+fn seals(card: &Section) -> Drawing {
+    pictures::seals::map(card, |tag| Some(tag == "S1"))
+}
+
+fn band() -> Drawing {
+    let band = Band {
+        name: "Forward lash, mm".to_owned(),
+        low: 0.27,
+        high: 0.48,
+        near: 0.03,
+        readings: vec![0.38, 0.40, 0.37, 0.38],
+        mean: Some(0.383),
+        verdict: "In band".to_owned(),
+        ..Band::default()
+    };
+    band.large(|value| format!("0.{:02}", (value * 100.0).round() as i64))
+}
