@@ -87,8 +87,8 @@ mod tests {
 
     #[test]
     fn a_figure_stands_in_the_unit_chosen_with_the_places_that_fit() {
-        // 1 in = 25.4 mm exactly; 1 lbf·in = 0.1129848 N·m, 1 lbf·ft = 1.3558179 N·m (NIST SP 811,
-        // appendix B.8, as given in SP 811 to seven digits).
+        // 1 in = 25.4 mm exactly; 1 lbf·in = 0.1129848 N·m, 1 lbf·ft = 1.355818 N·m (NIST SP 811,
+        // appendix B.8, from memory; exact by definition in the tests of `measure`).
         let shows = |value: &str, kind, unit: Unit, expected: &str| {
             let shown = Shown { units: Units::default().with(unit), ..Shown::default() };
             let value: Decimal = value.parse().unwrap();

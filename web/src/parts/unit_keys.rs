@@ -62,7 +62,7 @@ fn row(keys: Keys, units: &'static [Unit]) -> AnyView {
         view! {
             // A keyboard user types the unit, so the Tab key passes it by.
             <button
-                class="key key--unit"
+                class="key"
                 type="button"
                 tabindex="-1"
                 aria-pressed=move || (taken.get() == Some(unit)).to_string()

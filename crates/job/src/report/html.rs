@@ -58,12 +58,9 @@ pub fn table(class: &str, heads: &[Cell], rows: Vec<Vec<Cell>>) -> String {
     for row in rows {
         body.push_str("<tr>");
         for (at, (class, inner)) in row.into_iter().enumerate() {
-            // "as found" and "as left" are named again where the table becomes a list.
-            let named = match class {
-                "n found" => " data-as=\"found\"",
-                "n left" => " data-as=\"left\"",
-                _ => "",
-            };
+            // What a figure is stands beside it where the table becomes a list.
+            let named = class.strip_prefix("n ").filter(|_| !inner.is_empty());
+            let named = named.map(|named| format!(" data-as=\"{named}\"")).unwrap_or_default();
             let class = attribute(class);
             body.push_str(&match at {
                 0 => format!("<th scope=\"row\"{class}>{inner}</th>"),

@@ -68,12 +68,12 @@ fn torques(torques: &[RecordTorque]) -> String {
         let (label, step) = (typed(&torque.label), typed(&torque.step));
         vec![
             ("", format!("{label}<br><span class=\"small\">{step}</span>")),
-            ("n", typed(&torque.asked)),
-            ("n", typed(&torque.values)),
+            ("n asked", typed(&torque.asked)),
+            ("n applied", typed(&torque.values)),
             cell(&torque.how),
         ]
     };
-    heading("Torques") + &table("", &heads, torques.iter().map(row).collect())
+    heading("Torques") + &table("tbl--torques", &heads, torques.iter().map(row).collect())
 }
 
 fn pictures(paper: &Paper, photos: Photos) -> String {
@@ -119,7 +119,8 @@ fn signed(signed: &[RecordSigned]) -> String {
     }
     let heads: [Cell; 3] =
         [("", "Who".to_owned()), ("", "To what".to_owned()), ("nowrap", "When".to_owned())];
-    heading("Who agreed and signed") + &table("", &heads, signed.iter().map(signature).collect())
+    let rows = signed.iter().map(signature).collect();
+    heading("Who agreed and signed") + &table("tbl--signed", &heads, rows)
 }
 
 /// Who with the signature, to what with all that was agreed, when.
