@@ -76,10 +76,10 @@ describe("the bench checks, offline", () => {
       await fill(`case-${line}`, temperature);
     }
     await fill("barometer-0", "101.325");
-    await page.locator("#check-pressure-says .msg--refused").waitFor();
+    await page.locator("#check-pressure-says", { hasText: "found 95 kPa, expected 90 kPa at most; stand clear of plugs and let it down now." }).waitFor();
     assert.equal(await page.locator("#check-pressure").inputValue(), "95");
     await fill("pressure", "70");
-    await page.getByText("No verdict yet.").first().waitFor();
+    await page.locator(".gate--shut", { hasText: "No verdict yet. Turn the shafts." }).waitFor();
     await unfold("Turned and moved without the clock");
     await choose("Shafts turned", "yes");
     await choose("Shift rod moved", "yes");
@@ -117,7 +117,7 @@ describe("the bench checks, offline", () => {
     for (const [id, text] of [["wanted-0", "80"], ["wrench", "50"], ["head", "50"], ["angle", "180"]]) await fill(id, text);
     await choose("The manual's value is for", "dry");
     await choose("Yours are", "oil");
-    await page.locator("#check-angle-says .msg--refused").waitFor();
+    await page.locator("#check-angle-says", { hasText: "found L + E·cos a = 0 mm, expected more than zero; turn the head forward or take a longer wrench." }).waitFor();
     await fill("wrench", "400");
     await choose("Head angle: 0 straight ahead, 180 back over the handle", "45°\\s*74");
     assert.equal(await page.locator("#check-angle").inputValue(), "45");
@@ -148,7 +148,7 @@ describe("the bench checks, offline", () => {
     assert.match(await page.locator(".headline").innerText(), /^71\.7/);
     await page.getByText("Common practice, no source: such a part is taken no hotter than 120 °C.").waitFor();
     await fill("hottest", "-300");
-    await page.locator("#check-hottest-says .msg--refused").waitFor();
+    await page.locator("#check-hottest-says", { hasText: "found -300 °C, expected no less than absolute zero, -273.15 °C; check sign and unit." }).waitFor();
     await fill("hottest", "125");
     await page.getByText("without one there is no verdict").waitFor();
     await fill("thermometer-0", "60");
@@ -167,6 +167,27 @@ describe("the bench checks, offline", () => {
     await go("/check/press");
     await page.getByRole("heading", { level: 1, name: "Press fit" }).waitFor();
     await held("press");
+  });
+
+  test("what cannot be is refused with what was found, expected and to do", async () => {
+    const refused = async (kind, field, fields, sentence) => {
+      await go(`/check/${kind}`);
+      for (const [id, text] of fields) await fill(id, text);
+      await page.locator(`#check-${field}-says`, { hasText: sentence }).waitFor();
+      assert.equal(await page.locator(`#check-${field}`).getAttribute("aria-invalid"), "true", kind);
+    };
+    const oring = [["bottom", "25.50"], ["depth", "2.85"], ["section", "3.53"], ["inside", "26.00"]];
+    await refused("oring", "inside", oring, "Groove diameter: found 25.5 mm, expected more than the ring inside diameter, 26 mm; take a smaller ring or measure both again.");
+    await go(`${job}/check/runout`);
+    for (const [at, angle] of ["0", "90", "180", "450"].entries()) {
+      if (at === 0) await unfold("Other places than these hours");
+      await fill(`angle-${at}`, angle);
+      await fill(`at-angle-${at}`, "0.01");
+    }
+    await page.getByText("Angles: found 90 ° twice, expected each angle once; take one of them out.").waitFor();
+    // Nothing typed is lost by a refusal.
+    assert.equal(await page.locator("#check-angle-3").inputValue(), "450");
+    await held("refused");
   });
 
   test("alone, it reckons and says that nothing is kept", async () => {

@@ -144,6 +144,8 @@ pub struct Answer {
     pub verdict: Option<Verdict>,
     /// What can hurt a person now: what, and what to do.
     pub alarm: Option<Alarm>,
+    /// What must be done before there is a verdict.
+    pub waits: Option<String>,
     /// The one figure that matters now.
     pub headline: Option<Headline>,
     /// That figure against its limits.

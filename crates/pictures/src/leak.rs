@@ -67,9 +67,13 @@ impl Curve {
             let x = 0.5 * (LEFT + over_x);
             marks.push(text("c-tb", (x, over_y - 14.0), Anchor::Start, "corrected"));
         }
-        for (row, (at, name)) in self.flags.iter().enumerate() {
-            let top = y.at(height(&self.corrected, *at));
-            marks.extend(flag(x.at(*at), top, row, name));
+        let mut hung: Vec<f64> = Vec::new();
+        for (at, name) in &self.flags {
+            let (pole, top) = (x.at(*at), y.at(height(&self.corrected, *at)));
+            let left = if pole + FLAG.1 > RIGHT { pole - FLAG.1 } else { pole };
+            let row = hung.iter().filter(|other| (left - **other).abs() < FLAG.1).count();
+            hung.push(left);
+            marks.extend(flag(pole, left, top, row, name));
         }
         let label = self.spoken(&number);
         Drawing { view: [0.0, 0.0, 340.0, 210.0], width: None, label, marks }
@@ -107,12 +111,10 @@ fn height(curve: &[Point], at: f64) -> f64 {
     }
 }
 
-/// A flag on its pole, each a row above the one before: what is done at one time stays legible.
-fn flag(x: f64, top: f64, row: usize, name: &'static str) -> [Mark; 3] {
+/// A flag on its pole, as many rows up as others hang in its way; near the end it hangs on the left.
+fn flag(x: f64, left: f64, top: f64, row: usize, name: &'static str) -> [Mark; 3] {
     let (high, wide) = FLAG;
     let foot = FOOT - 2.0 - (high + 2.0) * row as f64;
-    // A flag near the end hangs on the other side of its pole.
-    let left = if x + wide > RIGHT { x - wide } else { x };
     [
         line("c-pole", &[(x, FOOT), (x, top.min(foot - high))]),
         rect("c-flag", left, foot - high, wide, high),

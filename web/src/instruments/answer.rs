@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use measure::Verdict;
 
 use super::working::{Now, Working};
-use crate::parts::{Caution, Facts, Sign, State, live, press};
+use crate::parts::{Bar, Caution, Facts, Gate, Sign, State, live, press};
 use crate::pictures::Picture;
 
 /// The answer to what is typed; while nothing is, to what was kept last.
@@ -67,6 +67,9 @@ fn wanted(wanted: &[&'static str]) -> AnyView {
 fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
     let of_unit = working.of_unit(&answer);
     let (says, has_told) = (answer.says, !of_unit.is_empty());
+    let gate = answer.waits.map(|waits| {
+        view! { <Gate bar=Bar::Shut title="No verdict yet." words=waits/> }
+    });
     let below = answer.below.map(|drawing| {
         view! {
             <div class="sheet">
@@ -80,6 +83,7 @@ fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
         view! { <Caution title="Take care." words=words/> }
     });
     view! {
+        {gate}
         <div class="sheet">
             {says.into_iter().map(|says| view! { <p>{says}</p> }).collect_view()}
             {told}

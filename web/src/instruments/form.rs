@@ -6,7 +6,7 @@ use measure::Sign;
 
 use super::answer;
 use super::choices::{Choice, cards, one, picks};
-use super::clock::{acts, clock};
+use super::clock;
 use super::working::Working;
 use crate::parts::{
     Act, Caution, DockedPad, Field, Message, Says, Slot, Slots, Text, TextField, live, whether,
@@ -37,7 +37,9 @@ pub fn whole(working: Working) -> AnyView {
                 <p>{instrument.purpose}</p>
             </div>
             <section class="col check__top">
+                {clock::running(working)}
                 {answer::on_top(working)}
+                {clock::acts(working)}
                 {map(working)}
                 {alarm(working)}
                 {cautions.collect_view()}
@@ -109,6 +111,9 @@ pub fn act(working: Working) -> AnyView {
     view! { <Act words=said waits busy=working.busy on_press/> }.into_any()
 }
 
+/// How many places of a series stand side by side.
+const ROW: usize = 4;
+
 /// The id of a field in the page.
 pub fn id(asked: &Asked) -> String {
     format!("check-{}", asked.id)
@@ -136,7 +141,11 @@ fn fields(working: Working) -> Vec<AnyView> {
 
 fn group(working: Working, start: usize, end: usize) -> AnyView {
     let all = working.instrument.fields.iter().enumerate();
-    let shown = all.skip(start).take(end - start).map(|(at, asked)| field(working, at, asked));
+    let asked = |(at, asked): (usize, &'static Asked)| {
+        let waits = Memo::new(move |_| !working.asks(asked));
+        view! { <div prop:hidden=whether(move || waits.get())>{field(working, at, asked)}</div> }
+    };
+    let shown = all.skip(start).take(end - start).map(asked);
     let shown = shown.collect_view();
     let title = working.instrument.fields.get(start).filter(|asked| asked.takes == Takes::Fold);
     match title {
@@ -165,11 +174,11 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
         Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
         Takes::Times(places) => view! {
-            {clock(working, at, places)}
+            {clock::begin(working)}
             {numbers(working, at, asked, places)}
         }
         .into_any(),
-        Takes::Acts(places) => acts(working, at, asked, places),
+        Takes::Acts(acts) => clock::acts_without(working, asked, acts),
         Takes::Usual(unit, sign, words) => view! {
             {number(working, asked, value, says, sign)}
             {picks(working, at, asked, &Choice { words, unit: unit.symbol(), units: &[] })}
@@ -202,20 +211,30 @@ fn numbers(
     asked: &'static Asked,
     places: &'static [&'static str],
 ) -> AnyView {
-    let slot = |(line, place): (usize, &&str)| Slot {
+    let slot = move |line: usize, place: &'static str| Slot {
         id: format!("{}-{line}", id(asked)),
-        place: (*place).to_owned(),
+        place: place.to_owned(),
         spoken: format!("{} at {place}", asked.label),
         value: working.text(at, line),
         says: Signal::stored(None),
         unit: Signal::derive(move || working.unit_of(asked)),
     };
-    let slots: Vec<Slot> = places.iter().enumerate().map(slot).collect();
+    // A log shows its next lines once these are full; other series are whole from the start.
+    let is_log = places.first() == Some(&"1");
+    let filled = Memo::new(move |_| if is_log { working.filled(places) } else { places.len() });
+    let rows = (0..places.len()).step_by(ROW).map(|from| {
+        let line = |(at, place): (usize, &&'static str)| slot(from + at, place);
+        let slots: Vec<Slot> = places.iter().skip(from).take(ROW).enumerate().map(line).collect();
+        view! {
+            <div class="slots8" prop:hidden=whether(move || filled.get() < from)>
+                <Slots slots/>
+            </div>
+        }
+    });
+    let rows = rows.collect_view();
     view! {
         <p class="label">{label(working, asked)}</p>
-        <div class="slots8">
-            <Slots slots/>
-        </div>
+        {rows}
         <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
     }
     .into_any()

@@ -163,6 +163,27 @@ impl Working {
         self.instrument.unit_of(asked, &typed(self.instrument, self.drafts), self.shown.get())
     }
 
+    /// Whether a field is asked for now; followed.
+    pub fn asks(self, asked: &'static Asked) -> bool {
+        self.instrument.asks(asked, &typed(self.instrument, self.drafts))
+    }
+
+    /// The place of a field that takes these, and the field.
+    pub fn field_that(self, takes: fn(Takes) -> bool) -> Option<(usize, &'static Asked)> {
+        self.instrument.fields.iter().enumerate().find(|(_, asked)| takes(asked.takes))
+    }
+
+    /// How many lines of a log are begun in any of its fields; followed.
+    pub fn filled(self, places: &'static [&'static str]) -> usize {
+        let of_log = self.instrument.fields.iter().enumerate().filter(|(_, asked)| {
+            matches!(asked.takes, Takes::Numbers(.., own) | Takes::Times(own) if own == places)
+        });
+        let begun = |(at, _)| {
+            self.lines(at).iter().rposition(|text| !text.is_empty()).map_or(0, |last| last + 1)
+        };
+        of_log.map(begun).max().unwrap_or_default()
+    }
+
     /// What stands under each choice of a field; followed.
     pub fn notes(self, asked: &'static Asked) -> Vec<String> {
         let (values, shown) = (typed(self.instrument, self.drafts), self.shown.get());

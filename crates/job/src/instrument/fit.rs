@@ -16,7 +16,7 @@ use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::NotNegative);
 const TEMPERATURE: Takes = Takes::Number(Unit::Celsius, Sign::Any);
 const GROWTH: Takes = Takes::Number(Unit::PerMillionKelvin, Sign::Positive);
-const READ: &[&str] = &["1", "2", "3", "4", "5", "6"];
+const READ: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8"];
 const HEAT: &str = "outer part heated";
 
 /// Heat or cold for a fit.
@@ -32,7 +32,9 @@ pub(super) const FIT: Instrument = Instrument {
         asked("interference", "Interference on the diameter", LENGTH),
         asked("clearance", "Room it needs to drop", LENGTH),
         asked("outer", "Outer part is of", GROWING),
+        optional("outer-own", "Outer part: its own expansion", GROWTH),
         asked("inner", "Inner part is of", GROWING),
+        optional("inner-own", "Inner part: its own expansion", GROWTH),
         asked(
             "part",
             "What is heated or cooled",
@@ -47,14 +49,12 @@ pub(super) const FIT: Instrument = Instrument {
             "Thermometer on the part, read and not guessed",
             Takes::Numbers(Unit::Celsius, Sign::Any, READ),
         ),
-        fold("more", "Own expansion, and what holds when it runs"),
+        fold("more", "What holds when it runs, and the unit of an own expansion"),
         optional(
             "growth",
             "Expansion is typed in",
             Takes::Unit(&[Unit::PerMillionKelvin, Unit::PerMillionFahrenheit]),
         ),
-        optional("outer-own", "Outer part, if own", GROWTH),
-        optional("inner-own", "Inner part, if own", GROWTH),
         optional("running", "Temperature the case runs at", TEMPERATURE),
     ],
     answer,

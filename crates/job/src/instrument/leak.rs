@@ -9,7 +9,7 @@ use workshop::{Caution, Limits, Reading, Refusal};
 
 use super::given::whole;
 use super::leak_acts::{ACTS, Acts, NONE, acts};
-use super::leak_words::{blind, verdict};
+use super::leak_words::{blind, verdict, waits};
 use super::limit_band::limit_band;
 use super::shown::Writing;
 use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
@@ -26,6 +26,8 @@ pub(super) const LEAK: Instrument = Instrument {
     purpose: "Whether the closed case holds pressure and vacuum while its shafts turn.",
     cautions: &[Caution::StoredPressure, Caution::VacuumOneWaySeal],
     fields: &[
+        asked("stage", "Stage", Takes::One(&["low", "working", "vacuum", NOT_APPLICABLE])),
+        optional("because", "Not applicable, because", Takes::Words),
         optional(
             "unit",
             "The gauge reads",
@@ -41,8 +43,6 @@ pub(super) const LEAK: Instrument = Instrument {
             "The thermometer reads",
             Takes::Unit(&[Unit::Celsius, Unit::Fahrenheit]),
         ),
-        asked("stage", "Stage", Takes::One(&["low", "working", "vacuum", NOT_APPLICABLE])),
-        optional("because", "Not applicable, because", Takes::Words),
         asked("limit", "Never beyond, manual", PRESSURE),
         asked("pressure", "Test pressure or vacuum", PRESSURE),
         asked("time", "Hold for", Takes::Number(Unit::Minute, Sign::Positive)),
@@ -126,9 +126,10 @@ fn answer(given: &mut Given) -> Option<Answer> {
     figures.extend(blank.map(|blank| ("Hose and blank lost", of_hose(&blank, &writing))));
     figures.extend(found.rate.as_ref().map(|rate| ("Leak rate", writing.figure(rate))));
     figures.extend(found.flow.as_ref().map(|flow| ("The same", writing.figure(flow))));
-    let (verdict, says) = verdict(&found.outcome, &acts);
+    let (verdict, says) = verdict(&found.outcome);
     Some(Answer {
         verdict,
+        waits: waits(&found.outcome, &acts),
         headline: Some(writing.headline(
             "Lost, corrected",
             &found.lost,

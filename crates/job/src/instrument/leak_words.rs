@@ -7,15 +7,17 @@ use workshop::leak::{Answer as Held, Missing, Outcome, Test, one_bubble_in_ten_s
 use super::leak_acts::Acts;
 use super::shown::Writing;
 
+/// What must be done before there is a verdict.
+pub(super) fn waits(outcome: &Outcome, acts: &Acts) -> Option<String> {
+    let Outcome::NotYet(missing) = outcome else { return None };
+    let wanted: Vec<&str> = missing.iter().map(|it| undone(*it, acts)).collect();
+    Some(format!("{} A still test can hide a bad lip.", wanted.join(" ")))
+}
+
 /// The verdict and its sentence.
-pub(super) fn verdict(outcome: &Outcome, acts: &Acts) -> (Option<Verdict>, Vec<String>) {
+pub(super) fn verdict(outcome: &Outcome) -> (Option<Verdict>, Vec<String>) {
     let (verdict, says) = match outcome {
-        Outcome::NotYet(missing) => {
-            let wanted: Vec<&str> = missing.iter().map(|it| undone(*it, acts)).collect();
-            let says =
-                format!("No verdict yet. {} A still test can hide a bad lip.", wanted.join(" "));
-            return (None, vec![says]);
-        }
+        Outcome::NotYet(_) => return (None, Vec::new()),
         Outcome::Pass => {
             (Verdict::InBand, "Held for the whole time while turning, without a bubble.")
         }

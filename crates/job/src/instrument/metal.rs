@@ -5,7 +5,8 @@ use workshop::press::{ALUMINIUM, Elastic, STEEL};
 
 use super::{Given, Takes};
 
-const OWN: &str = "own";
+/// The metal whose growth is typed.
+pub(super) const OWN: &str = "own";
 
 /// The metals that grow as a book says, and one whose growth is typed.
 pub(super) const GROWING: Takes = Takes::One(&["aluminium", "steel", "bronze", OWN]);

@@ -1,12 +1,28 @@
-//! The second line under the words of a choice: what each would mean, or what came of it.
+//! The second line under the words of a choice, and fields that are asked only where a word was chosen.
 
 use measure::Verdict;
 
+use super::metal::OWN;
 use super::{Asked, Instrument, Takes, Values, leak, torque, verdict_word};
 use crate::Shown;
 use crate::guide::GuideLog;
 
+/// Field, the field whose word asks for it, and that word.
+const ONLY_AT: [(&str, &str, &str); 3] = [
+    ("because", "stage", leak::NOT_APPLICABLE),
+    ("outer-own", "outer", OWN),
+    ("inner-own", "inner", OWN),
+];
+
 impl Instrument {
+    /// Whether a field is asked for now: most always are. What was typed in one is not hidden.
+    pub fn asks(&self, asked: &Asked, values: &Values) -> bool {
+        let first = |id: &str| values.get(id).and_then(|texts| texts.first()).map(String::as_str);
+        let only_at = ONLY_AT.iter().find(|(field, ..)| *field == asked.id);
+        let is_empty = first(asked.id).is_none_or(str::is_empty);
+        only_at.is_none_or(|(_, other, word)| !is_empty || first(other) == Some(*word))
+    }
+
     /// What stands under each word or usual number of a field, from what is typed and from what was kept
     /// at that step; none where nothing does.
     pub fn notes(

@@ -6,7 +6,7 @@ use workshop::seal::{Answer as Sits, Depth, Direction, LipCheck, Toward, examine
 use workshop::{Basis, Explanation, Limits, Reading};
 
 use super::shown::{Writing, worst};
-use super::{Answer, Given, Instrument, Takes, answered, optional};
+use super::{Answer, Given, Instrument, Takes, answered, fold, optional};
 
 const SIDES: Takes = Takes::One(&[OIL, WATER]);
 const SEEN: Takes = Takes::One(&["seen", "not seen"]);
@@ -36,10 +36,12 @@ pub(super) const SEAL: Instrument = Instrument {
             "Depth below one face",
             Takes::Numbers(Unit::Millimetre, Sign::NotNegative, CLOCK),
         ),
+        fold("limits", "Limits of the manual, and the old seal"),
         optional("square", "May be uneven by, manual", LENGTH),
         optional("low", "Least depth, manual", DEPTH),
         optional("high", "Most depth, manual", DEPTH),
         optional("old", "Depth the old seal had", DEPTH),
+        fold("sizes", "Against its bore and its shaft"),
         optional("outside", "Seal outside diameter", LENGTH),
         optional("bore", "Bore", LENGTH),
         optional("marked", "Shaft size on the seal", LENGTH),

@@ -68,13 +68,14 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
         },
     };
     let name = instrument::titled(kind);
+    let waits = answer.waits.map(|waits| format!("No verdict yet. {waits}"));
     RecordBench {
         title: title(name, [stage, place]),
         step: if step.is_empty() { String::new() } else { look.title(step) },
         when: look.when(check.mark.at),
         given: given(instrument, check),
         state: answer.verdict.map(CheckState::from),
-        says: answer.says.into_iter().chain(answer.blind).collect(),
+        says: waits.into_iter().chain(answer.says).chain(answer.blind).collect(),
         figures: answer.figures.into_iter().map(|(what, much)| (what.to_owned(), much)).collect(),
         cautions: answer.cautions,
         picture: answer.picture,

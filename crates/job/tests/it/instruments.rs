@@ -100,17 +100,18 @@ fn the_clock_runs_to_the_time_of_the_plan() {
 fn leak_without_turning_has_no_verdict() {
     let answer = answer("leak", &held(&[])).unwrap();
     assert_eq!(answer.verdict, None);
-    assert!(answer.says[0].contains("Turn the shafts. Move the shift rod."), "{:?}", answer.says);
+    let waits = answer.waits.unwrap();
+    assert!(waits.starts_with("Turn the shafts. Move the shift rod."), "{waits}");
 }
 
 /// A tap is its own time, on the clock of the log, and stands on the curve.
 #[test]
 fn turning_is_tapped_with_its_time() {
     let tapped = |acts: &[&str]| held(&[("acts", acts), ("soap", &["none"])]);
-    let says = |acts: &[&str]| answer("leak", &tapped(acts)).unwrap().says[0].clone();
-    assert!(says(&["3.17", "5.67", "7.70"]).starts_with("Held for the whole time"));
-    assert!(says(&["3.17"]).contains("Turn the drive shaft too. Move the shift rod."));
-    assert!(says(&["", "5.67", "7.70"]).contains("Turn the prop shaft too."));
+    let waits = |acts: &[&str]| answer("leak", &tapped(acts)).unwrap().waits.unwrap_or_default();
+    assert_eq!(waits(&["3.17", "5.67", "7.70"]), "");
+    assert!(waits(&["3.17"]).starts_with("Turn the drive shaft too. Move the shift rod."));
+    assert!(waits(&["", "5.67", "7.70"]).starts_with("Turn the prop shaft too."));
     let picture = answer("leak", &tapped(&["3.17", "", "7.70"])).unwrap().picture.unwrap();
     assert!(picture.label.ends_with(" prop at 3.2 min. rod at 7.7 min."), "{}", picture.label);
     // This unit has no rod; and what an earlier version kept, a word without its time, counts as it did.

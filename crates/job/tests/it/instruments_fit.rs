@@ -124,7 +124,14 @@ fn an_expansion_of_ones_own_is_typed_with_its_unit() {
     // 12.722 in a degree Fahrenheit are 22.9 in a kelvin.
     let typed = own(&[("growth", &["µin/in·°F"]), ("outer-own", &["12.722"])]);
     assert!((number(&figure("fit", &typed, "Change needed")) - 48.520).abs() < 0.06);
-    assert_eq!(answer("fit", &own(&[])).unwrap_err().wanted, ["Outer part, if own"]);
+    assert_eq!(answer("fit", &own(&[])).unwrap_err().wanted, ["Outer part: its own expansion"]);
+    let fit = job::instrument::instrument("fit").unwrap();
+    let asks = |id: &str, typed: &Values| {
+        fit.asks(fit.fields.iter().find(|asked| asked.id == id).unwrap(), typed)
+    };
+    assert!(asks("outer-own", &own(&[])) && !asks("inner-own", &own(&[])));
+    assert!(asks("inner-own", &own(&[("inner-own", &["12"])])), "what is typed is not hidden");
+    assert!(asks("outer", &race(&[])));
     let both = refusal("fit", &race(&[("outer-own", &["22.9"])]));
     let says = "outer-own: Found a number here and aluminium chosen above.";
     assert!(both.starts_with(says), "{both}");

@@ -21,6 +21,7 @@ mod html;
 mod instruments;
 mod instruments_any;
 mod instruments_fit;
+mod instruments_refusals;
 mod instruments_runout;
 mod instruments_seals;
 mod instruments_settings;
