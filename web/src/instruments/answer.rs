@@ -25,13 +25,20 @@ pub fn on_top(working: Working) -> AnyView {
     });
     live(move || {
         let shown = top.get().map(|(picture, figure, band, verdict, kept)| {
-            view! {
-                <div class="sheet">
-                    {picture.map(|it| view! { <Picture drawing=Signal::stored(it)/> })}
+            // A picture that answers alone needs no heading, unless it is of what was kept.
+            let is_headed = kept || verdict.is_some() || figure.is_some();
+            let head = is_headed.then(|| {
+                view! {
                     <div class="h">
                         <h2>{if kept { "Kept" } else { "Answer" }}</h2>
                         {verdict.map(state)}
                     </div>
+                }
+            });
+            view! {
+                <div class="sheet">
+                    {picture.map(|it| view! { <Picture drawing=Signal::stored(it)/> })}
+                    {head}
                     {figure.map(headline)}
                     {band.map(|it| view! { <Picture drawing=Signal::stored(it)/> })}
                 </div>
