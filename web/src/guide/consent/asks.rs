@@ -4,7 +4,7 @@ use job::guide::STOPS;
 use leptos::prelude::*;
 
 use super::state::Consenting;
-use crate::parts::{Caution, Glyph, Icon, Row, TextField, Tick, live, whether};
+use crate::parts::{Caution, Glyph, Icon, LongText, Row, TextField, Tick, live, whether};
 
 /// What this consent is about, and the one before it.
 pub fn head(consenting: Consenting) -> AnyView {
@@ -111,7 +111,7 @@ pub fn excluded(consenting: Consenting) -> AnyView {
     view! {
         <div class="sheet">
             <h2>"Not covered"</h2>
-            <TextField
+            <LongText
                 id="excluded"
                 label="What this price does not cover"
                 value=consenting.excluded()
