@@ -306,8 +306,22 @@ mod tests {
         assert_eq!(Screen::of("/check/leak"), check(None, None));
         assert_eq!(Screen::of("/job/27/check"), Screen::Checks { job: job() });
         assert_eq!(Screen::of("/tools"), Screen::Tools { job: None });
+        assert_eq!(Screen::of("/guide"), Screen::ShortGuide);
         for path in ["/", "", "/job", "/job/27/read", "/elsewhere"] {
             assert_eq!(Screen::of(path), Screen::Bench, "{path}");
+        }
+    }
+
+    #[test]
+    fn the_pin_guards_what_goes_out_and_who_agreed() {
+        let job = || Some(Screen::Locked { job: Some("27".to_owned()) });
+        for path in ["/job/27/record", "/job/27/consent", "/job/27/send"] {
+            assert_eq!(Screen::of(path).locked(), job(), "{path}");
+        }
+        let sheet = Screen::of("/sheet/14/send").locked();
+        assert_eq!(sheet, Some(Screen::Locked { job: None }));
+        for path in ["/", "/job/27", "/job/27/setup", "/sheet/14", "/tin", "/board", "/settings"] {
+            assert_eq!(Screen::of(path).locked(), None, "{path}");
         }
     }
 }
