@@ -79,8 +79,10 @@
           unread += 1;
         }
       }
+      const there = new Set(lines);
+      lines.push(...secondCopy().filter((line) => !there.has(line)));
       if (lines.length + unread === 0) return "There is nothing to export: no job is kept on this device.";
-      const photos = base.objectStoreNames.contains("photos") ? await asked(base, "photos", "getAllKeys") : [];
+      const photos = base?.objectStoreNames.contains("photos") ? await asked(base, "photos", "getAllKeys") : [];
       const head = { shimwright: "backup", format: 1, at: Date.now(), device: "crash card", app: root.dataset.version, holds: "everything", entries: lines.length, photos: photos.length, part: 1, of: 1 };
       const text = [JSON.stringify(head), ...lines, ""].join("\n");
       const parts = [text];
@@ -91,7 +93,7 @@
         parts.push(new Blob([await photoLine(String(id), new Uint8Array(picture)), "\n"]));
         count += 1;
       }
-      base.close();
+      base?.close();
       const end = { lines: count, sha256: await sha256(new TextEncoder().encode(text)) };
       parts.push(`${JSON.stringify({ end })}\n`);
       const name = `shimwright-${new Date().toISOString().slice(0, 10)}.jsonl`;
@@ -105,6 +107,17 @@
       return `Saved: ${name}. ${counted(lines.length, "entry", "entries")}, ${counted(parts.length - 2, "photo", "photos")}.${left}`;
     } catch (thrown) {
       return `The store did not open (${describe(thrown)}). Leave everything as it is, close other tabs of this app, and try again.`;
+    }
+  }
+
+  // What the app keeps beside the store, for the case that the browser has dropped the store: book,
+  // place, device and entry, a line each.
+  function secondCopy() {
+    try {
+      const own = Object.keys(localStorage).filter((key) => key.startsWith("shimwright.again."));
+      return own.map((key) => JSON.parse(localStorage.getItem(key)).split("\n").slice(3).join("\n"));
+    } catch {
+      return [];
     }
   }
 

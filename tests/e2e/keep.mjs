@@ -45,6 +45,36 @@ export function stored(page) {
   }));
 }
 
+/** The ids of all entries in the store, as it lies; none where there is no store. */
+export function entryIds(page) {
+  return page.evaluate(async () => {
+    if (!(await indexedDB.databases()).some(({ name }) => name === "shimwright")) return [];
+    return new Promise((resolve, reject) => {
+      const open = indexedDB.open("shimwright");
+      open.onerror = () => reject(open.error);
+      open.onsuccess = () => {
+        const lines = open.result.transaction("entries").objectStore("entries").getAll();
+        lines.onerror = () => reject(lines.error);
+        lines.onsuccess = () => { open.result.close(); resolve(lines.result.map((line) => JSON.parse(line).id)); };
+      };
+    });
+  });
+}
+
+/** In the page, before the app: the browser refuses the n-th write as it does where room runs out. */
+export function refuseAt(number) {
+  const begin = IDBDatabase.prototype.transaction;
+  let writes = 0;
+  IDBDatabase.prototype.transaction = function (stores, mode, options) {
+    const transaction = begin.call(this, stores, mode, options);
+    if (this.name !== "shimwright" || mode !== "readwrite" || (writes += 1) !== number) return transaction;
+    const full = new DOMException("The test has no room.", "QuotaExceededError");
+    Object.defineProperty(transaction, "error", { get: () => full });
+    queueMicrotask(() => transaction.abort());
+    return transaction;
+  };
+}
+
 /** What is wrong between what was acknowledged and what lies in the store. */
 export function faults(acknowledged, store) {
   const [ids, photos, named] = [new Set(store.ids), new Set(store.photos), new Set(store.named)];

@@ -1,13 +1,11 @@
-// Nothing is lost: backup, bring in, two devices, two tabs, killed browsers, full stores, hostile text.
-// `SOAK=1` runs the long form: 100 kills, 20 steps of a full store.
+// Nothing is lost: backup, bring in, two devices, stores that are not as they should be, hostile text.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { violationsInBothThemes } from "./access.mjs";
 import { act, controlled, enterDemo, openJob, press, ready, startSheet, writeFound } from "./flow.mjs";
-import { choose, downloaded, faults, killTree, lives, open, stored, unlock, until, writing } from "./keep.mjs";
+import { choose, downloaded, open, stored } from "./keep.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
-const LONG = Boolean(process.env.SOAK);
 let site;
 before(async () => { site = await startSite(); });
 /** Every browser of this file: one left open by a test that failed would keep the file from ending. */
@@ -213,103 +211,54 @@ describe("a store that is not as it should be", () => {
     assert.equal(JSON.parse(lines(text)[0]).entries, lines(text).length - 2);
   });
 
-  test("cleared by the browser it says so, and how to get the backup in", async () => {
+  /** The browser drops the store, as it does where the disk is full: it asks no page before. */
+  const drop = async (page) => {
+    const session = await page.context().newCDPSession(page);
+    await session.send("Storage.clearDataForOrigin", { origin: site.url, storageTypes: "indexeddb" });
+    await session.detach();
+  };
+
+  test("dropped by the browser, what was written since the last backup is put back", async () => {
     const other = await device();
-    await enterDemo(other.page, site.url);
-    await other.page.goto(`${site.url}/licences.txt`);
-    await other.page.evaluate(() => new Promise((resolve, reject) => {
-      const request = indexedDB.deleteDatabase("shimwright");
-      request.onsuccess = resolve;
-      request.onerror = reject;
-    }));
-    await open(other.page, site.url);
-    await other.page.getByText("The browser has cleared the store").waitFor();
-    await other.page.getByRole("link", { name: "Settings and backup" }).click();
-    await other.page.getByRole("link", { name: /^Bring in a file/ }).click();
-    await other.page.getByRole("heading", { name: "Bring in a file" }).waitFor();
+    const { page } = other;
+    await enterDemo(page, site.url);
+    const before = (await stored(page)).ids.sort();
+    await page.goto(`${site.url}/licences.txt`);
+    await drop(page);
+    await open(page, site.url);
+    await page.getByText("is put back from a second copy").waitFor();
+    await page.locator(".plate").getByText("Grey Heron").waitFor();
+    assert.deepEqual((await stored(page)).ids.sort(), before);
+    // What is in a backup needs no second copy.
+    await open(page, `${site.url}/settings`);
+    await downloaded(page, () => press(page, "Back up now"));
+    await page.getByText("Backed up", { exact: true }).waitFor();
+    await page.goto(`${site.url}/licences.txt`);
+    await drop(page);
+    await open(page, site.url);
+    await page.getByText("The browser has cleared the store").waitFor();
+    await page.getByRole("link", { name: "Settings and backup" }).click();
+    await page.getByRole("link", { name: /^Bring in a file/ }).click();
+    await page.getByRole("heading", { name: "Bring in a file" }).waitFor();
     await other.context.close();
   });
-});
 
-describe("killed in the middle", () => {
-  const kills = LONG ? 100 : 10;
-  test(`${kills} kills lose nothing that was acknowledged`, { timeout: kills * 60000 }, async (t) => {
-    const profile = temporaryFolder();
-    const acknowledged = [];
-    let between = 0;
-    for (let kill = 0; kill < kills; kill += 1) {
-      const { context, page } = await device(profile);
-      const bytes = kill % 2 ? 200_000 : 20_000;
-      const told = await writing(page, site.url, { job: "kill", count: 100_000, bytes });
-      await until(() => told.acknowledged.length > 0 || told.refused.length > 0);
-      await new Promise((go) => setTimeout(go, Math.random() * 800));
-      const killed = killTree(profile);
-      assert.ok(killed.length > 3, "the browser and what it started");
-      assert.deepEqual(told.refused, []);
-      acknowledged.push(...told.acknowledged.map((it) => Object.assign(it, { kill })));
-      await context.close().catch(() => {});
-      // A browser that is still dying must not meet the next one in the same folder.
-      await until(() => !killed.some(lives));
-      unlock(profile);
-      between += told.acknowledged.length;
-    }
-    const { context, page } = await device(profile);
-    await open(page, `${site.url}/settings`);
-    const store = await stored(page);
-    const { lost, torn } = faults(acknowledged, store);
-    const missing = acknowledged.filter(([entry]) => !store.ids.includes(entry)).map(({ kill }) => kill);
-    if (lost) t.diagnostic(`lost of each kill: ${Array.from({ length: kills }, (_, kill) => missing.filter((at) => at === kill).length).join(" ")}; the page says: ${await page.locator("[role=alert]").allInnerTexts()}`);
-    t.diagnostic(`${kills} kills, ${between} acknowledged, ${store.ids.length} in the store: ${lost} lost, ${torn} torn`);
-    assert.deepEqual({ lost, torn }, { lost: 0, torn: 0 });
-    await context.close();
-  });
-});
-
-describe("two tabs at once", () => {
-  test("500 entries each: 1,000 kept, the same order in both", { timeout: 240000 }, async (t) => {
-    const { context, page } = await device();
-    const other = await context.newPage();
-    const told = await Promise.all([page, other].map((tab) => writing(tab, site.url, { job: "both", count: 500 })));
-    await until(() => told.every(({ ended }) => ended), 200000);
-    assert.deepEqual(told.map(({ refused }) => refused), [[], []]);
-    const order = (tab) => tab.locator("#order").evaluate((node) => node.textContent.trim().split("\n"));
-    await until(async () => (await order(page)).length === 1001 && (await order(other)).length === 1001);
-    const [here, there] = [await order(page), await order(other)];
-    const { ids } = await stored(page);
-    t.diagnostic(`${told.map(({ acknowledged }) => acknowledged.length).join(" + ")} acknowledged, ${ids.length} in the store with the opening`);
-    assert.deepEqual(here, there);
-    assert.deepEqual(here, ids);
-    assert.equal(new Set(ids).size, 1001);
-    await context.close();
-  });
-});
-
-describe("a full store", () => {
-  const steps = LONG ? 20 : 5;
-  test(`at ${steps} steps nothing acknowledged is lost and every failure is said`, { timeout: 600000 }, async (t) => {
-    const { context, page } = await device();
-    await open(page, site.url);
-    const session = await context.newCDPSession(page);
-    const acknowledged = [];
-    let failures = 0;
-    for (let step = 1; step <= steps; step += 1) {
-      const { usage } = await page.evaluate(() => navigator.storage.estimate());
-      await session.send("Storage.overrideQuotaForOrigin", { origin: site.url, quotaSize: Math.round(usage + step * 60_000) });
-      const tab = await context.newPage();
-      const told = await writing(tab, site.url, { job: `full-${step}`, count: 5_000, bytes: step % 3 ? 40_000 : 0 });
-      await until(() => told.ended, 120000);
-      acknowledged.push(...told.acknowledged);
-      failures += told.refused.length;
-      assert.equal(told.refused.length, 1, `step ${step}`);
-      assert.match(told.refused[0], /^The device has no room left, so this was not saved\./);
-      assert.equal(await tab.locator("#refused").innerText(), told.refused[0]);
-      await tab.close();
-    }
-    await session.send("Storage.overrideQuotaForOrigin", { origin: site.url });
-    const { lost, torn } = faults(acknowledged, await stored(page));
-    t.diagnostic(`${steps} steps, ${acknowledged.length} acknowledged, ${failures} failures said: ${lost} lost, ${torn} torn`);
-    assert.deepEqual({ lost, torn }, { lost: 0, torn: 0 });
-    await context.close();
+  test("dropped while a page is open, that page writes no more and says so; a reload puts back", async () => {
+    const other = await device();
+    const { page } = other;
+    await enterDemo(page, site.url);
+    const before = (await stored(page)).ids.sort();
+    await drop(page);
+    await page.locator("#found-B1").fill("0.50");
+    await press(page, /^Write down/);
+    await page.getByText("The browser has cleared the store while this page was open").first().waitFor();
+    assert.equal(await page.locator("#found-B1").inputValue(), "0.50");
+    assert.deepEqual((await stored(page)).ids, []);
+    await page.reload();
+    await ready(page);
+    await page.getByText("is put back from a second copy").waitFor();
+    assert.deepEqual((await stored(page)).ids.sort(), before);
+    await other.context.close();
   });
 });
 

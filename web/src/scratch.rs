@@ -32,6 +32,17 @@ pub fn write(key: &str, text: &str) {
     }
 }
 
+/// The keys under which something was kept that begin so.
+pub fn keys(start: &str) -> Vec<String> {
+    if !open() {
+        return Vec::new();
+    }
+    let raw = LocalStorage::raw();
+    let all = (0..LocalStorage::length()).filter_map(|at| raw.key(at).ok().flatten());
+    let own = all.filter_map(|key| key.strip_prefix(PREFIX).map(str::to_owned));
+    own.filter(|key| key.starts_with(start)).collect()
+}
+
 /// Forgets a key.
 pub fn forget(key: &str) {
     if open() {

@@ -7,8 +7,9 @@ use job::{BookId, Fact, Stamp};
 use leptos::prelude::*;
 
 use super::books::sum;
-use super::{Bench, Books, RecordError, mark, row, turn};
+use super::{Bench, Books, RecordError, again, mark, row};
 use crate::device::now::{device_id, fresh_id, now};
+use crate::device::turn;
 use crate::storage::{Batch, Photo, Row, StoreError, Summed};
 
 /// What was brought in last on this visit.
@@ -69,12 +70,14 @@ impl Bench {
         together.sort();
         let mut set = Batch { photos: self.new_photos(photos).await?, ..Batch::default() };
         let mut taken: BTreeSet<_> = here.iter().map(place).collect();
-        for row in fresh.into_iter().chain(judgements) {
+        for row in fresh.into_iter().chain(judgements.iter().cloned()) {
             let is_free = taken.insert(place(&row));
             if is_free { set.rows.push(row) } else { set.beside.push(row) }
         }
         set.summaries = summaries(&together);
         self.store.get_value().add(&set).await?;
+        // The file still has the others.
+        again::keep(&judgements);
         mark::set();
         set.summaries = before(&set.summaries, &here);
         let mut counts: BTreeMap<String, usize> = BTreeMap::new();
@@ -102,6 +105,7 @@ impl Bench {
         {
             let _mine = turn::take().await;
             self.store.get_value().take_out(&brought.set, &brought.counts).await?;
+            again::take_out(&brought.set.rows);
         }
         self.brought.set(None);
         self.last.set(None);

@@ -10,7 +10,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::Blob;
 
-use super::{Bench, mark};
+use super::{Bench, again, mark};
 use crate::device::file::{Handed, hand_over};
 use crate::device::now::{device_id, now, utc_offset_minutes};
 use crate::scratch;
@@ -70,13 +70,42 @@ impl Bench {
     /// Why the store did not give it, or the browser did not take the file.
     pub async fn back_up(self, share: bool) -> Result<Exported, StoreError> {
         let store = self.store.get_value();
+        let again = again::names();
         let (rows, photos) = (store.all().await?, store.photo_ids().await?);
         let exported = write(&store, "everything", &rows, &photos, share).await?;
         if exported.handed != Handed::NotTaken {
             scratch::write(NOTED, &format!("{} {}", exported.at, exported.entries));
             mark::set();
+            again::let_go(&again);
+            // What was in it is in the backup too; left, it is removed after the next.
+            Store::remove_copy().await.ok();
         }
         Ok(exported)
+    }
+
+    /// What is in the copy that was made before a store of an older version was changed: entries
+    /// and photos; `None` where there is none.
+    pub async fn copy() -> Option<(usize, usize)> {
+        let copy = Store::copy().await.ok()??;
+        Some((copy.count().await.ok()?, copy.photo_ids().await.ok()?.len()))
+    }
+
+    /// Hands over a file with everything in that copy.
+    ///
+    /// # Errors
+    /// As for [`Bench::back_up`].
+    pub async fn save_copy() -> Result<Exported, StoreError> {
+        let copy = Store::copy().await?.ok_or(StoreError::Lost)?;
+        let (rows, photos) = (copy.all().await?, copy.photo_ids().await?);
+        write(&copy, "everything", &rows, &photos, false).await
+    }
+
+    /// Removes that copy.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn remove_copy() -> Result<(), StoreError> {
+        Store::remove_copy().await
     }
 
     /// Hands over one job: its book, its unit sheet's, and the photos it names.

@@ -1,6 +1,7 @@
 //! The bench owns the books. [`Bench::record`] is the only way to change one:
 //! admitted by the log, stored for good, and only then shown.
 
+mod again;
 mod books;
 pub mod bring;
 mod error;
@@ -10,7 +11,6 @@ mod look;
 mod mark;
 mod open;
 mod tabs;
-mod turn;
 mod wanted;
 
 use job::{BookId, Entry, Fact, Refusal, Stamp, Summary};
@@ -18,6 +18,7 @@ use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::device::now::{device_id, fresh_id, now};
+use crate::device::turn;
 use crate::parts::Standing;
 use crate::storage::{Batch, Photo, Row, Store, StoreError, Summed};
 use books::{Books, Volume};
@@ -47,18 +48,29 @@ impl Opened {
     pub async fn read() -> Result<Opened, StoreError> {
         let trouble = ArcRwSignal::new(None);
         let told = trouble.clone();
-        let store = Store::open(move || told.set(Some(OUTDATED))).await?;
-        let summaries = store.summaries(Summary::FORM).await?;
-        let is_empty = match &summaries {
+        let store = Store::open(move |why| {
+            told.set(Some(if why == StoreError::Cleared { CLEARED_NOW } else { OUTDATED }));
+        });
+        let store = store.await?;
+        let mut summaries = store.summaries(Summary::FORM).await?;
+        let mut is_empty = match &summaries {
             Some(summaries) => summaries.is_empty(),
             None => store.count().await? == 0,
         };
-        if store.was_replaced() {
-            trouble.set(Some(REPLACED));
-        } else if store.is_newer() {
-            trouble.set(Some(NEWER));
-        } else if is_empty && mark::is_there() {
-            trouble.set(Some(CLEARED));
+        if let Some(why) = store.only_looks() {
+            trouble.set(Some(if why == StoreError::Older { OLDER } else { NEWER }));
+        } else if is_empty && (mark::is_there() || store.was_replaced()) {
+            let rows = again::rows();
+            is_empty = rows.is_empty();
+            trouble.set(Some(match (is_empty, store.was_replaced()) {
+                (false, _) => PUT_BACK,
+                (true, true) => REPLACED,
+                (true, false) => CLEARED,
+            }));
+            if !is_empty {
+                put_back(&store, rows).await?;
+                summaries = None;
+            }
         }
         if !is_empty {
             mark::set();
@@ -72,12 +84,26 @@ impl Opened {
     }
 }
 
+/// Puts rows into an empty store; another tab may have been first.
+async fn put_back(store: &Store, rows: Vec<Row>) -> Result<(), StoreError> {
+    match store.add(&Batch { rows, ..Batch::default() }).await {
+        Ok(()) | Err(StoreError::Taken) => Ok(()),
+        Err(why) => Err(why),
+    }
+}
+
 const OUTDATED: &str =
     "A newer version of the app is open in another tab, so this tab saves nothing more. Reload it.";
 const NEWER: &str = "A newer version of the app made the store of this device. \
                      This version shows it and saves nothing. Reload to update.";
+const OLDER: &str = "The store of this device is still in its older form, because the copy that comes before a \
+     change could not be made. It is shown and takes nothing. Free some room, then reload.";
 const CLEARED: &str = "The browser has cleared the store: there were entries here, and they are \
                        gone. Bring in your last backup, then have the browser keep them.";
+const CLEARED_NOW: &str = "The browser has cleared the store while this page was open, so nothing more is saved here. \
+     Reload it: what was written since the last backup is put back.";
+const PUT_BACK: &str = "The browser had lost the store. What was written since the last backup is put back from a \
+     second copy, without its photos. Bring in that backup for the rest.";
 const REPLACED: &str = "The browser found the store broken and began an empty one. \
                         What was in it is only in your backups: bring in the last one.";
 
@@ -116,6 +142,15 @@ impl Bench {
         if !stands {
             spawn_local(bench.sum_up());
         }
+        let store = bench.store.get_value();
+        // Once the first screen is drawn; whoever writes meanwhile waits for it.
+        request_animation_frame(move || {
+            spawn_local(async move {
+                let _mine = turn::take().await;
+                // Refused, the first write says why.
+                store.freshen().await.ok();
+            });
+        });
         let heard = move |names: Vec<String>| {
             spawn_local(async move {
                 // What cannot be read now is read when the tab is looked at.
@@ -236,6 +271,7 @@ impl Bench {
                 }
                 Err(error) => return Err(error.into()),
             }
+            again::keep(&set.rows);
             mark::set();
             self.saved_at.set(Some(stamp.at));
             self.tabs.with_value(|tabs| tabs.iter().for_each(|tabs| tabs.tell(&names)));

@@ -6,10 +6,11 @@ use job::{Book, BookId, Job, JobSummary, Summary};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
+use super::Bench;
 use super::books::{Books, Volume, sum, volume};
 use super::wanted::wanted;
-use super::{Bench, turn};
 use crate::address::Screen;
+use crate::device::turn;
 use crate::storage::{Batch, StoreError};
 
 const NOT_READ: &str = "The store does not give what it holds. Reload this page; if that does not \
@@ -172,13 +173,13 @@ impl Bench {
         Ok(())
     }
 
-    /// Works out anew what is known of every book: once after an older app, and on a store that a
-    /// newer one made, which is only looked at.
+    /// Works out anew what is known of every book: once after an older app, and on a store of
+    /// another version that is only looked at.
     pub(super) async fn sum_up(self) {
         let outcome = async {
             let _mine = turn::take().await;
             let store = self.store.get_value();
-            if store.is_newer() {
+            if store.only_looks().is_some() {
                 self.books.set(Books::of(&store.all().await?));
                 return Ok(());
             }

@@ -11,3 +11,4 @@ pub mod photo;
 mod picture_head;
 pub mod protection;
 pub mod secret;
+pub mod turn;

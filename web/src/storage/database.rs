@@ -1,26 +1,23 @@
-//! The browser's own database, as futures: the only file that speaks to IndexedDB.
+//! The browser's own database: object stores, keys, transactions.
 
-use js_sys::{Array, Function, Object, Promise, Reflect};
+use js_sys::{Array, Object, Reflect};
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
-use web_sys::{
-    Blob, IdbDatabase, IdbFactory, IdbKeyRange, IdbObjectStore, IdbOpenDbRequest, IdbRequest,
-    IdbTransaction,
-};
+use web_sys::{Blob, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbTransaction};
 
+use super::asked::{completed, ended, other, succeeded};
 use super::{Batch, Row, StoreError, Summed};
 
 /// The database's name; the crash card opens it by the same name.
-const NAME: &str = "shimwright";
+pub(super) const NAME: &str = "shimwright";
 /// 1: entries. 2: photos beside them. 3: a summary of each book.
-const VERSION: u32 = 3;
+pub(super) const VERSION: u32 = 3;
 /// Object store of all entries: key `[book, counter, device]`, value the entry's line.
-const ENTRIES: &str = "entries";
+pub(super) const ENTRIES: &str = "entries";
 /// Object store of all photos: key their id, value the picture itself.
-const PHOTOS: &str = "photos";
+pub(super) const PHOTOS: &str = "photos";
 /// Object store of what is known of each book: key its name, value the summary's text. Derived from
 /// the entries, and written with them.
-const SUMMARIES: &str = "summaries";
+pub(super) const SUMMARIES: &str = "summaries";
 /// Key of the form of the summaries, which stands among them: a number, so it sorts before the names
 /// of all books, the empty one of unreadable lines too.
 const FORM: f64 = 0.0;
@@ -29,7 +26,7 @@ const FORM: f64 = 0.0;
 extern "C" {
     /// `IDBDatabase` with the options that web-sys hides behind an unstable flag.
     #[wasm_bindgen(extends = IdbDatabase)]
-    type DurableDatabase;
+    pub(super) type DurableDatabase;
 
     #[wasm_bindgen(catch, method, js_name = transaction)]
     fn transaction_with(
@@ -42,11 +39,13 @@ extern "C" {
 
 /// An open connection. Dropping it closes it.
 pub(super) struct Database {
-    base: DurableDatabase,
+    pub(super) base: DurableDatabase,
+    /// It was not there before.
+    pub(super) made: bool,
     /// The browser said that a broken store was replaced by an empty one.
     pub(super) replaced: bool,
-    /// A newer version of the app made it: this one looks and does not touch.
-    pub(super) newer: bool,
+    /// Why it is only looked at, where it is: another version of the app made it.
+    pub(super) only_looks: Option<StoreError>,
 }
 
 impl Drop for Database {
@@ -56,43 +55,6 @@ impl Drop for Database {
 }
 
 impl Database {
-    /// Opens the database, making the object stores at first; one of a newer version to be looked
-    /// at only.
-    ///
-    /// When another tab wants a newer version this connection closes and calls `outdated`.
-    pub(super) async fn open(outdated: impl FnOnce() + 'static) -> Result<Database, StoreError> {
-        let factory = factory()?;
-        let request = factory.open_with_u32(NAME, VERSION).map_err(other)?;
-        let made = request.clone();
-        let upgrade = Closure::once_into_js(move |event: JsValue| make_stores(&made, &event));
-        request.set_onupgradeneeded(upgrade.dyn_ref());
-        match opened(&request).await {
-            Ok(replaced) => Database::of(&request, replaced, false, outdated),
-            Err(StoreError::Newer) => {
-                let request = factory.open(NAME).map_err(other)?;
-                opened(&request).await?;
-                Database::of(&request, false, true, outdated)
-            }
-            Err(why) => Err(why),
-        }
-    }
-
-    fn of(
-        request: &IdbOpenDbRequest,
-        replaced: bool,
-        newer: bool,
-        outdated: impl FnOnce() + 'static,
-    ) -> Result<Database, StoreError> {
-        let base: DurableDatabase = request.result().map_err(other)?.unchecked_into();
-        let closing = base.clone();
-        let changed = Closure::once_into_js(move || {
-            closing.unchecked_ref::<IdbDatabase>().close();
-            outdated();
-        });
-        base.set_onversionchange(changed.dyn_ref());
-        Ok(Database { base, replaced, newer })
-    }
-
     /// Adds rows and photos, all or none; returns when they are on the disk.
     pub(super) async fn add(&self, set: &Batch) -> Result<(), StoreError> {
         let transaction = self.writing(set)?;
@@ -149,8 +111,8 @@ impl Database {
     }
 
     fn durable(&self, stores: &Array) -> Result<IdbTransaction, StoreError> {
-        if self.newer {
-            return Err(StoreError::Newer);
+        if let Some(why) = &self.only_looks {
+            return Err(why.clone());
         }
         let options = Object::new();
         Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(other)?;
@@ -228,6 +190,10 @@ impl Database {
 
     /// The ids of all photos.
     pub(super) async fn photo_ids(&self) -> Result<Vec<String>, StoreError> {
+        // The first version had none.
+        if !self.base.object_store_names().contains(PHOTOS) {
+            return Ok(Vec::new());
+        }
         let request = self.reading(PHOTOS)?.get_all_keys().map_err(other)?;
         let keys = Array::from(&succeeded(&request).await?);
         Ok(keys.iter().filter_map(|key| key.as_string()).collect())
@@ -263,10 +229,6 @@ fn sum_up(transaction: &IdbTransaction, summaries: &[Summed]) -> Result<(), JsVa
     })
 }
 
-fn other(thrown: JsValue) -> StoreError {
-    StoreError::from_thrown(&thrown)
-}
-
 fn key(row: &Row) -> JsValue {
     Array::of3(&(&row.book).into(), &(row.counter as f64).into(), &(&row.device).into()).into()
 }
@@ -284,12 +246,6 @@ fn of_book(book: &str) -> Result<JsValue, JsValue> {
     IdbKeyRange::bound(&from, &to).map(JsValue::from)
 }
 
-fn factory() -> Result<IdbFactory, StoreError> {
-    let refused = |seen: &str| StoreError::Refused { seen: seen.to_owned() };
-    let window = web_sys::window().ok_or_else(|| refused("no window"))?;
-    window.indexed_db().map_err(other)?.ok_or_else(|| refused("no IndexedDB"))
-}
-
 /// A row as it lies; anything unforeseen in it becomes text, so that it is kept and counted.
 fn row(key: &JsValue, line: &JsValue) -> Row {
     let key = Array::from(key);
@@ -302,84 +258,4 @@ fn row(key: &JsValue, line: &JsValue) -> Row {
             .as_string()
             .unwrap_or_else(|| js_sys::JSON::stringify(line).map(String::from).unwrap_or_default()),
     }
-}
-
-/// Makes what this version holds and an older one did not; the browser waits for it before the
-/// connection opens. What is there stays as it lies.
-fn make_stores(request: &IdbOpenDbRequest, event: &JsValue) {
-    let base: IdbDatabase = match request.result() {
-        Ok(base) => base.unchecked_into(),
-        Err(_) => return,
-    };
-    let lost = Reflect::get(event, &"dataLoss".into()).ok().and_then(|loss| loss.as_string());
-    // Remembered on the request, which `opened` looks at; a failure to note it costs a notice only.
-    Reflect::set(request, &"replaced".into(), &(lost.as_deref() == Some("total")).into()).ok();
-    let there = base.object_store_names();
-    for store in [ENTRIES, PHOTOS, SUMMARIES] {
-        if !there.contains(store) {
-            // A store that could not be made shows as a failed open.
-            base.create_object_store(store).ok();
-        }
-    }
-}
-
-/// Waits until the connection stands; true where a broken store was replaced by an empty one.
-async fn opened(request: &IdbOpenDbRequest) -> Result<bool, StoreError> {
-    let outcome = settled(|done, failed| {
-        request.set_onsuccess(Some(done));
-        request.set_onerror(Some(failed));
-        request.set_onblocked(Some(failed));
-    });
-    match outcome.await {
-        Ok(_) => Ok(Reflect::get(request, &"replaced".into()).is_ok_and(|seen| seen.is_truthy())),
-        Err(event) if event.type_() == "blocked" => Err(StoreError::Blocked),
-        Err(_) => Err(thrown_by(request)),
-    }
-}
-
-async fn succeeded(request: &IdbRequest) -> Result<JsValue, StoreError> {
-    let outcome = settled(|done, failed| {
-        request.set_onsuccess(Some(done));
-        request.set_onerror(Some(failed));
-    });
-    outcome.await.map_err(|_| thrown_by(request))?;
-    request.result().map_err(other)
-}
-
-/// Waits for a transaction whose requests were made; half a set must not stay.
-async fn ended(transaction: &IdbTransaction, made: Result<(), JsValue>) -> Result<(), StoreError> {
-    if let Err(thrown) = made {
-        // A transaction that cannot be ended has ended by itself.
-        transaction.abort().ok();
-        return Err(other(thrown));
-    }
-    completed(transaction).await
-}
-
-async fn completed(transaction: &IdbTransaction) -> Result<(), StoreError> {
-    let outcome = settled(|done, failed| {
-        transaction.set_oncomplete(Some(done));
-        transaction.set_onabort(Some(failed));
-    });
-    outcome.await.map(drop).map_err(|_| match transaction.error() {
-        Some(exception) => other(exception.into()),
-        // An abort without a reason is the browser closing the connection.
-        None => StoreError::Lost,
-    })
-}
-
-fn thrown_by(request: &IdbRequest) -> StoreError {
-    match request.error() {
-        Ok(Some(exception)) => other(exception.into()),
-        Ok(None) => StoreError::Lost,
-        Err(thrown) => other(thrown),
-    }
-}
-
-/// Waits for the first event of two handlers: the one that it went well, the one that it did not.
-///
-/// The promise's own functions are the handlers, so no closure has to be kept alive.
-async fn settled(listen: impl Fn(&Function, &Function)) -> Result<(), web_sys::Event> {
-    let promise = Promise::new(&mut |done, failed| listen(&done, &failed));
-    JsFuture::from(promise).await.map(drop).map_err(JsCast::unchecked_into)
 }

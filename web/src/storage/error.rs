@@ -19,6 +19,10 @@ pub enum StoreError {
     Taken,
     /// A newer version of the app has changed the store.
     Newer,
+    /// The store is still in the form of an older version, and could not be copied or changed.
+    Older,
+    /// The browser has cleared the store while this page was open.
+    Cleared,
     /// Another tab keeps the store open in an older form.
     Blocked,
     /// The connection to the store ended, as phones do to pages in the background.
@@ -41,7 +45,9 @@ impl StoreError {
             "QuotaExceededError" | "NS_ERROR_DOM_INDEXEDDB_QUOTA_ERR" => StoreError::Full,
             "ConstraintError" => StoreError::Taken,
             "VersionError" => StoreError::Newer,
-            "InvalidStateError" | "UnknownError" | "TransactionInactiveError" => StoreError::Lost,
+            "InvalidStateError" | "UnknownError" | "TransactionInactiveError" | "AbortError" => {
+                StoreError::Lost
+            }
             "SecurityError" | "NotAllowedError" => StoreError::Refused { seen: name },
             _ => StoreError::Other { seen: name },
         }
@@ -67,18 +73,27 @@ impl fmt::Display for StoreError {
                 "A newer version of the app has been at work in another tab, \
                  so this tab saves nothing more. Reload this page.",
             ),
+            StoreError::Older => f.write_str(
+                "The store is still in its older form, because the copy that comes before a change \
+                 could not be made. So nothing is saved. Free some room on the device, then reload.",
+            ),
+            StoreError::Cleared => f.write_str(
+                "The browser has cleared the store while this page was open, \
+                 so this was not saved. Reload this page, then write it again.",
+            ),
             StoreError::Blocked => f.write_str(
                 "Another tab holds the store in its older form. \
                  Close the other tabs of this app, then reload.",
             ),
             StoreError::Lost => f.write_str(
                 "The connection to the store ended, so this was not saved. \
-                 Press again; if that fails, reload.",
+                 Press again; if that fails, free some room on the device and reload.",
             ),
             StoreError::Other { seen } => write!(
                 f,
                 "The store did not take this ({seen}), so it was not saved. \
-                 Press again; if that fails, export everything and reload."
+                 Free some room on the device and press again; \
+                 if that fails, export everything and reload."
             ),
         }
     }

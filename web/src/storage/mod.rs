@@ -4,8 +4,12 @@
 //! into one transaction. Rows are only ever added: a key in use is refused, so two tabs cannot
 //! overwrite each other.
 
+mod asked;
 mod database;
 mod error;
+mod fresh;
+mod older;
+mod opening;
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -69,31 +73,63 @@ async fn no_room_for(set: &Batch) -> bool {
 #[derive(Clone)]
 pub struct Store {
     connection: Rc<RefCell<Option<Rc<Database>>>>,
-    /// From then on nothing is written.
-    outdated: Rc<Cell<bool>>,
-    tell_outdated: Rc<dyn Fn()>,
+    /// It is the copy of an older version.
+    is_copy: bool,
+    /// A sound log was begun for what is written.
+    is_fresh: Rc<Cell<bool>>,
+    /// Why nothing is written any more.
+    shut: Rc<RefCell<Option<StoreError>>>,
+    tell_shut: Rc<dyn Fn(StoreError)>,
 }
 
 impl Store {
-    /// Opens the store. `tell_outdated` is called once if a newer version of the app needs this
-    /// tab to let go of it; from then on the store gives what it holds and refuses to take with
-    /// [`StoreError::Newer`], as one does that is newer from the start.
+    /// Opens the store. `tell_shut` is called once this page may write no more: with
+    /// [`StoreError::Newer`] where a newer version of the app needs it to let go of the store, with
+    /// [`StoreError::Cleared`] where the browser has dropped what was in it. From then on the store
+    /// gives what it holds and refuses to take with that reason, as one that is newer from the
+    /// start does.
     ///
     /// # Errors
     /// Where the browser keeps nothing, or another tab is in the way.
-    pub async fn open(tell_outdated: impl Fn() + 'static) -> Result<Store, StoreError> {
+    pub async fn open(tell_shut: impl Fn(StoreError) + 'static) -> Result<Store, StoreError> {
         let store = Store {
             connection: Rc::default(),
-            outdated: Rc::default(),
-            tell_outdated: Rc::new(tell_outdated),
+            is_copy: false,
+            is_fresh: Rc::default(),
+            shut: Rc::default(),
+            tell_shut: Rc::new(tell_shut),
         };
-        store.connected().await?;
+        store.connect().await?;
         Ok(store)
     }
 
-    /// True where a newer version of the app made the store: it is shown, and takes nothing.
-    pub fn is_newer(&self) -> bool {
-        self.connection.borrow().as_ref().is_some_and(|database| database.newer)
+    /// The copy that was made before a store of an older version was changed, to be looked at.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn copy() -> Result<Option<Store>, StoreError> {
+        let database = Database::open_copy().await?;
+        Ok(database.map(|database| Store {
+            connection: Rc::new(RefCell::new(Some(Rc::new(database)))),
+            is_copy: true,
+            is_fresh: Rc::default(),
+            shut: Rc::default(),
+            tell_shut: Rc::new(|_| ()),
+        }))
+    }
+
+    /// Removes that copy, if there is one.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn remove_copy() -> Result<(), StoreError> {
+        older::remove_copy().await
+    }
+
+    /// Why the store is shown and takes nothing, where that is so: a newer version of the app made
+    /// it, or an older one did and it could not be changed.
+    pub fn only_looks(&self) -> Option<StoreError> {
+        self.connection.borrow().as_ref().and_then(|database| database.only_looks.clone())
     }
 
     /// True where the browser found the store broken and replaced it by an empty one.
@@ -107,9 +143,7 @@ impl Store {
     /// [`StoreError::Taken`] where one of the keys is in use; otherwise what the browser gave as
     /// its reason. Nothing was kept then.
     pub async fn add(&self, set: &Batch) -> Result<(), StoreError> {
-        self.writable()?;
-        let outcome = self.ask(async |database| database.add(set).await).await;
-        match outcome {
+        match self.write(async |database| database.add(set).await).await {
             // Out of room, a browser may end the connection, or name no reason.
             Err(StoreError::Lost | StoreError::Other { .. }) if no_room_for(set).await => {
                 Err(StoreError::Full)
@@ -128,8 +162,7 @@ impl Store {
         set: &Batch,
         counts: &[(String, usize)],
     ) -> Result<(), StoreError> {
-        self.writable()?;
-        self.ask(async |database| database.take_out(set, counts).await).await
+        self.write(async |database| database.take_out(set, counts).await).await
     }
 
     /// The ids of all photos on this device.
@@ -174,8 +207,7 @@ impl Store {
         form: &str,
         sum: impl Fn(&str, &[Row]) -> String,
     ) -> Result<(), StoreError> {
-        self.writable()?;
-        self.ask(async |database| database.sum_all_up(form, &sum).await).await
+        self.write(async |database| database.sum_all_up(form, &sum).await).await
     }
 
     /// How many rows there are.
@@ -202,8 +234,47 @@ impl Store {
         self.ask(async |database| database.rows(Some(book)).await).await
     }
 
-    fn writable(&self) -> Result<(), StoreError> {
-        if self.outdated.get() { Err(StoreError::Newer) } else { Ok(()) }
+    /// Has a sound log begun where this visit has none yet; writing waits for it.
+    ///
+    /// # Errors
+    /// [`StoreError::Full`] where the device has hardly any room left.
+    pub async fn freshen(&self) -> Result<(), StoreError> {
+        if self.is_fresh.get() || self.only_looks().is_some() {
+            return Ok(());
+        }
+        match fresh::begin().await {
+            Ok(()) => self.is_fresh.set(true),
+            Err(StoreError::Full) => return Err(StoreError::Full),
+            // A browser that has no such log refuses nothing for it; it is tried again.
+            Err(_) => (),
+        }
+        Ok(())
+    }
+
+    /// Writes; once more over a new connection where the old one was lost. A write that failed may
+    /// have left the log broken.
+    async fn write<T>(
+        &self,
+        change: impl AsyncFn(&Database) -> Result<T, StoreError>,
+    ) -> Result<T, StoreError> {
+        for _ in 0..2 {
+            self.freshen().await?;
+            let database = self.connected().await?;
+            if let Some(why) = self.shut.borrow().clone() {
+                return Err(why);
+            }
+            match change(&database).await {
+                Err(StoreError::Lost) => drop(self.connection.take()),
+                Err(StoreError::Taken) => return Err(StoreError::Taken),
+                Err(why) => {
+                    self.is_fresh.set(false);
+                    return Err(why);
+                }
+                done => return done,
+            }
+            self.is_fresh.set(false);
+        }
+        Err(StoreError::Lost)
     }
 
     /// Asks the database; once more over a new connection where the old one was lost.
@@ -225,15 +296,29 @@ impl Store {
         if let Some(database) = self.connection.borrow().as_ref() {
             return Ok(database.clone());
         }
-        let (connection, tell) = (Rc::downgrade(&self.connection), self.tell_outdated.clone());
-        let outdated = self.outdated.clone();
+        if self.is_copy {
+            let database = Database::open_copy().await?.ok_or(StoreError::Lost)?;
+            return Ok(Rc::new(database));
+        }
+        let database = self.connect().await?;
+        if database.made {
+            // It stood before on this visit.
+            self.shut.replace(Some(StoreError::Cleared));
+            (self.tell_shut)(StoreError::Cleared);
+        }
+        Ok(database)
+    }
+
+    async fn connect(&self) -> Result<Rc<Database>, StoreError> {
+        let (connection, tell) = (Rc::downgrade(&self.connection), self.tell_shut.clone());
+        let shut = self.shut.clone();
         let database = Database::open(move || {
-            outdated.set(true);
+            shut.replace(Some(StoreError::Newer));
             if let Some(connection) = connection.upgrade() {
                 // Opened again, it finds the newer store.
                 connection.take();
             }
-            tell();
+            tell(StoreError::Newer);
         });
         let database = Rc::new(database.await?);
         self.connection.replace(Some(database.clone()));

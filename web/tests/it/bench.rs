@@ -2,20 +2,12 @@
 
 use job::{BookId, Fact};
 use leptos::prelude::*;
-use shimwright_web::bench::{Bench, Opened};
+use shimwright_web::bench::Bench;
 use shimwright_web::parts::Standing;
 use shimwright_web::storage::{Row, Store};
 use wasm_bindgen_test::wasm_bindgen_test;
 
-use crate::fresh;
-
-/// A bench over the store, as a tab has it. The owner must live as long as the bench is used.
-async fn tab() -> (Owner, Bench) {
-    let opened = Opened::read().await.unwrap();
-    let owner = Owner::new();
-    let bench = owner.with(|| Bench::new(opened));
-    (owner, bench)
-}
+use crate::fresh::{self, opened, rows_of, tab, until};
 
 fn open_job(id: &str) -> (BookId, Fact) {
     let fact = Fact::JobOpened {
@@ -36,17 +28,6 @@ fn notes(bench: Bench, id: &str) -> Vec<String> {
     job.map(|job| job.notes.clone()).unwrap_or_default()
 }
 
-/// Until the other tab has heard and read.
-async fn until(holds: impl Fn() -> bool) {
-    for _ in 0..100 {
-        if holds() {
-            return;
-        }
-        fresh::run("return new Promise((done) => setTimeout(done, 10))").await;
-    }
-    panic!("nothing came within a second");
-}
-
 #[wasm_bindgen_test]
 async fn what_is_written_is_there_after_reopening() {
     fresh::start().await;
@@ -57,6 +38,7 @@ async fn what_is_written_is_there_after_reopening() {
     assert!(untrack(|| bench.saved_at()).is_some());
 
     let (_owner, again) = tab().await;
+    opened(again, "a").await;
     assert_eq!(notes(again, "a"), ["first"]);
     assert_eq!(untrack(|| again.jobs().len()), 1);
 }
@@ -68,7 +50,7 @@ async fn what_a_book_does_not_admit_is_not_written_at_all() {
     let refused = bench.record(vec![open_job("a"), note("b", "never opened")]).await.unwrap_err();
     assert_eq!(refused.to_string(), "Not begun yet. Give it a name first.");
     assert!(untrack(|| bench.is_empty()));
-    assert_eq!(Store::open(|| {}).await.unwrap().count().await, Ok(0));
+    assert_eq!(Store::open(|_| {}).await.unwrap().count().await, Ok(0));
 }
 
 #[wasm_bindgen_test]
@@ -112,7 +94,7 @@ async fn two_tabs_that_write_the_same_number_both_keep_their_entry() {
     two.record(vec![note("a", "two")]).await.unwrap();
     assert_eq!(notes(two, "a"), ["one", "two"]);
     until(|| notes(one, "a") == ["one", "two"]).await;
-    assert_eq!(Store::open(|| {}).await.unwrap().count().await, Ok(3));
+    assert_eq!(Store::open(|_| {}).await.unwrap().count().await, Ok(3));
 }
 
 #[wasm_bindgen_test]
@@ -125,7 +107,7 @@ async fn what_cannot_be_read_is_kept_counted_and_not_in_the_way() {
         line: line.to_owned(),
     };
     let newer = [row("job:a", "{\"v\":99,\"n\":1,\"device\":\"newer\"}"), row("photo:x", "…")];
-    Store::open(|| {}).await.unwrap().add(&newer, &[]).await.unwrap();
+    Store::open(|_| {}).await.unwrap().add(&rows_of(&newer)).await.unwrap();
     let (_owner, bench) = tab().await;
     assert_eq!(untrack(|| bench.unread()), 2);
     assert_eq!(untrack(|| bench.entries()), 2);

@@ -2,13 +2,13 @@
 
 use js_sys::Uint8Array;
 use shimwright_web::device::photo::{PhotoError, remade};
-use shimwright_web::storage::{Photo, Row, Store, StoreError};
+use shimwright_web::storage::{Batch, Photo, Row, Store, StoreError};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
 use web_sys::Blob;
 
-use crate::fresh;
+use crate::fresh::{self, rows_of};
 
 /// A JPEG of that size with a block of camera data in it that holds a place.
 async fn taken(width: u32, height: u32) -> Blob {
@@ -81,6 +81,10 @@ async fn what_is_no_picture_is_refused_in_words() {
     );
 }
 
+fn both(row: Row, photo: Photo) -> Batch {
+    Batch { photos: vec![photo], ..rows_of(&[row]) }
+}
+
 fn row(counter: u64) -> Row {
     Row { book: "job".to_owned(), counter, device: "a".to_owned(), line: "{}".to_owned() }
 }
@@ -88,14 +92,14 @@ fn row(counter: u64) -> Row {
 #[wasm_bindgen_test]
 async fn a_photo_and_its_entry_are_kept_together_or_not_at_all() {
     fresh::start().await;
-    let store = Store::open(|| {}).await.unwrap();
+    let store = Store::open(|_| {}).await.unwrap();
     let photo = || async { Photo { id: "p1".to_owned(), picture: taken(30, 20).await } };
-    store.add(&[row(1)], &[photo().await]).await.unwrap();
+    store.add(&both(row(1), photo().await)).await.unwrap();
     let kept = store.photo("p1").await.unwrap().unwrap();
     assert_eq!(bytes(&kept).await, bytes(&photo().await.picture).await);
     assert!(store.photo("p2").await.unwrap().is_none());
     // The same name again is refused, and so is the entry that came with it.
-    let again = store.add(&[row(2)], &[photo().await]).await;
+    let again = store.add(&both(row(2), photo().await)).await;
     assert_eq!(again, Err(StoreError::Taken));
     assert_eq!(store.count().await.unwrap(), 1);
 }
@@ -112,10 +116,10 @@ async fn a_store_of_the_version_before_photos_keeps_its_entries() {
         })",
     )
     .await;
-    let store = Store::open(|| {}).await.unwrap();
+    let store = Store::open(|_| {}).await.unwrap();
     assert_eq!(store.all().await.unwrap(), [row(1)]);
     store
-        .add(&[row(2)], &[Photo { id: "p".to_owned(), picture: taken(3, 2).await }])
+        .add(&both(row(2), Photo { id: "p".to_owned(), picture: taken(3, 2).await }))
         .await
         .unwrap();
     assert_eq!(store.count().await.unwrap(), 2);

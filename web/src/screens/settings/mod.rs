@@ -2,6 +2,7 @@
 
 mod about;
 mod backup;
+mod copy;
 mod kept_safe;
 mod ways;
 
@@ -45,6 +46,7 @@ pub fn SettingsScreen() -> impl IntoView {
             <div class="cols">
                 <section class="col">
                     <backup::Backup says share=back_up(true)/>
+                    <copy::OlderCopy backed_up=says/>
                     <kept_safe::KeptSafe/>
                     <ways::Units/>
                 </section>

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 
 use super::*;
 
-const ENTRY: &str = r#"{"v":1,"book":"job:j","id":"a.0","n":1,"device":"d","at":0,"fact":{"note-written":{"text":"x"}}}"#;
+pub const ENTRY: &str = r#"{"v":1,"book":"job:j","id":"a.0","n":1,"device":"d","at":0,"fact":{"note-written":{"text":"x"}}}"#;
 
 fn refused(file: &[u8]) -> String {
     taken(file).unwrap_err().to_string()
@@ -46,7 +46,7 @@ fn a_file_a_hundred_deep_is_refused_at_once() {
 }
 
 /// Takes pieces until one is refused: the sentence, the bytes taken.
-fn poured(first: &str, piece: &[u8], most: usize) -> (String, usize) {
+pub fn poured(first: &str, piece: &[u8], most: usize) -> (String, usize) {
     let mut incoming = Incoming::new();
     incoming.push(first.as_bytes()).unwrap();
     for taken in 0..most / piece.len() {

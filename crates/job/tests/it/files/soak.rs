@@ -6,7 +6,7 @@ use std::time::{Duration, Instant};
 use job::*;
 use measure::{Sign, Typed, Unit};
 
-use super::hostile::used;
+use super::hostile::{ENTRY, poured, used};
 use super::*;
 
 /// A generator of numbers, xorshift64 (Marsaglia 2003), so that every run tries the same.
@@ -56,6 +56,7 @@ impl Dice {
 fn soak(what: &str, mut once: impl FnMut(&mut Dice)) {
     let seconds =
         std::env::var("SOAK_SECONDS").ok().and_then(|text| text.parse().ok()).unwrap_or(1);
+    let memory = Memory::from_now();
     let (started, mut dice, mut tries, mut slowest) =
         (Instant::now(), Dice(0x5EED), 0u64, Duration::ZERO);
     while started.elapsed() < Duration::from_secs(seconds) {
@@ -64,8 +65,64 @@ fn soak(what: &str, mut once: impl FnMut(&mut Dice)) {
         slowest = slowest.max(began.elapsed());
         tries += 1;
     }
-    println!("{what}: {tries} tries in {seconds} s, none failed, the slowest took {slowest:?}");
+    let memory = memory.most();
+    println!(
+        "{what}: {tries} tries in {seconds} s, none failed, the slowest took {slowest:?}, at most {memory} MB"
+    );
     assert!(slowest < Duration::from_secs(20), "{what} hung for {slowest:?}");
+    // Beside other tests the process holds theirs as well.
+    assert!(seconds == 1 || memory < 64, "{what} took {memory} MB");
+}
+
+/// Memory that was taken since a moment, as Linux tells it (proc(5)); 0 where it does not.
+struct Memory {
+    before: u64,
+}
+
+impl Memory {
+    fn from_now() -> Memory {
+        // 5 sets the peak back to what is held now; refused, the peak is that of the whole run.
+        std::fs::write("/proc/self/clear_refs", "5").ok();
+        Memory { before: kilobytes("VmRSS:") }
+    }
+
+    /// The most that was held beyond what was held before, in MB.
+    fn most(&self) -> u64 {
+        kilobytes("VmHWM:").saturating_sub(self.before) / 1024
+    }
+}
+
+fn kilobytes(name: &str) -> u64 {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let rest = status.lines().find_map(|line| line.strip_prefix(name));
+    rest.and_then(|rest| rest.trim().strip_suffix(" kB")?.parse().ok()).unwrap_or_default()
+}
+
+#[test]
+fn soak_too_large_and_too_deep() {
+    const MB: usize = 1024 * 1024;
+    let line = format!("{ENTRY}\n");
+    // Whole lines, so that everything up to the bound is kept until it is refused.
+    let lines = line.repeat(64 * 1024 / line.len()).into_bytes();
+    let files: [(&str, String, &[u8]); 4] = [
+        ("200 MB of entries", line.clone(), &lines),
+        ("200 MB without a line end", line.clone(), &[b'x'; 64 * 1024]),
+        ("a photo of 200 MB", format!("{line}{{\"photo\":\""), &[b'A'; 64 * 1024]),
+        ("200 MB of brackets", line.clone(), &[b'['; 64 * 1024]),
+    ];
+    for (what, first, piece) in files {
+        let (started, memory) = (Instant::now(), Memory::from_now());
+        let (why, taken) = poured(&first, piece, 200 * MB);
+        let (took, taken, memory) = (started.elapsed(), taken / MB, memory.most());
+        println!("{what}: refused in {took:?} after {taken} MB, at most {memory} MB: {why}");
+    }
+    for depth in [100, 1_000_000] {
+        let file = format!("{line}{}", "[".repeat(depth));
+        let (started, memory) = (Instant::now(), Memory::from_now());
+        let why = taken(file.as_bytes()).unwrap_err();
+        let (took, memory) = (started.elapsed(), memory.most());
+        println!("{depth} deep: refused in {took:?}, at most {memory} MB: {why}");
+    }
 }
 
 const LINES: [&str; 3] = [

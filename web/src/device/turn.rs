@@ -26,7 +26,7 @@ extern "C" {
 }
 
 /// A turn to write. It ends when this is dropped.
-pub(super) struct Turn {
+pub struct Turn {
     end: Option<Function>,
 }
 
@@ -41,7 +41,7 @@ impl Drop for Turn {
 
 /// Waits for a turn. A browser that has no locks, or refuses one, gives it at once: the store then
 /// refuses what another tab was first with, and that is tried again.
-pub(super) async fn take() -> Turn {
+pub async fn take() -> Turn {
     let locks = Reflect::get(&window().navigator(), &"locks".into());
     let Some(locks) = locks.ok().filter(JsValue::is_object) else { return Turn { end: None } };
     let locks: Locks = locks.unchecked_into();
