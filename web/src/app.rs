@@ -146,6 +146,7 @@ fn Screens() -> impl IntoView {
         let said = said.unwrap_or_default();
         if stands && !said {
             page::ready();
+            code.ahead(Piece::Guide);
         }
         stands || said
     });
@@ -187,6 +188,8 @@ fn shown(screen: Screen, code: Code) -> AnyView {
         }
         screen @ (Screen::States | Screen::Writing) => code.show(Piece::Builders, screen),
         screen @ (Screen::Settings
+        | Screen::Find
+        | Screen::Archive { .. }
         | Screen::BringIn
         | Screen::Locked { .. }
         | Screen::SendJob { .. }

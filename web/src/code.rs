@@ -84,6 +84,14 @@ impl Code {
         }
     }
 
+    /// Asks for a piece that will be needed sooner or later; whoever needs it asks again, and is
+    /// told if it fails.
+    pub fn ahead(self, piece: Piece) {
+        spawn_local(async move {
+            (self.pieces.other)(piece).await.ok();
+        });
+    }
+
     /// A screen of a piece, or what stands there until its code has come.
     pub fn show(self, piece: Piece, screen: Screen) -> AnyView {
         if let Some(build) = self.built(piece) {

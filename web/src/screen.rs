@@ -120,6 +120,13 @@ pub enum Screen {
     Tin,
     /// Settings and backup.
     Settings,
+    /// A job that is looked for.
+    Find,
+    /// A job's tags, its place in the archive, and the room its photos take.
+    Archive {
+        /// The job.
+        job: String,
+    },
     /// A file that comes in.
     BringIn,
     /// A job on its way out as a file.
@@ -187,6 +194,7 @@ impl Screen {
             | Screen::Reading { job, .. }
             | Screen::Influence { job }
             | Screen::Record { job }
+            | Screen::Archive { job }
             | Screen::SendJob { job } => Some(job),
             Screen::Bench
             | Screen::First
@@ -197,6 +205,7 @@ impl Screen {
             | Screen::Sheet { .. }
             | Screen::Tin
             | Screen::Settings
+            | Screen::Find
             | Screen::BringIn
             | Screen::SendSheet { .. }
             | Screen::Practice
@@ -208,13 +217,14 @@ impl Screen {
         }
     }
 
-    /// What stands in its place while the shop's PIN is not given: data goes out there, or the
-    /// owner's name and signature are to be seen. `None` for a screen that no PIN guards.
+    /// What stands in its place while the shop's PIN is not given: data goes out there, or leaves
+    /// the device, or the owner's name and signature are to be seen. `None` for a screen that no PIN guards.
     pub fn locked(&self) -> Option<Screen> {
         match self {
-            Screen::Consent { job } | Screen::Record { job } | Screen::SendJob { job } => {
-                Some(Screen::Locked { job: Some(job.clone()) })
-            }
+            Screen::Consent { job }
+            | Screen::Record { job }
+            | Screen::Archive { job }
+            | Screen::SendJob { job } => Some(Screen::Locked { job: Some(job.clone()) }),
             Screen::SendSheet { .. } => Some(Screen::Locked { job: None }),
             _ => None,
         }
@@ -225,6 +235,7 @@ impl Screen {
         let owned = str::to_owned;
         let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
         match parts.as_slice() {
+            ["find"] => Screen::Find,
             ["first"] => Screen::First,
             ["new-job"] => Screen::NewJob,
             ["job", job] => Screen::Job { job: owned(job) },
@@ -253,6 +264,7 @@ impl Screen {
             ["job", job, "read", check] => Screen::Reading { job: owned(job), check: owned(check) },
             ["job", job, "influence"] => Screen::Influence { job: owned(job) },
             ["job", job, "record"] => Screen::Record { job: owned(job) },
+            ["job", job, "archive"] => Screen::Archive { job: owned(job) },
             ["job", job, "send"] => Screen::SendJob { job: owned(job) },
             ["sheet", sheet, "send"] => Screen::SendSheet { sheet: owned(sheet) },
             ["bring-in"] => Screen::BringIn,

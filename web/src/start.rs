@@ -33,6 +33,12 @@ pub fn start(pieces: Pieces) {
         // Where even the card is missing, the trap that follows is all that can be shown.
         show_crash(&panic.to_string()).ok();
     }));
+    if Opened::was_here() {
+        // The code comes while the store opens.
+        spawn_local(async move {
+            (pieces.work)().await.ok();
+        });
+    }
     spawn_local(async move {
         match Opened::read().await {
             Ok(opened) => {
@@ -48,7 +54,6 @@ pub fn start(pieces: Pieces) {
                     });
                 } else if let Ok(open) = (pieces.work)().await {
                     open(opened, pieces, false);
-                    fetch_ahead(pieces);
                 } else {
                     mount_to_body(NotHere);
                     page::ready();

@@ -74,8 +74,7 @@ fn bands_are_bands(before: &Sheet, after: &Sheet) -> Result<(), Refusal> {
 }
 
 fn retractable(book: &Book, id: &str) -> Result<(), Refusal> {
-    let opening = |fact: &Fact| matches!(fact, Fact::SheetOpened { .. } | Fact::JobOpened { .. });
-    let found = book.live().into_iter().any(|entry| entry.id == id && !opening(&entry.fact));
+    let found = book.live().into_iter().any(|entry| entry.id == id && entry.fact.can_go());
     found.then_some(()).ok_or(Refusal::NotRetractable)
 }
 
@@ -245,7 +244,15 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             }
             Ok(())
         }
-        Fact::PackHeld { .. } => opened(book),
+        Fact::PackHeld { .. } | Fact::JobArchived { .. } => opened(book),
+        Fact::JobTagged { tag, .. } => {
+            opened(book)?;
+            written("the tag", tag)
+        }
+        Fact::PhotosFreed { photos, .. } => {
+            opened(book)?;
+            if photos.is_empty() { Err(Refusal::Nothing { what: "the photos" }) } else { Ok(()) }
+        }
         Fact::PartsChanged { marks, .. } => {
             opened(book)?;
             let fits = marks.iter().all(PartMark::is_sound);

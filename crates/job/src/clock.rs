@@ -20,8 +20,13 @@ pub fn date(at: i64, utc_offset: i32) -> String {
 
 /// Date and time as tables sort them: "2026-05-12 10:05". `utc_offset` is minutes ahead of UTC.
 pub(crate) fn iso_minute(at: i64, utc_offset: i32) -> String {
+    format!("{} {}", iso_day(at, utc_offset), hour_minute(at, utc_offset))
+}
+
+/// The date as tables sort it: "2026-05-12". `utc_offset` is minutes ahead of UTC.
+pub(crate) fn iso_day(at: i64, utc_offset: i32) -> String {
     let (year, month, day) = civil(day(at, utc_offset));
-    format!("{year:04}-{:02}-{day:02} {}", month + 1, hour_minute(at, utc_offset))
+    format!("{year:04}-{:02}-{day:02}", month + 1)
 }
 
 /// Which day of something that began at `from` the time `at` is, counted from 1.

@@ -150,6 +150,25 @@ pub enum Fact {
         /// The shaft the arm was on, for backlash.
         on: Option<ArmShaft>,
     },
+    /// A word to find the job by was put on it, or taken off.
+    JobTagged {
+        /// The word, or a few.
+        tag: String,
+        /// It is on the job.
+        tagged: bool,
+    },
+    /// The job went off the bench and the board, or came back.
+    JobArchived {
+        /// It is off.
+        archived: bool,
+    },
+    /// Photos of the job left this device; a backup has them.
+    PhotosFreed {
+        /// Their ids.
+        photos: Vec<String>,
+        /// When that backup was made, milliseconds since 1970, UTC.
+        backup: i64,
+    },
     /// A remark.
     NoteWritten {
         /// As written.
@@ -176,6 +195,14 @@ impl Fact {
         matches!(
             fact,
             Guided::ConsentGiven { .. } | Guided::ConsentSigned(_) | Guided::ConsentRefused { .. }
+        )
+    }
+
+    /// Whether it can be taken back: not what opens a book, nor what no entry can undo.
+    pub(crate) fn can_go(&self) -> bool {
+        !matches!(
+            self,
+            Fact::SheetOpened { .. } | Fact::JobOpened { .. } | Fact::PhotosFreed { .. }
         )
     }
 }

@@ -34,6 +34,10 @@ pub struct Job {
     pub held: BTreeSet<Slot>,
     /// Changes of parts, in order.
     pub parts: Vec<PartsChange>,
+    /// Words to find it by.
+    pub tags: BTreeSet<String>,
+    /// It is off the bench and the board.
+    pub archived: bool,
     /// Remarks, in order.
     pub notes: Vec<String>,
     /// Every entry that counts as a sentence, with its time.
@@ -134,6 +138,9 @@ impl Job {
                     at: entry.at,
                     order,
                 }),
+                Fact::JobTagged { tag, tagged: true } => drop(job.tags.insert(tag.clone())),
+                Fact::JobTagged { tag, tagged: false } => drop(job.tags.remove(tag)),
+                Fact::JobArchived { archived } => job.archived = *archived,
                 Fact::NoteWritten { text } => job.notes.push(text.clone()),
                 _ => {}
             }

@@ -68,6 +68,15 @@ pub(crate) fn of(fact: &Fact) -> String {
                 if each.is_empty() { String::new() } else { format!(": {}", each.join(", ")) };
             format!("New parts at {}{told}.", slot.tag())
         }
+        Fact::JobTagged { tag, tagged: true } => format!("Tag put on: {tag}."),
+        Fact::JobTagged { tag, tagged: false } => format!("Tag taken off: {tag}."),
+        Fact::JobArchived { archived: true } => "Put away in the archive.".to_owned(),
+        Fact::JobArchived { archived: false } => "Back from the archive.".to_owned(),
+        Fact::PhotosFreed { photos, .. } => {
+            let count = photos.len();
+            let photos = if count == 1 { "photo" } else { "photos" };
+            format!("{count} {photos} taken off this device; a backup has them.")
+        }
         Fact::NoteWritten { text } => text.clone(),
         Fact::EntryRetracted { why, .. } if why.trim().is_empty() => "Taken back.".to_owned(),
         Fact::EntryRetracted { why, .. } => format!("Taken back: {why}."),

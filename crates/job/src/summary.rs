@@ -21,6 +21,9 @@ pub struct Summary {
     /// What stands on a job's back; `None` for any other book.
     #[serde(default)]
     pub job: Option<Arc<JobSummary>>,
+    /// What a unit sheet is called; `None` for any other book.
+    #[serde(default)]
+    pub unit: Option<String>,
 }
 
 /// A job in a few words.
@@ -39,11 +42,15 @@ pub struct JobSummary {
     pub opened_at: i64,
     /// When the last entry was written, milliseconds since 1970, UTC.
     pub last_at: i64,
+    /// Words to find it by.
+    pub tags: Vec<String>,
+    /// It is off the bench and the board.
+    pub archived: bool,
 }
 
 impl Summary {
     /// The form they are written in. A store that holds another form works them out anew.
-    pub const FORM: &str = "1";
+    pub const FORM: &str = "2";
 
     /// Of a book and what it amounts to.
     pub fn of(book: &Book, folded: &Folded) -> Summary {
@@ -55,15 +62,21 @@ impl Summary {
                 number: job.number,
                 opened_at: job.opened_at,
                 last_at: job.last_at,
+                tags: job.tags.iter().cloned().collect(),
+                archived: job.archived,
             })),
             _ => None,
         };
-        Summary { entries: book.lines().count(), unread: book.unread(), job }
+        let unit = match folded {
+            Folded::Sheet(sheet) => Some(sheet.name.clone()),
+            _ => None,
+        };
+        Summary { entries: book.lines().count(), unread: book.unread(), job, unit }
     }
 
     /// Of rows in a book of a kind this version does not know.
     pub fn of_foreign(rows: usize) -> Summary {
-        Summary { entries: rows, unread: rows, job: None }
+        Summary { entries: rows, unread: rows, ..Summary::default() }
     }
 
     /// As it is written.

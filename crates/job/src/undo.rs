@@ -1,11 +1,11 @@
 //! Undo: the last act is taken back, in every book it wrote to.
 
-use crate::{Book, BookId, Entry, Fact};
+use crate::{Book, BookId, Fact};
 
 /// The facts that take back the last act written in `book`, for each book it touched.
 ///
 /// Record them in one transaction. Empty where there is nothing to take back: the entry that opened
-/// a book stays.
+/// a book stays, and so does one that no entry can undo.
 pub fn undo<'a>(book: &Book, others: impl IntoIterator<Item = &'a Book>) -> Vec<(BookId, Fact)> {
     let Some(act) = last_act(book) else { return Vec::new() };
     let mut facts = retractions(book, &act);
@@ -16,20 +16,16 @@ pub fn undo<'a>(book: &Book, others: impl IntoIterator<Item = &'a Book>) -> Vec<
 }
 
 fn last_act(book: &Book) -> Option<String> {
-    book.live().into_iter().rfind(|entry| can_go(entry)).map(|entry| entry.act().to_owned())
+    book.live().into_iter().rfind(|entry| entry.fact.can_go()).map(|entry| entry.act().to_owned())
 }
 
 fn retractions(book: &Book, act: &str) -> Vec<(BookId, Fact)> {
     book.live()
         .into_iter()
-        .filter(|entry| entry.act() == act && can_go(entry))
+        .filter(|entry| entry.act() == act && entry.fact.can_go())
         .map(|entry| {
             let fact = Fact::EntryRetracted { entry: entry.id.clone(), why: "undo".to_owned() };
             (book.id().clone(), fact)
         })
         .collect()
-}
-
-fn can_go(entry: &Entry) -> bool {
-    !matches!(entry.fact, Fact::SheetOpened { .. } | Fact::JobOpened { .. })
 }

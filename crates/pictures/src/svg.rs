@@ -41,8 +41,12 @@ pub fn svg(drawing: &Drawing, class: &str) -> String {
         true => " aria-hidden=\"true\">".to_owned(),
         false => format!(" role=\"img\" aria-label=\"{}\">", escaped(&drawing.label)),
     });
-    drawing.marks.iter().for_each(|one| text.push_str(&mark(one)));
-    text + "</svg>"
+    text + &marks(drawing) + "</svg>"
+}
+
+/// What stands inside the frame of a drawing.
+pub fn marks(drawing: &Drawing) -> String {
+    drawing.marks.iter().map(mark).collect()
 }
 
 fn mark(mark: &Mark) -> String {

@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use std::thread;
 
 use crate::bundle::Make;
+use crate::join::join;
 use crate::run::{self, Outcome};
 use crate::setup::Tools;
 use crate::setup::rust::WASM;
@@ -23,8 +24,8 @@ const START: &str = "import start from \"./shimwright-web.js\";\nawait start();\
 const FIRST: [&str; 4] =
     ["start.js", "shimwright-web.js", "__wasm_split.js", "shimwright-web_bg.wasm"];
 
-/// Named one by one: with all of them on, wasm-opt writes a module that browsers refuse.
-const FEATURES: [&str; 7] = [
+/// Named one by one: with all of them on, binaryen writes a module that browsers refuse.
+pub const FEATURES: [&str; 7] = [
     "--enable-bulk-memory",
     "--enable-bulk-memory-opt",
     "--enable-nontrapping-float-to-int",
@@ -34,7 +35,7 @@ const FEATURES: [&str; 7] = [
     "--enable-multivalue",
 ];
 
-/// Splits the compiled app, binds, optimises, and puts it into a folder of `dist` whose name
+/// Splits the compiled app, binds, joins, optimises, and puts it into a folder of `dist` whose name
 /// changes with its content. Returns that folder's name.
 pub fn pack(tools: &Tools, dist: &Path, make: Make) -> Outcome<String> {
     let work = paths::target().join("pieces");
@@ -52,6 +53,7 @@ pub fn pack(tools: &Tools, dist: &Path, make: Make) -> Outcome<String> {
     for name in names(&work)?.iter().filter(|name| *name != &format!("{APP}.wasm")) {
         fs::copy(work.join(name), bound.join(name)).map_err(|cause| unwritable(&bound, &cause))?;
     }
+    join(tools, &bound)?;
     if make == Make::Release {
         optimise(tools, &bound)?;
     }
@@ -135,11 +137,11 @@ fn names(folder: &Path) -> Outcome<Vec<String>> {
     Ok(names)
 }
 
-fn text(path: &Path) -> String {
+pub fn text(path: &Path) -> String {
     path.to_string_lossy().into_owned()
 }
 
-fn unwritable(path: &Path, cause: &std::io::Error) -> String {
+pub fn unwritable(path: &Path, cause: &std::io::Error) -> String {
     format!("{} is not writable: {cause}.", path.display())
 }
 

@@ -10,6 +10,7 @@ mod code;
 mod digest;
 mod finish;
 mod headers;
+mod join;
 mod licences;
 mod options;
 mod paths;

@@ -180,6 +180,12 @@ impl Books {
         jobs
     }
 
+    /// What a unit sheet is called; empty where there is none.
+    pub(super) fn unit(&self, id: &str) -> String {
+        let known = self.known.get(&BookId::Sheet(id.to_owned()).to_string());
+        known.and_then(|summary| summary.unit.clone()).unwrap_or_default()
+    }
+
     /// The ids of the unit sheets.
     pub(super) fn sheets(&self) -> impl Iterator<Item = String> {
         self.known.keys().filter_map(|name| match BookId::parse(name) {

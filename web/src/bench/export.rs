@@ -1,9 +1,7 @@
 //! Backups and tables, for safe keeping off this device.
 
-use std::collections::BTreeSet;
-
-use job::files::{Backup, Head, Picture, csv, parts, photos_named, text};
-use job::{Book, BookId, Kept, Sheet};
+use job::files::{Backup, Head, Picture, csv, parts, text};
+use job::{Book, BookId, Sheet, photos_of};
 use js_sys::{Array, Uint8Array};
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
@@ -116,16 +114,9 @@ impl Bench {
         let store = self.store.get_value();
         let book = BookId::Job(job.to_owned()).to_string();
         let mut rows = store.book(&book).await?;
-        let entries = rows.iter().filter_map(|row| match Kept::from_line(&row.line) {
-            Kept::Known(entry) => Some(entry),
-            Kept::Unread { .. } => None,
-        });
-        let named: BTreeSet<String> = entries
-            .flat_map(|entry| {
-                photos_named(&entry).into_iter().map(str::to_owned).collect::<Vec<_>>()
-            })
-            .collect();
-        let jobs = untrack(|| self.jobs());
+        let id = BookId::Job(job.to_owned());
+        let named = photos_of(&Book::from_lines(id, rows.iter().map(|row| row.line.as_str())));
+        let jobs = untrack(|| self.every_job());
         let sheet = jobs.iter().find(|it| it.id == job).map(|job| job.sheet.clone());
         if let Some(sheet) = sheet {
             rows.extend(store.book(&BookId::Sheet(sheet).to_string()).await?);
@@ -151,7 +142,7 @@ impl Bench {
     pub async fn readings(self, view: View, share: bool) -> Result<(String, Handed), StoreError> {
         let offset = utc_offset_minutes(now());
         let mut jobs = Vec::new();
-        for job in untrack(|| self.jobs()).iter().rev() {
+        for job in untrack(|| self.every_job()).iter().rev() {
             let sheet = self.stored(BookId::Sheet(job.sheet.clone())).await?;
             jobs.push((self.stored(BookId::Job(job.id.clone())).await?, Sheet::fold(&sheet)));
         }

@@ -69,9 +69,19 @@ impl Bench {
         })
     }
 
-    /// Every job, the one written in last first.
-    pub fn jobs(self) -> Vec<Arc<JobSummary>> {
+    /// Every job, also in the archive, the one written in last first.
+    pub fn every_job(self) -> Vec<Arc<JobSummary>> {
         self.books.with(Books::jobs)
+    }
+
+    /// The jobs that are not in the archive, the one written in last first.
+    pub fn jobs(self) -> Vec<Arc<JobSummary>> {
+        self.every_job().into_iter().filter(|job| !job.archived).collect()
+    }
+
+    /// What a unit sheet is called, open or not.
+    pub fn unit(self, sheet: &str) -> String {
+        self.books.with(|books| books.unit(sheet))
     }
 
     /// Looks at an open book as it is written.

@@ -78,6 +78,12 @@ impl Opened {
         Ok(Opened { store, summaries, is_empty, trouble })
     }
 
+    /// Whether something was written down here before, as far as is known without opening the
+    /// store.
+    pub fn was_here() -> bool {
+        mark::is_there()
+    }
+
     /// True before anything was ever written down here, and nothing is wrong with the store.
     pub fn is_new(&self) -> bool {
         self.is_empty && self.trouble.with_untracked(Option::is_none)
@@ -193,9 +199,34 @@ impl Bench {
         facts: Vec<(BookId, Fact)>,
         photos: Vec<Photo>,
     ) -> Result<Vec<String>, RecordError> {
+        self.record_set(facts, Batch { photos, ..Batch::default() }).await
+    }
+
+    /// Takes photos of a job off this device and writes that down, with the time of the backup that
+    /// has them.
+    ///
+    /// # Errors
+    /// As for [`Bench::record`]. No photo is gone then.
+    pub async fn free_photos(
+        self,
+        job: &str,
+        photos: Vec<String>,
+        backup: i64,
+    ) -> Result<(), RecordError> {
+        let fact = Fact::PhotosFreed { photos: photos.clone(), backup };
+        let set = Batch { freed: photos, ..Batch::default() };
+        self.record_set(vec![(BookId::Job(job.to_owned()), fact)], set).await.map(drop)
+    }
+
+    /// Writes facts down with what a set has beside their rows.
+    async fn record_set(
+        self,
+        facts: Vec<(BookId, Fact)>,
+        set: Batch,
+    ) -> Result<Vec<String>, RecordError> {
         let before = self.last.get_untracked();
         let saving = |entries: &[Entry]| Last::of(entries, Standing::Saving);
-        let outcome = self.keep(&facts, &photos, saving).await;
+        let outcome = self.keep(&facts, &set, saving).await;
         self.last.set(match &outcome {
             Ok(entries) => {
                 let last = Last::of(entries, Standing::Kept);
@@ -218,7 +249,7 @@ impl Bench {
             Standing::Kept => {
                 let retractions = self.retractions(&last).ok_or(Refusal::NotRetractable)?;
                 let saving = |_: &[Entry]| last.with(Standing::Saving);
-                let outcome = self.keep(&retractions, &[], saving).await;
+                let outcome = self.keep(&retractions, &Batch::default(), saving).await;
                 let stands = if outcome.is_ok() { Standing::TakenBack } else { Standing::Kept };
                 self.last.set(Some(last.with(stands)));
                 outcome.map(drop)
@@ -238,7 +269,7 @@ impl Bench {
     async fn keep(
         self,
         facts: &[(BookId, Fact)],
-        photos: &[Photo],
+        with: &Batch,
         saving: impl Fn(&[Entry]) -> Last,
     ) -> Result<Vec<Entry>, RecordError> {
         let _mine = turn::take().await;
@@ -251,9 +282,8 @@ impl Bench {
             let volumes = self.books.with_untracked(|books| books.with(&entries));
             let set = Batch {
                 rows: entries.iter().map(row).collect(),
-                photos: photos.to_vec(),
                 summaries: volumes.iter().map(Volume::summed).collect(),
-                ..Batch::default()
+                ..with.clone()
             };
             let names: Vec<String> = set.summaries.iter().map(|(name, _)| name.clone()).collect();
             match store.add(&set).await {

@@ -70,18 +70,19 @@ impl Bench {
         ids.sort();
         ids.dedup();
         ids.retain(|id| !self.books.with_untracked(|books| books.is_open(id)));
-        let mut read = Vec::new();
-        for id in ids {
-            read.push(self.read(id).await?);
-        }
+        let read = self.read(&ids).await?;
         self.show(read).await;
         Ok(())
     }
 
-    async fn read(self, id: &BookId) -> Result<Volume, StoreError> {
-        let name = id.to_string();
-        let rows = self.store.get_value().book(&name).await?;
-        Ok(volume(&name, &rows).unwrap_or_else(|| Volume::of(Book::new(id.clone()))))
+    async fn read(self, ids: &[&BookId]) -> Result<Vec<Volume>, StoreError> {
+        let names: Vec<String> = ids.iter().map(|id| id.to_string()).collect();
+        let rows = self.store.get_value().books(&names).await?;
+        let empty = |id: &BookId| Volume::of(Book::new(id.clone()));
+        let volumes = ids.iter().zip(names).zip(rows);
+        Ok(volumes
+            .map(|((id, name), rows)| volume(&name, &rows).unwrap_or_else(|| empty(id)))
+            .collect())
     }
 
     /// Shows books as they were read, with what was written meanwhile. Where the store knew them
@@ -119,14 +120,12 @@ impl Bench {
             .filter(|id| self.books.with_untracked(|books| books.has(id) && books.is_open(id)));
         match open {
             Some(id) => {
-                let read = self.read(&id).await?;
-                let is_new = self.books.with_untracked(|books| {
+                let mut read = self.read(&[&id]).await?;
+                self.books.with_untracked(|books| {
                     let here = books.book(&id);
-                    here.clone().merge(read.book()) != here
+                    read.retain(|read| here.clone().merge(read.book()) != here);
                 });
-                if is_new {
-                    self.show(vec![read]).await;
-                }
+                self.show(read).await;
             }
             None => {
                 let text = store.summary(name).await?;
@@ -151,8 +150,9 @@ impl Bench {
         };
         let open: Vec<BookId> =
             self.books.with_untracked(|books| books.opened().map(|it| it.id().clone()).collect());
-        for id in open.into_iter().filter(|id| books.has(id)).collect::<Vec<_>>() {
-            books.put(self.read(&id).await?);
+        let open: Vec<&BookId> = open.iter().filter(|id| books.has(id)).collect();
+        for volume in self.read(&open).await? {
+            books.put(volume);
         }
         self.books.set(books);
         Ok(())

@@ -18,7 +18,7 @@ pub(super) fn wanted(screen: &Screen, books: &Books) -> Vec<BookId> {
     };
     match screen {
         Screen::Bench | Screen::First | Screen::Board => {
-            let jobs = books.jobs();
+            let jobs: Vec<_> = books.jobs().into_iter().filter(|it| !it.archived).collect();
             let last = place::carry_on().map(|last| last.path).unwrap_or_default();
             let stopped = jobs.iter().filter(|it| Screen::of(&last).job() == Some(&it.id));
             jobs.iter().take(AT_FIRST).chain(stopped).for_each(|it| job(&it.id, &it.sheet));

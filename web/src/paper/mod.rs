@@ -62,7 +62,7 @@ pub fn screen(screen: Screen) -> AnyView {
     page::name(Signal::derive(move || {
         told.with(|told| told.as_ref().map(|told| file_name(&told.record)))
     }));
-    let send = Signal::stored(of.at("send"));
+    let (send, archive) = (Signal::stored(of.at("send")), Signal::stored(of.at("archive")));
     let print = Callback::new(|()| {
         // A browser that cannot print says so itself.
         window().print().ok();
@@ -73,6 +73,9 @@ pub fn screen(screen: Screen) -> AnyView {
             <div class="screen">
                 <HandOver told/>
                 <Row title="Send this job" note="A file with its readings and photos." href=send>
+                    <Icon glyph=Glyph::Go/>
+                </Row>
+                <Row title="Tags and archive" note="Put the job away, make room." href=archive>
                     <Icon glyph=Glyph::Go/>
                 </Row>
             </div>

@@ -8,6 +8,7 @@ use leptos::web_sys::{HtmlElement, HtmlInputElement};
 use measure::{Mark, Unit};
 
 use super::typing::{self, number_inputs};
+use crate::scratch;
 
 /// A key of the pad.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -172,8 +173,15 @@ fn next_act() -> Option<HtmlElement> {
 /// The decimal mark of the device's language.
 pub fn device_mark() -> Mark {
     let language = window().navigator().language().unwrap_or_default();
-    let shown = js_sys::Number::from(1.5).to_locale_string(&language);
-    if shown.as_string().is_some_and(|it| it.contains(',')) { Mark::Comma } else { Mark::Point }
+    // The browser takes a while to answer, and every opening asks: what it said is kept.
+    let place = format!("mark {language}");
+    let shown = scratch::read(&place).unwrap_or_else(|| {
+        let shown = js_sys::Number::from(1.5).to_locale_string(&language);
+        let shown = shown.as_string().unwrap_or_default();
+        scratch::write(&place, &shown);
+        shown
+    });
+    if shown.contains(',') { Mark::Comma } else { Mark::Point }
 }
 
 /// Ends typing: whatever field is open lets go of the focus.

@@ -60,6 +60,8 @@ pub enum Here {
     Sheet,
     /// The record.
     Record,
+    /// Its tags and its place in the archive, which belong to the record.
+    Archive,
 }
 
 impl Here {
@@ -80,6 +82,7 @@ impl Here {
             Here::Map => "Map",
             Here::Tin => "Shim tin",
             Here::Sheet => "Unit sheet",
+            Here::Archive => "Archive",
             Here::Record => return None,
         })
     }
@@ -319,7 +322,7 @@ fn places(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> Vec<Pl
         place("Map", nothing(), of.at("influence"), &[Here::Map]),
         place("Shim tin", shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
         place("Unit sheet", to_do, of.at_sheet(), &[Here::Sheet]),
-        place("Record", nothing(), of.at("record"), &[Here::Record]),
+        place("Record", nothing(), of.at("record"), &[Here::Record, Here::Archive]),
         place("Settings", nothing(), "/settings".to_owned(), &[]),
     ]
 }

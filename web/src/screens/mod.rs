@@ -1,8 +1,10 @@
 //! One file, or folder, for each screen.
 
+mod archive;
 mod bench;
 mod bring_in;
 mod entries;
+mod find;
 mod first;
 pub(crate) mod frame;
 mod influence;
@@ -37,6 +39,8 @@ use crate::address::Screen;
 /// Settings, and the screens of files.
 pub fn keep(screen: Screen) -> AnyView {
     match screen {
+        Screen::Find => find::FindScreen().into_any(),
+        Screen::Archive { job } => archive::screen(&job),
         Screen::BringIn => bring_in::BringInScreen().into_any(),
         Screen::SendJob { job } => send::job(&job),
         Screen::SendSheet { sheet } => send::sheet(&sheet),

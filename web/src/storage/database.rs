@@ -67,6 +67,9 @@ impl Database {
                 let store = transaction.object_store(PHOTOS)?;
                 store.add_with_key(&photo.picture, &JsValue::from_str(&photo.id)).map(drop)
             })?;
+            set.freed.iter().try_for_each(|id| {
+                transaction.object_store(PHOTOS)?.delete(&JsValue::from_str(id)).map(drop)
+            })?;
             sum_up(&transaction, &set.summaries)
         };
         ended(&transaction, put_in()).await
@@ -104,7 +107,7 @@ impl Database {
     /// A strictly durable transaction over what a set touches.
     fn writing(&self, set: &Batch) -> Result<IdbTransaction, StoreError> {
         let stores = Array::of2(&ENTRIES.into(), &SUMMARIES.into());
-        if !set.photos.is_empty() {
+        if !set.photos.is_empty() || !set.freed.is_empty() {
             stores.push(&PHOTOS.into());
         }
         self.durable(&stores)
@@ -160,8 +163,10 @@ impl Database {
             let first = entries.get_all_keys_with_key_and_limit(&later, 1).map_err(other)?;
             let first = Array::from(&succeeded(&first).await?).get(0).dyn_into::<Array>();
             let Some(book) = first.ok().and_then(|key| key.get(0).as_string()) else { break };
-            let rows = rows_of(&entries, &of_book(&book).map_err(other)?).await?;
-            put(&sum(&book, &rows), &book.as_str().into()).map_err(other)?;
+            let range = of_book(&book).map_err(other)?;
+            for rows in rows_of(&entries, &[range]).await? {
+                put(&sum(&book, &rows), &book.as_str().into()).map_err(other)?;
+            }
             from = Array::of2(&book.into(), &Array::new());
         }
         completed(&transaction).await
@@ -173,13 +178,15 @@ impl Database {
         Ok(succeeded(&count).await?.as_f64().unwrap_or_default() as usize)
     }
 
-    /// Reads the rows of one book, or of all, in the order of their keys.
-    pub(super) async fn rows(&self, book: Option<&str>) -> Result<Vec<Row>, StoreError> {
-        let range = match book {
-            Some(book) => of_book(book).map_err(other)?,
-            None => JsValue::UNDEFINED,
-        };
-        rows_of(&self.reading(ENTRIES)?, &range).await
+    /// Reads every row, in the order of their keys.
+    pub(super) async fn rows(&self) -> Result<Vec<Row>, StoreError> {
+        Ok(rows_of(&self.reading(ENTRIES)?, &[JsValue::UNDEFINED]).await?.concat())
+    }
+
+    /// Reads the rows of each of some books, in the order of their keys, all at once.
+    pub(super) async fn books(&self, books: &[String]) -> Result<Vec<Vec<Row>>, StoreError> {
+        let ranges: Result<Vec<JsValue>, JsValue> = books.iter().map(|it| of_book(it)).collect();
+        rows_of(&self.reading(ENTRIES)?, &ranges.map_err(other)?).await
     }
 
     /// Reads one photo; `None` where it is not here.
@@ -200,19 +207,27 @@ impl Database {
     }
 
     fn reading(&self, store: &str) -> Result<IdbObjectStore, StoreError> {
-        let transaction = self.base.transaction_with_str(store).map_err(other)?;
-        transaction.object_store(store).map_err(other)
+        self.base.transaction_with_str(store).and_then(|it| it.object_store(store)).map_err(other)
     }
 }
 
-/// The rows in a range, in the order of their keys.
-async fn rows_of(entries: &IdbObjectStore, range: &JsValue) -> Result<Vec<Row>, StoreError> {
-    let keys = entries.get_all_keys_with_key(range).map_err(other)?;
-    let lines = entries.get_all_with_key(range).map_err(other)?;
-    let lines = Array::from(&succeeded(&lines).await?);
-    // Requests of one transaction end in order, so the keys are there by now.
-    let keys = Array::from(&keys.result().map_err(other)?);
-    Ok(keys.iter().zip(lines.iter()).map(|(key, line)| row(&key, &line)).collect())
+/// The rows in each of some ranges, in the order of their keys.
+async fn rows_of(
+    entries: &IdbObjectStore,
+    ranges: &[JsValue],
+) -> Result<Vec<Vec<Row>>, StoreError> {
+    let ask = |range| Ok((entries.get_all_keys_with_key(range)?, entries.get_all_with_key(range)?));
+    let asked: Result<Vec<(IdbRequest, IdbRequest)>, JsValue> = ranges.iter().map(ask).collect();
+    let asked = asked.map_err(other)?;
+    if let Some((_, last)) = asked.last() {
+        // Requests of one transaction end in order, so all the others are answered by then.
+        succeeded(last).await?;
+    }
+    let answer = |(keys, lines): &(IdbRequest, IdbRequest)| {
+        let (keys, lines) = (Array::from(&keys.result()?), Array::from(&lines.result()?));
+        Ok(keys.iter().zip(lines.iter()).map(|(key, line)| row(&key, &line)).collect())
+    };
+    asked.iter().map(answer).collect::<Result<_, JsValue>>().map_err(other)
 }
 
 /// Puts summaries in the place of older ones; takes out those of books that are gone.

@@ -64,7 +64,7 @@ impl fmt::Display for StoreError {
             ),
             StoreError::Full => f.write_str(
                 "The device has no room left, so this was not saved. \
-                 Free some room, then press again.",
+                 Free some room, such as the photos of a finished job, then press again.",
             ),
             StoreError::Taken => f.write_str(
                 "Another tab saved at the same moment, so this was not saved. Press again.",

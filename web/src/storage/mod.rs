@@ -52,6 +52,8 @@ pub struct Batch {
     pub beside: Vec<Row>,
     /// Photos that belong to them.
     pub photos: Vec<Photo>,
+    /// Ids of photos that make room, where the batch is added.
+    pub freed: Vec<String>,
     /// What is known of their books from then on.
     pub summaries: Vec<Summed>,
 }
@@ -223,7 +225,7 @@ impl Store {
     /// # Errors
     /// What the browser gave as its reason.
     pub async fn all(&self) -> Result<Vec<Row>, StoreError> {
-        self.ask(async |database| database.rows(None).await).await
+        self.ask(async |database| database.rows().await).await
     }
 
     /// The rows of one book, in the order of counter, device.
@@ -231,7 +233,15 @@ impl Store {
     /// # Errors
     /// What the browser gave as its reason.
     pub async fn book(&self, book: &str) -> Result<Vec<Row>, StoreError> {
-        self.ask(async |database| database.rows(Some(book)).await).await
+        Ok(self.books(&[book.to_owned()]).await?.concat())
+    }
+
+    /// The rows of each of some books, read together.
+    ///
+    /// # Errors
+    /// What the browser gave as its reason.
+    pub async fn books(&self, books: &[String]) -> Result<Vec<Vec<Row>>, StoreError> {
+        self.ask(async |database| database.books(books).await).await
     }
 
     /// Has a sound log begun where this visit has none yet; writing waits for it.

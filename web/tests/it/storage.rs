@@ -49,7 +49,8 @@ async fn a_full_device_says_so_and_keeps_what_was_there() {
     let full = store.add(&rows_of(&[row("job", 2, "a")])).await.unwrap_err();
     assert_eq!(
         full.to_string(),
-        "The device has no room left, so this was not saved. Free some room, then press again."
+        "The device has no room left, so this was not saved. \
+         Free some room, such as the photos of a finished job, then press again."
     );
     store.add(&rows_of(&[row("job", 2, "a")])).await.unwrap();
     assert_eq!(store.all().await.unwrap().len(), 2);

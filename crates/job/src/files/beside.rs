@@ -103,6 +103,8 @@ fn about_what(fact: &Fact) -> Option<String> {
         Fact::PackFitted { slot, as_found: true, .. } => format!("{} as found", slot.tag()),
         Fact::PackFitted { slot, as_found: false, .. } => format!("{} fitted", slot.tag()),
         Fact::PackHeld { slot, .. } => format!("{} held", slot.tag()),
+        Fact::JobArchived { .. } => "whether the job is in the archive".to_owned(),
+        Fact::JobTagged { tag, .. } => format!("the tag {tag}"),
         Fact::ReadingTaken { check, .. } => check.name().to_owned(),
         Fact::FieldTyped { field, .. } | Fact::FieldCleared { field } => {
             field.facts().name.to_owned()

@@ -8,6 +8,7 @@ mod bad_input;
 mod bench;
 mod detours;
 mod files;
+mod find;
 mod golden;
 mod guided;
 mod guided_bags;

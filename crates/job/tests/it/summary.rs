@@ -22,11 +22,12 @@ fn a_job_says_what_stands_on_its_back() {
 }
 
 #[test]
-fn a_book_that_is_no_job_has_a_count_only() {
+fn a_book_that_is_no_job_has_a_count_and_a_sheet_its_name() {
     let bench = Bench::demo();
     for book in [&bench.tin, &bench.sheet] {
         let summary = of(book);
         assert_eq!((summary.job, summary.unread), (None, 0));
+        assert_eq!(summary.unit.is_some(), book.id() == bench.sheet.id());
         assert_eq!(summary.entries, book.lines().count());
     }
 }

@@ -14,18 +14,26 @@ const UNREAD: &str = include_str!("../../../../tests/wire/unread.jsonl");
 /// What came to version 1 with the other layouts.
 const LAYOUTS: &str = include_str!("../../../../tests/wire/entries-v1-layouts.jsonl");
 
+/// What came to version 1 with the archive.
+const ARCHIVE: &str = include_str!("../../../../tests/wire/entries-v1-archive.jsonl");
+
 /// The sentence of each line of the golden files, in their order.
-const SENTENCES: [&str; 4] = [
+const SENTENCES: [&str; 5] = [
     include_str!("../../../../tests/wire/sentences-v1.txt"),
     include_str!("../../../../tests/wire/sentences-v1-layouts.txt"),
     include_str!("../../../../tests/wire/sentences-v2.txt"),
     include_str!("../../../../tests/wire/sentences-v2-consent.txt"),
+    include_str!("../../../../tests/wire/sentences-v1-archive.txt"),
 ];
+
+fn golden() -> impl Iterator<Item = &'static str> {
+    [V1, LAYOUTS, V2, CONSENT, ARCHIVE].into_iter().flat_map(str::lines)
+}
 
 #[test]
 fn every_line_of_either_version_is_read_and_written_the_same() {
     assert!(V1.lines().count() >= 18 && V2.lines().count() >= 40);
-    for line in V1.lines().chain(LAYOUTS.lines()).chain(V2.lines()).chain(CONSENT.lines()) {
+    for line in golden() {
         let kept = Kept::from_line(line);
         assert!(matches!(kept, Kept::Known(_)), "{line}");
         assert_eq!(kept.to_line(), line);
@@ -34,11 +42,7 @@ fn every_line_of_either_version_is_read_and_written_the_same() {
 
 #[test]
 fn every_entry_is_a_sentence() {
-    let said: Vec<String> = V1
-        .lines()
-        .chain(LAYOUTS.lines())
-        .chain(V2.lines())
-        .chain(CONSENT.lines())
+    let said: Vec<String> = golden()
         .filter_map(|line| match Kept::from_line(line) {
             Kept::Known(entry) => Some(entry.sentence()),
             Kept::Unread { .. } => None,

@@ -26,6 +26,9 @@ pub fn AlsoHere() -> impl IntoView {
                 <Icon glyph=Glyph::Go/>
             </Row>
             <Practice/>
+            <Row title="Find a job" note="by boat, unit, day or tag; the archive too" href="/find">
+                <Icon glyph=Glyph::Go/>
+            </Row>
             <Row title="Shop board" note="a lane for each job, for the kiosk" href="/board">
                 <Icon glyph=Glyph::Go/>
             </Row>
@@ -41,7 +44,7 @@ pub fn AlsoHere() -> impl IntoView {
 pub fn Saved() -> impl IntoView {
     let (bench, now) = (use_bench(), use_now());
     let saved = move || {
-        let in_jobs = bench.jobs().first().map(|job| job.last_at);
+        let in_jobs = bench.every_job().first().map(|job| job.last_at);
         let at = bench.saved_at().or(in_jobs)?;
         let when = apart(at, now.get(), utc_offset_minutes(at));
         Some(format!("Saved on this device at {when}. Works with no signal."))

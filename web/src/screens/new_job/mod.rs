@@ -103,7 +103,7 @@ impl Form {
 }
 
 fn number(bench: Bench) -> u32 {
-    next_number(bench.jobs().iter().map(|job| job.number))
+    next_number(bench.every_job().iter().map(|job| job.number))
 }
 
 /// New job.

@@ -68,7 +68,7 @@ pub fn Sheets(form: Form) -> impl IntoView {
 fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
     let id = sheet.id.clone();
     let (typed, all) = sheet.typed();
-    let used = match bench.jobs().iter().filter(|job| job.sheet == id).count() {
+    let used = match bench.every_job().iter().filter(|job| job.sheet == id).count() {
         0 => "not used yet".to_owned(),
         1 => "used once".to_owned(),
         times => format!("used {times} times"),

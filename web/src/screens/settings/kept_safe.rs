@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::device::install::{Install, use_installer};
 use crate::device::protection::{Promised, Protection, use_protection};
-use crate::parts::{Facts, Glyph, Notice, Sign, State, live};
+use crate::parts::{Facts, Glyph, Icon, Notice, Row, Sign, State, live};
 
 #[component]
 pub fn KeptSafe() -> impl IntoView {
@@ -46,6 +46,13 @@ pub fn KeptSafe() -> impl IntoView {
             </div>
             {unsure}
             {facts}
+            <Row
+                title="Make room"
+                note="Find a finished job, put it away, let its photos go."
+                href="/find"
+            >
+                <Icon glyph=Glyph::Go/>
+            </Row>
         </div>
     }
 }
@@ -66,7 +73,7 @@ fn unsure(protection: Protection) -> impl IntoView {
 }
 
 /// Bytes in words, to a tenth of a megabyte; from a gigabyte on in gigabytes.
-fn megabytes(bytes: f64) -> String {
+pub fn megabytes(bytes: f64) -> String {
     const TENTH_OF_MB: i64 = 100_000;
     let tenths = bytes as i64 / TENTH_OF_MB;
     match tenths {

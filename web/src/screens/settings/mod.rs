@@ -6,6 +6,7 @@ mod copy;
 mod kept_safe;
 mod ways;
 
+pub use kept_safe::megabytes;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 

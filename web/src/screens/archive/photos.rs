@@ -1,0 +1,116 @@
+//! The room that a job's photos take, and how they leave once a backup has them.
+
+use job::{BookId, may_free_photos, photos_of};
+use leptos::prelude::*;
+use wasm_bindgen_futures::spawn_local;
+
+use super::Archive;
+use crate::bench::export::last_backup;
+use crate::device::now::utc_offset_minutes;
+use crate::parts::{Says, Tick, live, mark, press};
+use crate::screens::settings::megabytes;
+
+/// The photos of a job that are on this device.
+#[derive(Clone, Default, PartialEq)]
+struct Here {
+    ids: Vec<String>,
+    bytes: f64,
+}
+
+/// How many photos are here, and the way they leave.
+#[component]
+pub fn Photos(archive: Archive) -> impl IntoView {
+    let here = RwSignal::new(None::<Here>);
+    let look = move || {
+        spawn_local(async move {
+            here.try_set(Some(look(archive).await));
+        });
+    };
+    // Its entries say when photos came or went.
+    Effect::new(move |_| {
+        archive.of.look(|(job, ..), _| job.last_at);
+        look();
+    });
+    let count = move || here.with(|here| here.as_ref().map(counted));
+    view! {
+        <div class="sheet">
+            <h2>"Photos"</h2>
+            <p>{count}</p>
+            {live(move || match here.get() {
+                Some(here) if !here.ids.is_empty() => leave(archive, here),
+                _ => ().into_any(),
+            })}
+        </div>
+    }
+}
+
+async fn look(archive: Archive) -> Here {
+    let book = BookId::Job(archive.of.id());
+    let mut here = Here::default();
+    for id in archive.bench.with_book(&book, photos_of) {
+        if let Ok(Some(picture)) = archive.bench.photo(&id).await {
+            here.bytes += picture.size();
+            here.ids.push(id);
+        }
+    }
+    here
+}
+
+fn counted(here: &Here) -> String {
+    match here.ids.len() {
+        0 => "None on this device.".to_owned(),
+        1 => format!("1 on this device, {}.", megabytes(here.bytes)),
+        some => format!("{some} on this device, {}.", megabytes(here.bytes)),
+    }
+}
+
+/// Why they stay; or, once the person holds the backup, the way they leave.
+fn leave(archive: Archive, here: Here) -> AnyView {
+    let book = BookId::Job(archive.of.id());
+    let last = last_backup().map(|backup| backup.at);
+    // Followed: an entry may change the answer.
+    archive.is_in.track();
+    match archive.bench.with_book(&book, |book| may_free_photos(book, last)) {
+        Err(why) => view! {
+            <p>{why.to_string()}</p>
+            <a class="btn btn--wide" href="/settings">
+                "Settings and backup"
+            </a>
+        }
+        .into_any(),
+        Ok(backup) => take_off(archive, here, backup),
+    }
+}
+
+fn take_off(archive: Archive, here: Here, backup: i64) -> AnyView {
+    let holds = RwSignal::new(false);
+    let made = job::date(backup, utc_offset_minutes(backup));
+    let take = Callback::new(move |()| {
+        let (ids, job) = (here.ids.clone(), archive.of.id());
+        spawn_local(async move {
+            let outcome = archive.bench.free_photos(&job, ids, backup).await;
+            archive.says.try_set(outcome.err().map(|why| Says::Refused(why.to_string())));
+        });
+    });
+    let hold = Callback::new(move |ticked| holds.set(ticked));
+    view! {
+        <Tick
+            title=format!("I have the backup of {made}")
+            note="It is off this device, and it opens."
+            ticked=holds
+            on_turn=hold
+        />
+        <button
+            class="btn btn--wide"
+            type="button"
+            disabled=mark(move || !holds.get())
+            on:click=press(take)
+        >
+            "Take the photos off this device"
+        </button>
+        <p class="small">
+            "The record says that a backup has them. Brought in, the backup puts them back."
+        </p>
+    }
+    .into_any()
+}
