@@ -161,6 +161,18 @@ pub fn help(screen: &Screen) -> Help {
             "Units and light change what is shown, never what was typed.",
             Shows::Case,
         ),
+        Screen::Find => of(
+            "Find a job",
+            "Type part of the boat, the unit, a tag, the job’s number or a day; every word must stand on the job.",
+            "Jobs in the archive are found too, and open like any other.",
+            Shows::Case,
+        ),
+        Screen::Archive { .. } => of(
+            "Tags and archive",
+            "A finished job goes off the bench and the board, and is found again by its words and tags.",
+            "Its photos may leave this device once a backup has them; brought in, the backup puts them back.",
+            Shows::Case,
+        ),
         Screen::BringIn => of(
             "Bring in",
             "You see what a file changes before anything is kept, and nothing that is here is overwritten.",

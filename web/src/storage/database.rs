@@ -2,7 +2,7 @@
 
 use js_sys::{Array, Object, Reflect};
 use wasm_bindgen::prelude::*;
-use web_sys::{Blob, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbTransaction};
+use web_sys::{Blob, IdbDatabase, IdbKeyRange, IdbObjectStore, IdbRequest, IdbTransaction};
 
 use super::asked::{completed, ended, other, succeeded};
 use super::{Batch, Row, StoreError, Summed};

@@ -62,7 +62,7 @@ async fn preferences_are_kept_and_nonsense_is_passed_over() {
     });
     let kept = || {
         let prefs = owner.with(Prefs::kept);
-        untrack(|| (prefs.theme(), prefs.unit(), prefs.entry()))
+        untrack(|| (prefs.theme(), prefs.units().of(Unit::Millimetre), prefs.entry()))
     };
     assert_eq!(kept(), (Theme::Shed, Unit::Inch, NumberEntry::Phone));
     fresh::run("localStorage.setItem('shimwright.unit', '\"furlong\"'); localStorage.setItem('shimwright.theme', '{')").await;

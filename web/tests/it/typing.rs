@@ -69,6 +69,7 @@ fn slot((place, value): (&str, ArcRwSignal<String>)) -> Slot {
         spoken: format!("Reading at {place}°"),
         value: RwSignal::from(value).into(),
         says: Signal::stored(None),
+        unit: Signal::stored(None),
     }
 }
 

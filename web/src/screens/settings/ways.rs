@@ -61,7 +61,9 @@ fn unit(
     let is_chosen = move |unit: &Unit| prefs.units().of(*unit) == *unit;
     let chosen = Signal::derive(move || units.iter().position(is_chosen));
     let choose = Callback::new(move |at: usize| {
-        units.get(at).map(|unit| prefs.set_unit(*unit));
+        if let Some(unit) = units.get(at) {
+            prefs.set_unit(*unit);
+        }
     });
     let label = format!("Unit: {title}");
     view! {
