@@ -110,7 +110,9 @@ fn soak_too_large_and_too_deep() {
         ("a photo of 200 MB", format!("{line}{{\"photo\":\""), &[b'A'; 64 * 1024]),
         ("200 MB of brackets", line.clone(), &[b'['; 64 * 1024]),
     ];
-    for (what, first, piece) in files {
+    // Tests of every day leave out what is taken nearly whole, which takes a minute unoptimized.
+    let skipped = usize::from(std::env::var("SOAK_SECONDS").is_err());
+    for (what, first, piece) in files.into_iter().skip(skipped) {
         let (started, memory) = (Instant::now(), Memory::from_now());
         let (why, taken) = poured(&first, piece, 200 * MB);
         let (took, taken, memory) = (started.elapsed(), taken / MB, memory.most());
