@@ -114,9 +114,28 @@ fn about_what(fact: &Fact) -> Option<String> {
             format!("which way {position} pushes")
         }
         Fact::BuildChosen { position, .. } => format!("how {position} is built"),
-        Fact::Guided(Guided::Captured { step, label, .. }) => format!("{label}, step {step}"),
-        Fact::Guided(Guided::PartJudged { part, .. }) => format!("verdict on {part}"),
-        Fact::Guided(Guided::ScopeChosen { .. }) => "the scope of the job".to_owned(),
+        Fact::Guided(guided) => return about_what_guided(guided),
+        _ => return None,
+    })
+}
+
+fn about_what_guided(fact: &Guided) -> Option<String> {
+    Some(match fact {
+        Guided::Captured { step, label, .. } => format!("{label}, step {step}"),
+        Guided::StepDone { step }
+        | Guided::StepSkipped { step, .. }
+        | Guided::StepReopened { step, .. } => format!("how step {step} stands"),
+        Guided::GateJudged { step, .. } => format!("the gate of step {step}"),
+        Guided::BenchChecked { step, place, kind, .. } if !step.is_empty() => {
+            let name = crate::instrument::titled(kind);
+            let place = if place.is_empty() { String::new() } else { format!(", {place}") };
+            format!("{name}{place}, step {step}")
+        }
+        Guided::PartBagged { number, .. } => format!("what hangs at number {number}"),
+        Guided::PartJudged { part, .. } => format!("verdict on {part}"),
+        Guided::ConsentSigned(_) | Guided::ConsentRefused { .. } => "what was agreed to".to_owned(),
+        Guided::ScopeChosen { .. } => "the scope of the job".to_owned(),
+        Guided::ToolReadied { tool, .. } => format!("how {tool} comes along"),
         _ => return None,
     })
 }

@@ -52,6 +52,55 @@ fn lines_of_no_book_that_are_here_are_not_brought_in_again() {
     assert_eq!((again.fresh.len(), again.unread), (0, 0));
 }
 
+/// What was written about the same thing of the guided job, one fact on each side.
+#[test]
+fn a_step_a_gate_a_bag_and_a_consent_are_judged_too() {
+    let [_, _, start] = demo();
+    let (step, reason) = (|| "b10a".to_owned(), || "no time".to_owned());
+    let bagged = |part: &str| Guided::PartBagged {
+        number: 7,
+        part: part.to_owned(),
+        step: step(),
+        place: "tray".to_owned(),
+        facing: String::new(),
+        photo: None,
+    };
+    let judged = |passed| Guided::GateJudged {
+        step: step(),
+        passed,
+        by: "A. N.".to_owned(),
+        reason: reason(),
+    };
+    let checked = |typed: &str| Guided::BenchChecked {
+        step: step(),
+        place: "nose".to_owned(),
+        kind: "leak".to_owned(),
+        values: [("start".to_owned(), vec![typed.to_owned()])].into(),
+    };
+    for (ours, theirs, about) in [
+        (
+            Guided::StepDone { step: step() },
+            Guided::StepSkipped { step: step(), reason: reason() },
+            "how step b10a stands",
+        ),
+        (judged(true), judged(false), "the gate of step b10a"),
+        (bagged("washer"), bagged("spring"), "what hangs at number 7"),
+        (checked("50 kPa"), checked("60 kPa"), "Leak test, nose, step b10a"),
+    ] {
+        let ours = with(&start, "phone", &[ours.into()]);
+        let theirs = with(&start, "tablet", &[theirs.into()]);
+        let changes = changes(&theirs, [&ours]);
+        let [pair] = &changes.books[0].beside[..] else { panic!("{about}") };
+        assert_eq!((pair.about.as_str(), pair.agree()), (about, false));
+        // What was judged holds whichever way round the copies are joined.
+        let both = ours.clone().merge(&theirs);
+        let judgement: Vec<Fact> =
+            pair.judged(Stands::Ours).into_iter().map(|(_, fact)| fact).collect();
+        let joined = with(&both, "phone", &judgement);
+        assert_eq!(Job::fold(&joined), Job::fold(&theirs.clone().merge(&joined)));
+    }
+}
+
 #[test]
 fn what_was_written_on_both_sides_is_shown_to_be_judged() {
     let [_, _, start] = demo();
