@@ -79,7 +79,8 @@ const UNITS: &str = "unit";
 #[derive(Clone, Copy)]
 pub struct Prefs {
     theme: RwSignal<Theme>,
-    units: RwSignal<Units>,
+    /// As it is kept: the code that knows units comes after the first screen.
+    units: RwSignal<String>,
     entry: RwSignal<NumberEntry>,
     stand: RwSignal<Stand>,
 }
@@ -89,7 +90,7 @@ impl Prefs {
     pub fn kept() -> Prefs {
         Prefs {
             theme: RwSignal::new(Theme::kept().unwrap_or(Theme::Auto)),
-            units: RwSignal::new(Units::default().named(&scratch::read(UNITS).unwrap_or_default())),
+            units: RwSignal::new(scratch::read(UNITS).unwrap_or_default()),
             entry: RwSignal::new(NumberEntry::kept().unwrap_or(NumberEntry::Pad)),
             stand: RwSignal::new(Stand::kept().unwrap_or(Stand::Own)),
         }
@@ -102,7 +103,7 @@ impl Prefs {
 
     /// Units in which values are shown. What was typed keeps its own.
     pub fn units(self) -> Units {
-        self.units.get()
+        self.units.with(|text| Units::default().named(text))
     }
 
     /// What types the numbers.
@@ -129,8 +130,8 @@ impl Prefs {
 
     /// Chooses the unit that its quantity is shown in.
     pub fn set_unit(self, unit: Unit) {
-        let units = self.units.get_untracked().with(unit);
-        scratch::write(UNITS, &units.to_string());
+        let units = untrack(|| self.units()).with(unit).to_string();
+        scratch::write(UNITS, &units);
         self.units.set(units);
     }
 

@@ -73,9 +73,14 @@ impl Units {
         self
     }
 
-    /// The same with the units that a text names, as [`Units`] is displayed; the others stay.
+    /// The same with the units that a text names by their symbols, as [`Units`] is displayed; the
+    /// others stay.
     pub fn named(self, text: &str) -> Units {
-        text.split(',').filter_map(Unit::parse).fold(self, Units::with)
+        let offered = |symbol: &str| {
+            let mut units = CHOICES.iter().flat_map(|row| row.1);
+            units.find(|unit| unit.symbol() == symbol).copied()
+        };
+        text.split(',').filter_map(|symbol| offered(symbol.trim())).fold(self, Units::with)
     }
 }
 
