@@ -12,7 +12,11 @@ pub fn leaf(paper: &Paper, photos: Photos) -> String {
     let bench: String = record.bench.iter().map(bench).collect();
     [
         when(&bench, || format!("<div class=\"two\">\n{bench}</div>\n")),
-        record.seal_map.as_ref().map(|map| heading("Seal map") + &svg(map, "")).unwrap_or_default(),
+        record
+            .seal_map
+            .as_ref()
+            .map(|map| heading("Seal map") + &svg(map, "map"))
+            .unwrap_or_default(),
         torques(&record.torques),
         told("Counts", &record.counts),
         told("Waits", &record.waits),
