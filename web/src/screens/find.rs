@@ -21,7 +21,7 @@ pub fn FindScreen() -> impl IntoView {
     let told = words(move || counted(found.with(Vec::len), bench.every_job().len()));
     page::title(Signal::stored("Find a job".to_owned()));
     view! {
-        <Plate title="Find a job" subtitle=told/>
+        <Plate title="Find a job" subtitle="Those in the archive too"/>
         <main class="main" id="main" tabindex="-1">
             <h1 class="vh">"Find a job"</h1>
             <div class="sheet">

@@ -59,10 +59,10 @@ pub fn screen(id: &str) -> AnyView {
                 <section class="col">
                     <Place is_in/>
                     <Message id="archive-says" says=says/>
+                    <photos::Photos archive/>
                 </section>
                 <section class="col">
                     <tags::Tags archive/>
-                    <photos::Photos archive/>
                 </section>
             </div>
         </JobScreen>
