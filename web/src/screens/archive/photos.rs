@@ -7,7 +7,9 @@ use wasm_bindgen_futures::spawn_local;
 use super::Archive;
 use crate::bench::export::last_backup;
 use crate::device::now::utc_offset_minutes;
+use crate::lock::{Lock, use_lock};
 use crate::parts::{Says, Tick, live, mark, press};
+use crate::screens::pin::Giving;
 use crate::screens::settings::megabytes;
 
 /// The photos of a job that are on this device.
@@ -20,7 +22,7 @@ struct Here {
 /// How many photos are here, and the way they leave.
 #[component]
 pub fn Photos(archive: Archive) -> impl IntoView {
-    let here = RwSignal::new(None::<Here>);
+    let (here, lock) = (RwSignal::new(None::<Here>), use_lock());
     let look = move || {
         spawn_local(async move {
             here.try_set(Some(look(archive).await));
@@ -37,7 +39,7 @@ pub fn Photos(archive: Archive) -> impl IntoView {
             <h2>"Photos"</h2>
             <p>{count}</p>
             {live(move || match here.get() {
-                Some(here) if !here.ids.is_empty() => leave(archive, here),
+                Some(here) if !here.ids.is_empty() => leave(archive, here, lock),
                 _ => ().into_any(),
             })}
         </div>
@@ -65,7 +67,7 @@ fn counted(here: &Here) -> String {
 }
 
 /// Why they stay; or, once the person holds the backup, the way they leave.
-fn leave(archive: Archive, here: Here) -> AnyView {
+fn leave(archive: Archive, here: Here, lock: Lock) -> AnyView {
     let book = BookId::Job(archive.of.id());
     let last = last_backup().map(|backup| backup.at);
     // Followed: an entry may change the answer.
@@ -78,6 +80,7 @@ fn leave(archive: Archive, here: Here) -> AnyView {
             </a>
         }
         .into_any(),
+        Ok(_) if !lock.is_open() => Giving::here().form(),
         Ok(backup) => take_off(archive, here, backup),
     }
 }

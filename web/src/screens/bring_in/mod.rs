@@ -14,7 +14,7 @@ use wasm_bindgen_futures::spawn_local;
 use crate::bench::{Bench, use_bench};
 use crate::lock::{Lock, use_lock};
 use crate::page;
-use crate::parts::{Act, Back, Dock, Glyph, Message, Notice, Plate, Says, live, words};
+use crate::parts::{Act, Back, Dock, DockedPad, Glyph, Message, Notice, Plate, Says, live, words};
 use crate::storage::{Photo, StoreError};
 
 /// A file that was read, and what it would change.
@@ -145,6 +145,7 @@ pub fn BringInScreen() -> impl IntoView {
             <Message id="bring-in-says" says=at.says/>
             {body}
         </main>
+        <DockedPad/>
         <Dock>
             <Back href="/" words="Bench"/>
             {live(move || next(at))}
