@@ -13,6 +13,8 @@ mod open;
 mod tabs;
 mod wanted;
 
+use std::time::Duration;
+
 use job::{BookId, Entry, Fact, Refusal, Stamp, Summary};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -106,6 +108,10 @@ const OLDER: &str = "The store of this device is still in its older form, becaus
      change could not be made. It is shown and takes nothing. Free some room, then reload.";
 const CLEARED: &str = "The browser has cleared the store: there were entries here, and they are \
                        gone. Bring in your last backup, then have the browser keep them.";
+/// How long a write may take before it is said.
+const PATIENCE: Duration = Duration::from_secs(10);
+const NO_ANSWER: &str = "The store has not answered for ten seconds; the device may be full. What was typed last is \
+     not saved yet. Free some room; if it stays like this, reload.";
 const CLEARED_NOW: &str = "The browser has cleared the store while this page was open, so nothing more is saved here. \
      Reload it: what was written since the last backup is put back.";
 const PUT_BACK: &str = "The browser had lost the store. What was written since the last backup is put back from a \
@@ -257,6 +263,21 @@ impl Bench {
         }
     }
 
+    /// Waits for the store, and says so where it does not answer: a browser whose disk is full may
+    /// let a write stand for minutes.
+    async fn awaited<T>(self, answer: impl Future<Output = T>) -> T {
+        let say = move || self.trouble.set(Some(NO_ANSWER));
+        let timer = set_timeout_with_handle(say, PATIENCE).ok();
+        let answer = answer.await;
+        if let Some(timer) = timer {
+            timer.clear();
+        }
+        if self.trouble.get_untracked() == Some(NO_ANSWER) {
+            self.trouble.set(None);
+        }
+        answer
+    }
+
     /// What takes an act back, as long as it is the last of its book.
     fn retractions(self, last: &Last) -> Option<Vec<(BookId, Fact)>> {
         let book = last.book()?;
@@ -286,7 +307,7 @@ impl Bench {
                 ..with.clone()
             };
             let names: Vec<String> = set.summaries.iter().map(|(name, _)| name.clone()).collect();
-            match store.add(&set).await {
+            match self.awaited(store.add(&set)).await {
                 Ok(()) => {
                     self.books.update(|books| volumes.into_iter().for_each(|it| books.put(it)));
                 }

@@ -130,3 +130,41 @@ async fn the_last_act_is_taken_back_and_put_back() {
     assert_eq!(notes(bench, "a"), ["first", "second"]);
     assert_eq!(standing(), Some(Standing::Kept));
 }
+
+#[wasm_bindgen_test]
+async fn a_store_that_does_not_answer_is_said_until_it_does() {
+    fresh::start().await;
+    let (_owner, bench) = tab().await;
+    bench.record(vec![open_job("a")]).await.unwrap();
+    // A write that the browser lets stand: asked something again and again, it does not end.
+    fresh::run(
+        "const proto = IDBDatabase.prototype, begin = proto.transaction;
+         globalThis.hold = true;
+         proto.transaction = function (stores, mode, options) {
+            const made = begin.call(this, stores, mode, options);
+            if (mode === 'readwrite' && this.name === 'shimwright') {
+                const again = () => {
+                    if (globalThis.hold) made.objectStore('entries').count().onsuccess = again;
+                };
+                again();
+                proto.transaction = begin;
+            }
+            return made;
+         }",
+    )
+    .await;
+    let writing = wasm_bindgen_futures::future_to_promise(async move {
+        bench.record(vec![note("a", "held up")]).await.unwrap();
+        Ok(wasm_bindgen::JsValue::NULL)
+    });
+    for _ in 0..11 {
+        fresh::run("return new Promise((done) => setTimeout(done, 1000))").await;
+    }
+    let said = untrack(|| bench.trouble()).unwrap();
+    assert!(said.starts_with("The store has not answered for ten seconds"), "{said}");
+    assert!(notes(bench, "a").is_empty());
+    fresh::run("globalThis.hold = false").await;
+    wasm_bindgen_futures::JsFuture::from(writing).await.unwrap();
+    assert_eq!(notes(bench, "a"), ["held up"]);
+    assert_eq!(untrack(|| bench.trouble()), None);
+}
