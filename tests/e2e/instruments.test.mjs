@@ -164,6 +164,14 @@ describe("the bench checks, offline", () => {
     await fill("wanted", "-0.050");
     await page.getByText("0.25000 ± 0.00082 mm").or(page.getByText(/^0\.250/)).first().waitFor();
     await held("play");
+    // Oil rests by the same clock, on true time.
+    await go("/check/lube");
+    await fill("rest", "30");
+    await page.getByRole("button", { name: "Start the clock" }).click();
+    await page.getByText("of 30 min").waitFor();
+    await page.getByRole("button", { name: "Rested so far is now" }).click();
+    assert.match(await page.locator("#check-rested-0").inputValue(), /^0\.\d\d$/);
+    await held("lube");
     await go("/check/press");
     await page.getByRole("heading", { level: 1, name: "Press fit" }).waitFor();
     await held("press");

@@ -114,7 +114,7 @@ fn height(curve: &[Point], at: f64) -> f64 {
 /// A flag on its pole, as many rows up as others hang in its way; near the end it hangs on the left.
 fn flag(x: f64, left: f64, top: f64, row: usize, name: &'static str) -> [Mark; 3] {
     let (high, wide) = FLAG;
-    let foot = FOOT - 2.0 - (high + 2.0) * row as f64;
+    let foot = FOOT - 2.0 - high * row as f64;
     [
         line("c-pole", &[(x, FOOT), (x, top.min(foot - high))]),
         rect("c-flag", left, foot - high, wide, high),

@@ -29,14 +29,19 @@ pub fn running(working: Working) -> AnyView {
     let times = working.field_that(|takes| matches!(takes, Takes::Times(_)));
     let is_on = Memo::new(move |_| !working.clock.text().is_empty());
     live(move || match times {
-        Some((at, Asked { takes: Takes::Times(places), .. })) if is_on.get() => {
-            runs(working, at, places)
+        Some((at, asked @ Asked { takes: Takes::Times(places), .. })) if is_on.get() => {
+            runs(working, at, asked, places)
         }
         _ => ().into_any(),
     })
 }
 
-fn runs(working: Working, at: usize, places: &'static [&'static str]) -> AnyView {
+fn runs(
+    working: Working,
+    at: usize,
+    asked: &'static Asked,
+    places: &'static [&'static str],
+) -> AnyView {
     let second = use_seconds();
     let run = move |now| since(&working.clock.text(), now, working.mark());
     let shown = words(move || run(second.get()).map(|run| run.clock).unwrap_or_default());
@@ -46,11 +51,11 @@ fn runs(working: Working, at: usize, places: &'static [&'static str]) -> AnyView
         let place = next.get().and_then(|line| Some((line, *places.get(line)?)));
         let button = place.map(|(line, place)| {
             let take = press(Callback::new(move |()| take(working, at, line)));
-            view! {
-                <button class="btn" type="button" on:click=take>
-                    {format!("Time of line {place} is now")}
-                </button>
-            }
+            let said = match places {
+                [_] => format!("{} is now", asked.label),
+                _ => format!("Time of line {place} is now"),
+            };
+            view! { <button class="btn" type="button" on:click=take>{said}</button> }
         });
         button.into_any()
     });

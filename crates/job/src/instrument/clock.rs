@@ -38,7 +38,7 @@ pub fn since(start: &str, now: i64, mark: Mark) -> Option<Elapsed> {
 impl Instrument {
     /// What its clock runs up to: "of 10 min"; `None` while no time is typed.
     pub fn runs_to(&self, values: &Values) -> Option<String> {
-        let text = values.get("time")?.first()?;
+        let text = ["time", "rest"].iter().find_map(|field| values.get(*field))?.first()?;
         let time = Typed::parse(text, Unit::Minute, Sign::Positive).ok()?;
         Some(format!("of {time}"))
     }

@@ -15,7 +15,8 @@ const FLAGS: [&str; 3] = ["prop", "drive", "rod"];
 
 /// What was done.
 pub(super) struct Acts {
-    at: [Option<Amount>; 3],
+    /// Minutes since the first line.
+    since: [Option<f64>; 3],
     /// The shafts were turned; `None` where there is none.
     pub turned: Option<bool>,
     /// The rod was moved; `None` where there is none.
@@ -32,27 +33,28 @@ pub(super) fn acts(given: &mut Given, first: &Entry) -> Option<Acts> {
             return None;
         }
     }
-    let at = [0, 1, 2].map(|at| tapped(at).map(Typed::amount));
-    let [prop, drive, rod] = at;
+    let since =
+        [0, 1, 2].map(|at| tapped(at).map(|typed| minutes(typed.amount()) - minutes(first.at)));
+    let [prop, drive, rod] = since;
     let said = |word: Option<&str>, tapped: bool| match word {
         Some(NONE) => None,
         word => Some(tapped || word == Some("yes")),
     };
     let turned = said(given.word("turned"), prop.is_some() && drive.is_some());
     let moved = said(given.word("moved"), rod.is_some());
-    Some(Acts { at, turned, moved })
+    Some(Acts { since, turned, moved })
 }
 
 impl Acts {
-    /// Minutes and name of each, for the curve.
+    /// Minutes since the first line and name of each, for the curve.
     pub fn flags(&self) -> Vec<(f64, &'static str)> {
-        let done = self.at.iter().zip(FLAGS);
-        done.filter_map(|(at, name)| Some((minutes((*at)?), name))).collect()
+        let done = self.since.iter().zip(FLAGS);
+        done.filter_map(|(since, name)| Some(((*since)?, name))).collect()
     }
 
     /// What is still to be turned.
     pub fn still_to_turn(&self) -> &'static str {
-        match self.at {
+        match self.since {
             [Some(_), None, _] => "Turn the drive shaft too.",
             [None, Some(_), _] => "Turn the prop shaft too.",
             _ => "Turn the shafts.",

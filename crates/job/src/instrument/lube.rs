@@ -21,7 +21,7 @@ pub(super) const LUBE: Instrument = Instrument {
         asked("volume", "Volume in", VOLUME),
         asked("rated", "Volume the manual rates", VOLUME),
         asked("within", "May be off by", Takes::Number(Unit::Percent, Sign::Positive)),
-        asked("rested", "Rested so far", TIME),
+        asked("rested", "Rested so far", Takes::Times(&["since it was filled"])),
         asked("rest", "Rest before the level is read", TIME),
         optional("cold", "Temperature of the oil", Takes::Number(Unit::Celsius, Sign::Any)),
         optional("warm", "Temperature it will run at", Takes::Number(Unit::Celsius, Sign::Any)),

@@ -7,7 +7,7 @@ use super::{Asked, Instrument, Takes, Values, leak, torque, verdict_word};
 use crate::Shown;
 use crate::guide::GuideLog;
 
-/// Field, the field whose word asks for it, and that word.
+/// Field, the field of the same form whose word asks for it, and that word.
 const ONLY_AT: [(&str, &str, &str); 3] = [
     ("because", "stage", leak::NOT_APPLICABLE),
     ("outer-own", "outer", OWN),

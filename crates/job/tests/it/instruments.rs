@@ -94,6 +94,8 @@ fn the_clock_runs_to_the_time_of_the_plan() {
     assert_eq!(leak.runs_to(&held(&[])).as_deref(), Some("of 10 min"));
     assert_eq!(leak.runs_to(&values(&[("time", &["600 s"])])).as_deref(), Some("of 600 s"));
     assert_eq!(leak.runs_to(&values(&[("time", &["long"])])), None);
+    let lube = instrument("lube").unwrap();
+    assert_eq!(lube.runs_to(&values(&[("rest", &["30"])])).as_deref(), Some("of 30 min"));
 }
 
 #[test]
@@ -119,6 +121,11 @@ fn turning_is_tapped_with_its_time() {
     no_rod.extend(values(&[("moved", &["none here"])]));
     assert_eq!(answer("leak", &no_rod).unwrap().verdict, Some(Verdict::InBand));
     assert_eq!(answer("leak", &held(&DONE)).unwrap().verdict, Some(Verdict::InBand));
+    // The curve begins at its first line, and so do its flags.
+    let mut late = tapped(&["5"]);
+    late.extend(values(&[("at", &["2", "12"])]));
+    let picture = answer("leak", &late).unwrap().picture.unwrap();
+    assert!(picture.label.ends_with(" prop at 3.0 min."), "{}", picture.label);
     let mut early = tapped(&["0.50"]);
     early.extend(values(&[("at", &["1", "11"])]));
     let says = "acts: Prop shaft turned: found 0.50 min, expected no less than the first line, 1 min. Do \
