@@ -42,14 +42,20 @@ pub fn App(
     provide_context(Visit(Owner::current()));
     provide_context(Asked(StoredValue::new(practice)));
     provide_context(Address::follow());
-    provide_context(Bench::new(opened));
+    let (bench, protection) = (Bench::new(opened), Protection::look());
+    provide_context(bench);
     let prefs = Prefs::kept();
     let drafts = Drafts::default();
     provide_context(prefs);
     provide_context(drafts);
     provide_context(Lock::look());
     provide_context(Installer::look());
-    provide_context(Protection::look());
+    provide_context(protection);
+    Effect::new(move |_| {
+        if bench.saved_at().is_some() {
+            protection.ask_once();
+        }
+    });
     let own_pad = Signal::derive(move || prefs.entry() == NumberEntry::Pad);
     let keys = Keys::provide(own_pad, device_mark().into());
 

@@ -6,6 +6,11 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::StorageManager;
 
+use crate::scratch;
+
+/// Where it is noted that the browser was asked.
+const ASKED: &str = "asked-to-keep";
+
 /// The browser's answer to the wish that it never clears the jobs by itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Promised {
@@ -56,6 +61,14 @@ impl Protection {
     pub fn ask(self) {
         if self.promised.get_untracked() != Promised::Yes {
             spawn_local(self.answer(|manager| manager.persist().ok()));
+        }
+    }
+
+    /// Asks once on this device, when the first thing was kept: a press came before it.
+    pub fn ask_once(self) {
+        if scratch::read(ASKED).is_none() {
+            scratch::write(ASKED, "yes");
+            self.ask();
         }
     }
 
