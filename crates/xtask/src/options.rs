@@ -16,7 +16,8 @@ cargo xtask test [--libraries] run every check and test, and count them; with --
                                checks against Python libraries, which are installed on the first run
 cargo xtask ci                 test, then documentation, other programs' answers and the benchmark
 cargo xtask soak               the long runs, about an hour: ten minutes each of changed files, lines and
-                               numbers, then 100 killed browsers, two tabs, 20 steps of a full store
+                               numbers, then 100 killed browsers, two tabs, 20 steps of a full store,
+                               20 small disks and a bench of 1,000 jobs
 cargo xtask budget             sizes of the first visit, from dist/ as it is
 cargo xtask icons              draw public/icons/*.png again from their SVG
 cargo xtask shots              take the pictures of the screens for the README and the manifest
