@@ -38,6 +38,8 @@ pub struct Job {
     pub tags: BTreeSet<String>,
     /// It is off the bench and the board.
     pub archived: bool,
+    /// Photos that left a device, with the time of the backup that has them.
+    pub freed: BTreeMap<String, i64>,
     /// Remarks, in order.
     pub notes: Vec<String>,
     /// Every entry that counts as a sentence, with its time.
@@ -141,6 +143,9 @@ impl Job {
                 Fact::JobTagged { tag, tagged: true } => drop(job.tags.insert(tag.clone())),
                 Fact::JobTagged { tag, tagged: false } => drop(job.tags.remove(tag)),
                 Fact::JobArchived { archived } => job.archived = *archived,
+                Fact::PhotosFreed { photos, backup } => {
+                    job.freed.extend(photos.iter().map(|photo| (photo.clone(), *backup)));
+                }
                 Fact::NoteWritten { text } => job.notes.push(text.clone()),
                 _ => {}
             }

@@ -1,6 +1,7 @@
 //! Photos with their captions, and the parts judged.
 
 use super::{Look, captured};
+use crate::date;
 use crate::guided::{PartVerdict, capitalised, spaced};
 
 /// A photo that was kept.
@@ -10,6 +11,8 @@ pub struct RecordPhoto {
     pub id: String,
     /// What it shows.
     pub caption: String,
+    /// The day of the backup that has it, where it left a device.
+    pub backup: Option<String>,
 }
 
 /// A part that was judged.
@@ -58,7 +61,8 @@ pub(super) fn photos(look: &Look) -> Vec<RecordPhoto> {
     let mut photos: Vec<RecordPhoto> = Vec::new();
     for (id, caption) in of_steps.chain(off).chain(judged) {
         if photos.iter().all(|photo| photo.id != id) {
-            photos.push(RecordPhoto { id: id.to_owned(), caption });
+            let backup = look.job.freed.get(id).map(|at| date(*at, look.shown.utc_offset));
+            photos.push(RecordPhoto { id: id.to_owned(), caption, backup });
         }
     }
     photos

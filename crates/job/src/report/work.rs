@@ -80,12 +80,20 @@ fn torques(torques: &[RecordTorque]) -> String {
     heading("Torques") + &table("tbl--torques", &heads, torques.iter().map(row).collect())
 }
 
+/// What stands where a photo is not.
+fn away(photo: &crate::RecordPhoto) -> String {
+    match &photo.backup {
+        Some(day) => format!("This photo is not at hand. The backup of {day} has it."),
+        None => "This photo is not at hand.".to_owned(),
+    }
+}
+
 fn pictures(paper: &Paper, photos: Photos) -> String {
     let figure = |photo: &crate::RecordPhoto| {
         let caption = typed(&photo.caption);
         let picture = match photos(&photo.id) {
             Some(address) => format!("<img src=\"{}\" alt=\"{caption}\">", typed(&address)),
-            None => "<span class=\"small\">This photo is not at hand.</span>".to_owned(),
+            None => format!("<span class=\"small\">{}</span>", away(photo)),
         };
         format!("<figure>{picture}<figcaption>{caption}</figcaption></figure>\n")
     };

@@ -119,3 +119,32 @@ fn photos_leave_only_from_the_archive_and_after_a_backup_that_has_them() {
     bench.record(undo(&bench.job, [])).unwrap();
     assert_eq!(photos_of(&bench.job).into_iter().collect::<Vec<_>>(), ["p1"]);
 }
+
+#[test]
+fn the_record_says_which_backup_has_a_photo_that_left() {
+    let mut bench = Bench::demo();
+    let book = bench.job.id().clone();
+    let photo = Guided::PartJudged {
+        part: "gears".to_owned(),
+        verdict: PartVerdict::Reject,
+        signs: vec![],
+        reason: "two teeth".to_owned(),
+        photo: Some("p1".to_owned()),
+    };
+    let scope = Guided::ScopeChosen { scope: procedure::Scope::Reseal, reason: String::new() };
+    let facts = [scope, photo].map(|fact| (book.clone(), fact.into()));
+    bench.record(facts.to_vec()).unwrap();
+    let told = |bench: &Bench| {
+        let (job, sheet, shown) =
+            (Job::fold(&bench.job), Sheet::fold(&bench.sheet), Shown::default());
+        let record = record(&job, &sheet, None, shown);
+        let (owner, invoice) = (owner(&job, &record, None, shown), invoice(&job, &record, None));
+        let paper =
+            report::Paper { record: &record, owner: &owner, invoice: &invoice, shown, at: DAYS[1] };
+        report::body(&paper, &|_| None)
+    };
+    assert!(told(&bench).contains("This photo is not at hand.<"));
+    let freed = Fact::PhotosFreed { photos: vec!["p1".to_owned()], backup: DAYS[0] };
+    bench.record(vec![(book, freed)]).unwrap();
+    assert!(told(&bench).contains("This photo is not at hand. The backup of 12 May 2026 has it.<"));
+}
