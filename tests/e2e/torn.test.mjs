@@ -40,6 +40,21 @@ async function write(page, job, count) {
   return told.acknowledged.map(([entry]) => entry);
 }
 
+/**
+ * A visit that presses nothing and ends as a flat battery does, once its new log stands: what was
+ * there. Ended before that, twice in a row, it could still cost the site.
+ */
+async function look(profile) {
+  const page = await start(profile);
+  const old = log(profile);
+  await open(page, site.url);
+  const ids = await entryIds(page);
+  await until(() => !existsSync(old));
+  await until(() => page.evaluate(async () => !(await indexedDB.databases()).some(({ name }) => name === "shimwright-fresh")));
+  await end(page, profile);
+  return ids;
+}
+
 /** The log that is written in. */
 function log(profile) {
   const base = join(profile, "Default/IndexedDB");
@@ -75,22 +90,13 @@ describe("a log torn in its last record", () => {
 
   test("is let go of by a visit that only looks", { timeout: 120_000 }, async () => {
     const profile = temporaryFolder();
-    let page = await start(profile);
+    const page = await start(profile);
     const acknowledged = await write(page, "torn", 20);
     await end(page, profile);
-    const torn = log(profile);
-    tear(torn);
-    page = await start(profile);
-    await open(page, site.url);
-    // The new log stands before the old one is let go of, and an end in between leaves both.
-    await until(() => !existsSync(torn));
-    await end(page, profile);
-    for (let visit = 0; visit < 2; visit += 1) {
-      page = await start(profile);
-      await open(page, site.url);
-      const ids = await entryIds(page);
+    tear(log(profile));
+    for (let visit = 0; visit < 3; visit += 1) {
+      const ids = await look(profile);
       assert.ok(acknowledged.filter((id) => !ids.includes(id)).length <= 1);
-      await end(page, profile);
     }
   });
 });
