@@ -43,6 +43,28 @@ fn a_usual_sheet_fits_a_code() {
     assert!(!code[7][0]);
 }
 
+/// Read by `rqrr`, a reader that shares nothing with the writer: three dots a square, as a camera
+/// would see it, with the light edge that ISO/IEC 18004 asks for, four squares wide.
+#[test]
+fn another_reader_gets_the_address_out_of_the_code() {
+    const DOTS: usize = 3;
+    const EDGE: usize = 4;
+    let [sheet, ..] = demo();
+    let address = "https://shimwright.example/bring-in#sheet=";
+    let card = Card::of(&sheet);
+    let code = card.code(address).unwrap();
+    let size = (code.len() + 2 * EDGE) * DOTS;
+    let dark = |at: usize| (at / DOTS).checked_sub(EDGE);
+    let is_dark = |x, y| Some(*code.get(dark(y)?)?.get(dark(x)?)?);
+    let mut seen = rqrr::PreparedImage::prepare_from_greyscale(size, size, |x, y| {
+        if is_dark(x, y) == Some(true) { 20 } else { 235 }
+    });
+    let grids = seen.detect_grids();
+    assert_eq!(grids.len(), 1);
+    let (_, read) = grids[0].decode().unwrap();
+    assert_eq!(read, format!("{address}{}", card.text()));
+}
+
 #[test]
 fn a_sheet_that_does_not_fit_says_what_to_do() {
     let [sheet, ..] = demo();
