@@ -38,13 +38,17 @@ impl fmt::Display for PhotosStay {
     }
 }
 
-/// Whether the photos of a job may leave the device: it is in the archive, and the last backup of
+/// Whether the photos of a job, folded from `book`, may leave the device: it is in the archive, and the last backup of
 /// everything, made at `last_backup`, has every one of them. Times are milliseconds since 1970, UTC.
 ///
 /// # Errors
 /// Why they stay.
-pub fn may_free_photos(book: &Book, last_backup: Option<i64>) -> Result<i64, PhotosStay> {
-    if !Job::fold(book).archived {
+pub fn may_free_photos(
+    job: &Job,
+    book: &Book,
+    last_backup: Option<i64>,
+) -> Result<i64, PhotosStay> {
+    if !job.archived {
         return Err(PhotosStay::OnTheBench);
     }
     let backup = last_backup.ok_or(PhotosStay::NoBackup)?;

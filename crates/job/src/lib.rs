@@ -95,7 +95,6 @@ pub use entry::{BookId, Entry, Kept, Stamp};
 pub use fact::{Counted, Fact, FieldValue, FittedShim};
 pub use field::{Field, FieldFacts, Group, Kind};
 pub use figure::{Figure, Shown, figure};
-pub use find::{Finding, find};
 pub use first_guess::{FirstGuess, first_guesses};
 pub use fit::{fit, record_found};
 pub use folded::Folded;

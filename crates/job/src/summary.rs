@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use crate::{Book, Folded};
+use crate::{Book, Folded, Job};
 
 /// What is known of a book without opening it.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -16,13 +16,10 @@ pub struct Summary {
     /// Entries, read or not.
     pub entries: usize,
     /// Entries this version cannot read; they are kept.
-    #[serde(default)]
     pub unread: usize,
     /// What stands on a job's back; `None` for any other book.
-    #[serde(default)]
     pub job: Option<Arc<JobSummary>>,
     /// What a unit sheet is called; `None` for any other book.
-    #[serde(default)]
     pub unit: Option<String>,
 }
 
@@ -48,30 +45,34 @@ pub struct JobSummary {
     pub archived: bool,
 }
 
+impl JobSummary {
+    fn of(job: &Job) -> JobSummary {
+        JobSummary {
+            id: job.id.clone(),
+            boat: job.boat.clone(),
+            sheet: job.sheet.clone(),
+            number: job.number,
+            opened_at: job.opened_at,
+            last_at: job.last_at,
+            tags: job.tags.iter().cloned().collect(),
+            archived: job.archived,
+        }
+    }
+}
+
 impl Summary {
     /// The form they are written in. A store that holds another form works them out anew.
     pub const FORM: &str = "2";
 
     /// Of a book and what it amounts to.
     pub fn of(book: &Book, folded: &Folded) -> Summary {
-        let job = match folded {
-            Folded::Job(job) => Some(Arc::new(JobSummary {
-                id: job.id.clone(),
-                boat: job.boat.clone(),
-                sheet: job.sheet.clone(),
-                number: job.number,
-                opened_at: job.opened_at,
-                last_at: job.last_at,
-                tags: job.tags.iter().cloned().collect(),
-                archived: job.archived,
-            })),
-            _ => None,
-        };
-        let unit = match folded {
-            Folded::Sheet(sheet) => Some(sheet.name.clone()),
-            _ => None,
-        };
-        Summary { entries: book.lines().count(), unread: book.unread(), job, unit }
+        let counts =
+            Summary { entries: book.lines().count(), unread: book.unread(), ..Summary::default() };
+        match folded {
+            Folded::Job(job) => Summary { job: Some(Arc::new(JobSummary::of(job))), ..counts },
+            Folded::Sheet(sheet) => Summary { unit: Some(sheet.name.clone()), ..counts },
+            Folded::Tin(_) | Folded::Drawer(_) => counts,
+        }
     }
 
     /// Of rows in a book of a kind this version does not know.

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use job::{Book, BookId, Drawer, Entry, Fact, Folded, Job, JobSummary, Refusal, Sheet};
 use job::{Stamp, Summary, Tin};
 
+use crate::place;
 use crate::storage::{Row, Summed};
 
 /// All books.
@@ -23,11 +24,13 @@ pub(super) struct Books {
 pub(super) struct Volume {
     book: Book,
     folded: Folded,
+    summary: Summary,
 }
 
 impl Volume {
     pub(super) fn of(book: Book) -> Volume {
-        Volume { folded: Folded::of(&book), book }
+        let folded = Folded::of(&book);
+        Volume { summary: Summary::of(&book, &folded), folded, book }
     }
 
     pub(super) fn book(&self) -> &Book {
@@ -36,8 +39,7 @@ impl Volume {
 
     /// What a store keeps beside the book.
     pub(super) fn summed(&self) -> Summed {
-        let summary = Summary::of(&self.book, &self.folded);
-        (self.book.id().to_string(), Some(summary.to_text()))
+        (self.book.id().to_string(), Some(self.summary.to_text()))
     }
 }
 
@@ -92,7 +94,7 @@ impl Books {
 
     /// Opens a book, or puts it in the place of what it was before.
     pub(super) fn put(&mut self, volume: Volume) {
-        self.known.insert(volume.book.id().to_string(), Summary::of(&volume.book, &volume.folded));
+        self.known.insert(volume.book.id().to_string(), volume.summary.clone());
         self.volumes.insert(volume.book.id().clone(), volume);
     }
 
@@ -178,6 +180,19 @@ impl Books {
         let mut jobs: Vec<_> = self.known.values().filter_map(|it| it.job.clone()).collect();
         jobs.sort_by_key(|job| Reverse(job.last_at));
         jobs
+    }
+
+    /// The jobs that are not in the archive, the one written in last first.
+    pub(super) fn on_bench(&self) -> Vec<Arc<JobSummary>> {
+        self.jobs().into_iter().filter(|job| !job.archived).collect()
+    }
+
+    /// The job on the bench that was open last; before any was, the one written in last.
+    pub(super) fn current(&self) -> Option<Arc<JobSummary>> {
+        let jobs = self.on_bench();
+        let last = place::carry_on().map(|last| last.path).unwrap_or_default();
+        let id = last.trim_start_matches("/job/").split('/').next().unwrap_or_default();
+        jobs.iter().find(|job| job.id == id).or(jobs.first()).cloned()
     }
 
     /// What a unit sheet is called; empty where there is none.

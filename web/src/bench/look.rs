@@ -76,7 +76,12 @@ impl Bench {
 
     /// The jobs that are not in the archive, the one written in last first.
     pub fn jobs(self) -> Vec<Arc<JobSummary>> {
-        self.every_job().into_iter().filter(|job| !job.archived).collect()
+        self.books.with(Books::on_bench)
+    }
+
+    /// The job that was open last; before any was, the one written in last.
+    pub fn current_job(self) -> Option<Arc<JobSummary>> {
+        self.books.with(Books::current)
     }
 
     /// What a unit sheet is called, open or not.

@@ -4,7 +4,6 @@ use job::BookId;
 
 use super::books::Books;
 use crate::address::Screen;
-use crate::place;
 
 /// Jobs that the bench shows at first, and the board at all: what is worked on.
 pub const AT_FIRST: usize = 8;
@@ -18,10 +17,9 @@ pub(super) fn wanted(screen: &Screen, books: &Books) -> Vec<BookId> {
     };
     match screen {
         Screen::Bench | Screen::First | Screen::Board => {
-            let jobs: Vec<_> = books.jobs().into_iter().filter(|it| !it.archived).collect();
-            let last = place::carry_on().map(|last| last.path).unwrap_or_default();
-            let stopped = jobs.iter().filter(|it| Screen::of(&last).job() == Some(&it.id));
-            jobs.iter().take(AT_FIRST).chain(stopped).for_each(|it| job(&it.id, &it.sheet));
+            let jobs = books.on_bench();
+            let current = books.current();
+            jobs.iter().take(AT_FIRST).chain(&current).for_each(|it| job(&it.id, &it.sheet));
             if jobs.is_empty() {
                 wanted.push(BookId::Tin);
             }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use job::{Finding, JobSummary, date, find};
+use job::{JobSummary, date};
 use leptos::prelude::*;
 
 use crate::bench::{Bench, use_bench};
@@ -55,9 +55,8 @@ pub fn FindScreen() -> impl IntoView {
 
 fn found(bench: Bench, typed: &str) -> Vec<Arc<JobSummary>> {
     let offset = utc_offset_minutes(now());
-    let is_found =
-        |job: &JobSummary| find(Finding { job, unit: &bench.unit(&job.sheet) }, typed, offset);
-    bench.every_job().into_iter().filter(|job| is_found(job)).collect()
+    let jobs = bench.every_job().into_iter();
+    jobs.filter(|job| job.has_words(typed, &bench.unit(&job.sheet), offset)).collect()
 }
 
 fn counted(found: usize, all: usize) -> String {

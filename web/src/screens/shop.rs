@@ -1,8 +1,5 @@
 //! What stands around the screens that belong to no one job: tin, unit sheet, new job.
 
-use std::sync::Arc;
-
-use job::JobSummary;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -11,17 +8,8 @@ use crate::page;
 use crate::parts::{
     Act, Back, Dock, DockedPad, Empty, Jump, Place, Plate, Rail, UndoBar, UndoLast,
 };
-use crate::place;
 
 use super::frame::{Here, UnitSwitch};
-
-/// The job that was open last; before any was, the one written in last.
-pub fn current_job(bench: Bench) -> Option<Arc<JobSummary>> {
-    let jobs = bench.jobs();
-    let last = place::carry_on().map(|last| last.path).unwrap_or_default();
-    let id = last.trim_start_matches("/job/").split('/').next().unwrap_or_default();
-    jobs.iter().find(|job| job.id == id).or(jobs.first()).cloned()
-}
 
 /// A screen of the shop: plate, places, what it shows, undo and the dock.
 #[component]
@@ -77,7 +65,7 @@ pub fn ShopScreen(
 
 /// The places, in the order of the job; those of a job and of a sheet only where there is one.
 pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Place> {
-    let job = current_job(bench);
+    let job = bench.current_job();
     let of_job = job.as_ref().map(|job| job.sheet.clone());
     let sheet = sheet.map(str::to_owned).or(of_job).or_else(|| bench.first_sheet());
     let place = |words: &str, href: String, is: Option<Here>| Place {

@@ -29,7 +29,9 @@ impl Database {
             }
             Err(why) => return Err(why),
         };
-        Database::as_it_is(NAME, looks, outdated).await
+        let request = factory()?.open(NAME).map_err(other)?;
+        opened(&request).await?;
+        Database::of(&request, Some(looks), outdated)
     }
 
     /// Opens the copy of an older version; `None` where there is none.
@@ -57,16 +59,6 @@ impl Database {
             Err(StoreError::Lost) if noted(&request, OLDER) => Err(StoreError::Older),
             outcome => outcome.map(|()| request),
         }
-    }
-
-    async fn as_it_is(
-        name: &str,
-        why: StoreError,
-        outdated: impl FnOnce() + 'static,
-    ) -> Result<Database, StoreError> {
-        let request = factory()?.open(name).map_err(other)?;
-        opened(&request).await?;
-        Database::of(&request, Some(why), outdated)
     }
 
     fn of(

@@ -19,7 +19,7 @@ fn heron() -> JobSummary {
 }
 
 fn finds(typed: &str) -> bool {
-    find(Finding { job: &heron(), unit: "Twin prop, invented" }, typed, 0)
+    heron().has_words(typed, "Twin prop, invented", 0)
 }
 
 #[test]
@@ -53,7 +53,7 @@ fn every_word_must_stand_somewhere_and_a_number_is_whole() {
 
 #[test]
 fn the_day_is_that_of_the_place() {
-    let at_sea = |offset| find(Finding { job: &heron(), unit: "" }, "13 may", offset);
+    let at_sea = |offset| heron().has_words("13 may", "", offset);
     assert!(!at_sea(0) && at_sea(14 * 60));
 }
 
@@ -108,7 +108,7 @@ fn photos_leave_only_from_the_archive_and_after_a_backup_that_has_them() {
     let photo = Guided::Captured { step: "b01".to_owned(), label: "it".to_owned(), value };
     bench.record(vec![(book.clone(), photo.into())]).unwrap();
     let taken = bench.job.entries().last().unwrap().at;
-    let may = |bench: &Bench, backup| may_free_photos(&bench.job, backup);
+    let may = |bench: &Bench, backup| may_free_photos(&Job::fold(&bench.job), &bench.job, backup);
     assert_eq!(may(&bench, Some(taken + 1)), Err(PhotosStay::OnTheBench));
     bench.record(vec![(book.clone(), Fact::JobArchived { archived: true })]).unwrap();
     assert_eq!(may(&bench, None), Err(PhotosStay::NoBackup));

@@ -9,7 +9,7 @@ use wasm_bindgen_futures::spawn_local;
 
 use super::frame::{Here, JobScreen, OpenJob};
 use crate::bench::{Bench, use_bench};
-use crate::parts::{Act, DockedPad, Message, Says, words};
+use crate::parts::{Act, Message, Says, words};
 
 /// What the parts of the screen share.
 #[derive(Clone, Copy)]
@@ -65,7 +65,6 @@ pub fn screen(id: &str) -> AnyView {
                     <tags::Tags archive/>
                 </section>
             </div>
-            <DockedPad/>
         </JobScreen>
     }
     .into_any()

@@ -7,9 +7,7 @@ use wasm_bindgen_futures::spawn_local;
 use super::Archive;
 use crate::bench::export::last_backup;
 use crate::device::now::utc_offset_minutes;
-use crate::lock::{Lock, use_lock};
 use crate::parts::{Says, Tick, live, mark, press};
-use crate::screens::pin::Giving;
 use crate::screens::settings::megabytes;
 
 /// The photos of a job that are on this device.
@@ -22,16 +20,13 @@ struct Here {
 /// How many photos are here, and the way they leave.
 #[component]
 pub fn Photos(archive: Archive) -> impl IntoView {
-    let (here, lock) = (RwSignal::new(None::<Here>), use_lock());
-    let look = move || {
-        spawn_local(async move {
-            here.try_set(Some(look(archive).await));
-        });
-    };
+    let here = RwSignal::new(None::<Here>);
     // Its entries say when photos came or went.
     Effect::new(move |_| {
         archive.of.look(|(job, ..), _| job.last_at);
-        look();
+        spawn_local(async move {
+            here.try_set(Some(look(archive).await));
+        });
     });
     let count = move || here.with(|here| here.as_ref().map(counted));
     view! {
@@ -39,7 +34,7 @@ pub fn Photos(archive: Archive) -> impl IntoView {
             <h2>"Photos"</h2>
             <p>{count}</p>
             {live(move || match here.get() {
-                Some(here) if !here.ids.is_empty() => leave(archive, here, lock),
+                Some(here) if !here.ids.is_empty() => leave(archive, here),
                 _ => ().into_any(),
             })}
         </div>
@@ -67,12 +62,14 @@ fn counted(here: &Here) -> String {
 }
 
 /// Why they stay; or, once the person holds the backup, the way they leave.
-fn leave(archive: Archive, here: Here, lock: Lock) -> AnyView {
-    let book = BookId::Job(archive.of.id());
+fn leave(archive: Archive, here: Here) -> AnyView {
+    let id = BookId::Job(archive.of.id());
     let last = last_backup().map(|backup| backup.at);
-    // Followed: an entry may change the answer.
-    archive.is_in.track();
-    match archive.bench.with_book(&book, |book| may_free_photos(book, last)) {
+    let may = archive
+        .of
+        .look(|(job, ..), _| archive.bench.with_book(&id, |book| may_free_photos(job, book, last)));
+    let Some(may) = may else { return ().into_any() };
+    match may {
         Err(why) => view! {
             <p>{why.to_string()}</p>
             <a class="btn btn--wide" href="/settings">
@@ -80,7 +77,6 @@ fn leave(archive: Archive, here: Here, lock: Lock) -> AnyView {
             </a>
         }
         .into_any(),
-        Ok(_) if !lock.is_open() => Giving::here().form(),
         Ok(backup) => take_off(archive, here, backup),
     }
 }

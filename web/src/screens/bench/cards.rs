@@ -3,7 +3,6 @@
 use job::{BenchCard, Job, Stage, StageState, bench_card};
 use leptos::prelude::*;
 
-use super::super::shop::current_job;
 use crate::address::Screen;
 use crate::bench::{AT_FIRST, use_bench};
 use crate::code::{Build, Code, Piece, use_code};
@@ -20,7 +19,7 @@ pub fn Cards() -> impl IntoView {
     let (bench, shown, code) = (use_bench(), use_shown(), use_code());
     let count = RwSignal::new(AT_FIRST);
     live(move || {
-        let here = current_job(bench).map(|job| job.id.clone());
+        let here = bench.current_job().map(|job| job.id.clone());
         let jobs = bench.jobs();
         let cards: Vec<AnyView> = bench
             .opened(&jobs, count.get())

@@ -5,7 +5,6 @@ use std::sync::Arc;
 use job::{Check, Job, NextAct, Sheet, ago, next_act};
 use leptos::prelude::*;
 
-use super::super::shop::current_job;
 use crate::bench::{Bench, use_bench};
 use crate::device::now::use_now;
 use crate::parts::{Empty, live};
@@ -19,7 +18,7 @@ use crate::shown::use_shown;
 #[component]
 pub fn CarryOn() -> impl IntoView {
     let bench = use_bench();
-    live(move || match current_job(bench).and_then(|job| bench.job(&job.id).get()) {
+    live(move || match bench.current_job().and_then(|job| bench.job(&job.id).get()) {
         Some(job) => view! { <Stopped job/> }.into_any(),
         None => view! {
             <div class="sheet">

@@ -9,7 +9,7 @@ use job::date;
 use leptos::prelude::*;
 
 use super::frame::{Undo, last_act};
-use super::shop::{current_job, places};
+use super::shop::places;
 use crate::address::Screen;
 use crate::bench::{Bench, use_bench};
 use crate::code::{Piece, use_code};
@@ -61,7 +61,7 @@ pub fn BenchScreen() -> impl IntoView {
 fn Next() -> impl IntoView {
     let (bench, code) = (use_bench(), use_code());
     live(move || {
-        let job = current_job(bench).and_then(|job| bench.job(&job.id).get());
+        let job = bench.current_job().and_then(|job| bench.job(&job.id).get());
         if let Some(job) = job.as_ref().filter(|job| job.guide.scope.is_some())
             && let Some(build) = code.built(Piece::Guide)
         {

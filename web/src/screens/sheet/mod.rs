@@ -16,7 +16,7 @@ use leptos::web_sys::{Event, HtmlElement};
 
 use super::frame::Here;
 use super::new_job;
-use super::shop::{NoSuchSheet, ShopScreen, current_job};
+use super::shop::{NoSuchSheet, ShopScreen};
 use crate::bench::use_bench;
 use crate::draft::use_draft;
 use crate::page::lead_to;
@@ -119,7 +119,7 @@ struct Ways {
 impl Ways {
     /// To the half-filled new job that chose it, to the job that stands on it, or to the bench.
     fn from(id: &str) -> Ways {
-        let job = untrack(|| current_job(use_bench())).filter(|job| job.sheet == id);
+        let job = untrack(|| use_bench().current_job()).filter(|job| job.sheet == id);
         if use_draft(new_job::PLACE, "sheet").text_untracked() == id {
             let href = "/new-job".to_owned();
             Ways { back: (href.clone(), "New job"), on: (href, "Back to the new job") }

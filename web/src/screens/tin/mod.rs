@@ -11,7 +11,7 @@ use leptos::prelude::*;
 
 use super::bench::Invented;
 use super::frame::Here;
-use super::shop::{ShopScreen, current_job};
+use super::shop::ShopScreen;
 use crate::bench::use_bench;
 use crate::parts::{Pick, Seg, live};
 use crate::pictures::Picture;
@@ -43,7 +43,7 @@ pub fn TinScreen() -> impl IntoView {
         1 => "1 shim".to_owned(),
         count => format!("{count} shims"),
     });
-    let back = match untrack(|| current_job(bench)) {
+    let back = match untrack(|| bench.current_job()) {
         Some(job) => (format!("/job/{}/setup", job.id), "Set-up"),
         None => ("/".to_owned(), "Bench"),
     };
