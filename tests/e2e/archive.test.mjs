@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { accessible } from "./access.mjs";
-import { act, controlled, jump, press, ready, startSheet } from "./flow.mjs";
+import { act, beginJob, controlled, jump, press, ready, startSheet } from "./flow.mjs";
 import { until } from "./keep.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
@@ -21,11 +21,8 @@ describe("find and archive, offline", () => {
 
   async function openJob(boat) {
     await go("/new-job");
-    await page.locator("#boat").fill(boat);
     await page.locator("main label").filter({ hasText: "Twin, invented" }).click();
-    await press(page, /^Open job/);
-    await page.waitForURL(/\/job\/[^/]+$/);
-    return /job\/([^/]+)$/.exec(page.url())[1];
+    return beginJob(page, boat);
   }
 
   /** A photo beside the job, as a step keeps it: in one transaction with its entry. */

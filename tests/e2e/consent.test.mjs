@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { accessible } from "./access.mjs";
-import { act, controlled, press, ready, startSheet } from "./flow.mjs";
+import { act, beginJob, controlled, press, ready, startSheet } from "./flow.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
 describe("consent, offline", () => {
@@ -48,10 +48,7 @@ describe("consent, offline", () => {
     await controlled(page);
     await startSheet(page, "Unit 14/21");
     await go("/new-job");
-    await page.locator("#boat").fill("Grey Heron");
-    await press(page, /^Open job/);
-    await page.waitForURL(/\/job\/[^/]+$/);
-    job = /job\/([^/]+)$/.exec(page.url())[1];
+    job = await beginJob(page, "Grey Heron");
     await page.locator("main label").filter({ hasText: /^Seals only/ }).click();
     await act(page).click();
     await page.getByRole("link", { name: /^Consent/ }).waitFor();

@@ -74,10 +74,16 @@ export async function fillTin(page, shims = SHIMS) {
   }
 }
 
-export async function openJob(page, boat) {
+/** Names the boat of a new job and opens it: its id. */
+export async function beginJob(page, boat) {
   await page.locator("#boat").fill(boat);
   await press(page, /^Open job/);
   await page.waitForURL(/\/job\/[^/]+$/);
+  return /job\/([^/]+)$/.exec(page.url())[1];
+}
+
+export async function openJob(page, boat) {
+  await beginJob(page, boat);
   await jump(page, "Set-up");
   await page.waitForURL(/\/job\/[^/]+\/setup$/);
 }

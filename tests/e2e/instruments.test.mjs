@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { accessible } from "./access.mjs";
-import { act, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
+import { act, beginJob, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
 // NIST/SEMATECH e-Handbook 2.3.4.4; run with numpy 2.4.6 linalg.lstsq: e 0.032865, u(e) 0.000597.
@@ -32,10 +32,7 @@ describe("the bench checks, offline", () => {
     await startSheet(page, "Unit 14/21");
     for (const [id, text] of SHEET) await type(page, id, text);
     await go("/new-job");
-    await page.locator("#boat").fill("Grey Heron");
-    await press(page, /^Open job/);
-    await page.waitForURL(/\/job\/[^/]+$/);
-    job = new URL(page.url()).pathname;
+    job = `/job/${await beginJob(page, "Grey Heron")}`;
     await go(`${job}/check`);
     await page.getByRole("heading", { name: "Bench checks" }).waitFor();
     await site.stop();

@@ -3,8 +3,8 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { accessible } from "./access.mjs";
-import { act, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
-import { jpeg, toStep, words, workTo } from "./guided.mjs";
+import { act, beginJob, controlled, press, ready, SHEET, startSheet, type } from "./flow.mjs";
+import { jpeg, words, workTo } from "./guided.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
 const TURN = ["0.000", "0.021", "0.045", "0.058", "0.049", "0.030", "0.004", "-0.009"];
@@ -34,9 +34,7 @@ describe("bench checks of a step, offline", () => {
     for (const [id, text] of SHEET) await type(page, id, text);
     await page.goto(`${site.url}/new-job`);
     await ready(page);
-    await page.locator("#boat").fill("Grey Heron");
-    await press(page, /^Open job/);
-    await page.waitForURL(/\/job\/[^/]+$/);
+    await beginJob(page, "Grey Heron");
     job = page.url();
     await page.locator(".choice").filter({ hasText: "Gear set" }).first().click();
     await act(page).click();

@@ -1,7 +1,29 @@
 // What the tests of durability share: entries written by the builders' page, the store as it lies.
 import { rmSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { after, before } from "node:test";
 import { ready } from "./flow.mjs";
+import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+
+/**
+ * The site of a test file and its browsers, all of them closed at its end: one left open by a test
+ * that failed would keep the file from ending.
+ */
+export function devices() {
+  const [site, opened] = [{}, []];
+  before(async () => Object.assign(site, await startSite()));
+  after(async () => {
+    // The killed ones are gone already.
+    await Promise.all(opened.map((context) => context.close().catch(() => {})));
+    await site.stop?.();
+  });
+  const device = async (profile = temporaryFolder()) => {
+    const context = await openBrowser(profile);
+    opened.push(context);
+    return { context, page: context.pages()[0], profile };
+  };
+  return { site, device };
+}
 
 /** Opens the page that writes invented entries; collects what it says was acknowledged. */
 export async function writing(page, url, { job, count, bytes = 0 }) {

@@ -2,25 +2,10 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { violationsInBothThemes } from "./access.mjs";
-import { act, controlled, enterDemo, openJob, press, ready, startSheet, writeFound } from "./flow.mjs";
-import { choose, downloaded, open, stored } from "./keep.mjs";
-import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+import { act, enterDemo, openJob, press, ready, startSheet, writeFound } from "./flow.mjs";
+import { choose, devices, downloaded, open, stored } from "./keep.mjs";
 
-let site;
-before(async () => { site = await startSite(); });
-/** Every browser of this file: one left open by a test that failed would keep the file from ending. */
-const opened = [];
-after(async () => {
-  // The killed ones are gone already.
-  for (const context of opened) await context.close().catch(() => {});
-  await site?.stop();
-});
-
-async function device(profile = temporaryFolder()) {
-  const context = await openBrowser(profile);
-  opened.push(context);
-  return { context, page: context.pages()[0], profile };
-}
+const { site, device } = devices();
 
 /** A file's entry lines with one changed. */
 const lines = (text) => text.trimEnd().split("\n");

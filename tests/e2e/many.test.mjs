@@ -4,27 +4,18 @@
 // the figures: open within 1.0 s at a quarter of the speed, saving at most 1.2 times as long as
 // with 10 jobs. The figures are printed; the short form holds only what cannot depend on the load.
 import { strict as assert } from "node:assert";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { controlled, ready } from "./flow.mjs";
-import { until, writing } from "./keep.mjs";
-import { openBrowser, startSite } from "./site.mjs";
+import { devices, until, writing } from "./keep.mjs";
 
 const LONG = Boolean(process.env.SOAK);
 const JOBS = LONG ? 1000 : 100;
 const SAVES = 40;
-let site;
-const open = [];
-before(async () => { site = await startSite(); });
-after(async () => {
-  await Promise.all(open.map((context) => context.close().catch(() => {})));
-  await site?.stop();
-});
+const { site, device } = devices();
 
 /** A device with the practice job; `more` further jobs are laid beside it as their lines. */
-async function device(more) {
-  const context = await openBrowser();
-  open.push(context);
-  const page = context.pages()[0] ?? await context.newPage();
+async function filled(more) {
+  const { context, page } = await device();
   await page.goto(site.url);
   await ready(page);
   await page.getByRole("button", { name: /practice job/i }).first().click();
@@ -111,7 +102,7 @@ const ms = (number) => `${number.toFixed(0)} ms`;
 
 describe("many jobs", () => {
   test(`${JOBS} jobs of 300 entries`, { timeout: 1_200_000 }, async (t) => {
-    const [few, many] = [await device(9), await device(JOBS - 1)];
+    const [few, many] = [await filled(9), await filled(JOBS - 1)];
     const first = [await opens(few.context, 1), await opens(many.context, 1)];
     await Promise.all([few, many].map(({ context }) => context.setOffline(true)));
     const [atTen, atAll] = [[], []];

@@ -5,31 +5,16 @@
 import assert from "node:assert/strict";
 import { cpSync } from "node:fs";
 import { join } from "node:path";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { smallDisk } from "./disk.mjs";
-import { controlled, ready } from "./flow.mjs";
-import { entryIds, faults, killTree, lives, open, refuseAt, stored, unlock, until, writing } from "./keep.mjs";
-import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+import { devices, entryIds, faults, killTree, lives, open, refuseAt, stored, unlock, until, writing } from "./keep.mjs";
+import { temporaryFolder } from "./site.mjs";
 
 const LONG = Boolean(process.env.SOAK);
 const KILLS = LONG ? 100 : 10;
 const STEPS = LONG ? 20 : 5;
 const DISKS = LONG ? 20 : 1;
-let site;
-before(async () => { site = await startSite(); });
-/** Every browser of this file: one left open by a test that failed would keep the file from ending. */
-const opened = [];
-after(async () => {
-  // The killed ones are gone already.
-  for (const context of opened) await context.close().catch(() => {});
-  await site?.stop();
-});
-
-async function device(profile = temporaryFolder()) {
-  const context = await openBrowser(profile);
-  opened.push(context);
-  return { context, page: context.pages()[0], profile };
-}
+const { site, device } = devices();
 
 describe("killed in the middle", () => {
   test(`${KILLS} kills lose nothing that was acknowledged`, { timeout: KILLS * 30_000 }, async (t) => {

@@ -8,22 +8,10 @@ import assert from "node:assert/strict";
 import { existsSync, readdirSync, statSync, truncateSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
-import { entryIds, killTree, lives, open, unlock, until, writing } from "./keep.mjs";
-import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+import { devices, entryIds, killTree, lives, open, unlock, until, writing } from "./keep.mjs";
+import { temporaryFolder } from "./site.mjs";
 
-let site;
-const opened = [];
-before(async () => { site = await startSite(); });
-after(async () => {
-  for (const context of opened) await context.close().catch(() => {});
-  await site?.stop();
-});
-
-async function start(profile) {
-  const context = await openBrowser(profile);
-  opened.push(context);
-  return context.pages()[0];
-}
+const { site, device } = devices();
 
 /** Ends a browser as a flat battery does. */
 async function end(page, profile) {
@@ -45,7 +33,7 @@ async function write(page, job, count) {
  * there. Ended before that, twice in a row, it could still cost the site.
  */
 async function look(profile) {
-  const page = await start(profile);
+  const page = (await device(profile)).page;
   const old = log(profile);
   await open(page, site.url);
   const ids = await entryIds(page);
@@ -69,18 +57,18 @@ const tear = (path) => truncateSync(path, statSync(path).size - 10);
 describe("a log torn in its last record", () => {
   test("costs that record at most, also after the next starts", { timeout: 120_000 }, async () => {
     const profile = temporaryFolder();
-    let page = await start(profile);
+    let page = (await device(profile)).page;
     const acknowledged = await write(page, "torn", 20);
     await end(page, profile);
     tear(log(profile));
-    page = await start(profile);
+    page = (await device(profile)).page;
     // A page of the same origin without the app: what is there before it writes.
     await page.goto(`${site.url}/licences.txt`);
     const before = await entryIds(page);
     assert.ok(before.length >= acknowledged.length, "the opening, and all but the torn one");
     const more = await write(page, "torn", 5);
     await end(page, profile);
-    page = await start(profile);
+    page = (await device(profile)).page;
     await open(page, `${site.url}/settings`);
     assert.equal(await page.getByText("The browser found the store broken").count(), 0);
     const ids = await entryIds(page);
@@ -90,7 +78,7 @@ describe("a log torn in its last record", () => {
 
   test("is let go of by a visit that only looks", { timeout: 120_000 }, async () => {
     const profile = temporaryFolder();
-    const page = await start(profile);
+    const page = (await device(profile)).page;
     const acknowledged = await write(page, "torn", 20);
     await end(page, profile);
     tear(log(profile));

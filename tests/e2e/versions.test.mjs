@@ -6,8 +6,7 @@ import { after, before, describe, test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { violationsInBothThemes } from "./access.mjs";
 import { enterDemo, press, ready } from "./flow.mjs";
-import { choose, downloaded, open, stored } from "./keep.mjs";
-import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+import { choose, devices, downloaded, open, stored } from "./keep.mjs";
 
 const golden = (name) => readFileSync(fileURLToPath(new URL(`../wire/${name}`, import.meta.url)), "utf8").trimEnd().split("\n");
 /** What lay in the store of each older version: entries of every kind; photos came with the second. */
@@ -16,19 +15,7 @@ const OLDER = [
   { version: 2, lines: [...golden("entries-v1.jsonl"), ...golden("entries-v1-layouts.jsonl"), ...golden("entries-v2.jsonl")], photos: ["p1", "p2"] },
 ];
 
-let site;
-const opened = [];
-before(async () => { site = await startSite(); });
-after(async () => {
-  for (const context of opened) await context.close().catch(() => {});
-  await site?.stop();
-});
-
-async function device() {
-  const context = await openBrowser(temporaryFolder());
-  opened.push(context);
-  return { context, page: context.pages()[0] };
-}
+const { site, device } = devices();
 
 /** In the page: a store as an older version made it, held open as a page of that version holds it. */
 function make({ version, lines, photos }) {

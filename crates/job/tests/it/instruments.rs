@@ -55,7 +55,7 @@ fn runout_refuses_at_the_field() {
     assert_eq!(nothing.wanted, ["Readings round one turn"]);
 }
 
-fn held(more: &[(&str, &[&str])]) -> Values {
+pub fn held(more: &[(&str, &[&str])]) -> Values {
     let mut typed = values(&[
         ("stage", &["working"]),
         ("limit", &["90"]),

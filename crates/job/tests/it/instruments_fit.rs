@@ -9,7 +9,7 @@ use measure::Verdict;
 
 use crate::instruments::{answer, figure, refusal, values};
 
-fn race(more: &[(&str, &[&str])]) -> Values {
+pub fn race(more: &[(&str, &[&str])]) -> Values {
     let mut typed = values(&[
         ("way", &["outer part heated"]),
         ("diameter", &["72.000"]),
