@@ -11,7 +11,7 @@ const consent = (more) => ({ step: "b08", by: "M. Lind, owner", how: "here", wor
 
 export const PAPERS = [
   { "consent-signed": consent({ drawn: DRAWN }) },
-  { "consent-refused": { step: "b26", by: "M. Lind, owner", how: "message", work: ["New carrier"], initials: "JK" } },
+  { "consent-refused-because": { step: "b26", by: "M. Lind, owner", how: "message", work: ["New carrier"], reason: "Sells the boat in spring.", initials: "JK" } },
   { "consent-signed": consent({ step: "b26", how: "phone", work: ["Gear set", "New bearings"], declined: ["New carrier"], price: "1 420 invented", limit: "1 500 invented", initials: "JK" }) },
   { "part-judged": { part: "gears", verdict: "reject", signs: ["chips, cracks or spalls"], reason: "two teeth", photo: "photo-3" } },
   { "part-judged": { part: "taper-bearings", verdict: "watch", signs: ["grey, even dulling"], reason: "owner asked to use them again", photo: "photo-4" } },

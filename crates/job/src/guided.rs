@@ -10,7 +10,7 @@ pub(crate) use admit::admit;
 pub use capture::{Capture, TorqueOn};
 pub use consent::{Agreement, Answered, Signature};
 pub(crate) use wire::{GuidedLine, VERSION};
-pub(crate) use words::{capitalised, sentence, spaced};
+pub(crate) use words::{capitalised, sentence, spaced, without_stop};
 
 use std::collections::BTreeMap;
 
@@ -63,8 +63,16 @@ pub enum Guided {
     ConsentGiven { by: String, what: String, limit: String },
     /// Somebody agreed: to which work, up to which sum, and when to stop and call; signed.
     ConsentSigned(Box<Agreement>),
-    /// Somebody said no to that work: how the answer came, and to whom, in initials, may be empty.
-    ConsentRefused { step: String, by: String, how: Answered, work: Vec<String>, initials: String },
+    /// Somebody said no to that work: how the answer came, why, in their words, and to whom, in
+    /// initials; both may be empty.
+    ConsentRefused {
+        step: String,
+        by: String,
+        how: Answered,
+        work: Vec<String>,
+        reason: String,
+        initials: String,
+    },
     /// A tool or consumable was seen to for this job; `from`: whom or where, may be empty.
     ToolReadied { tool: String, how: Readied, from: String },
 

@@ -40,6 +40,8 @@ pub struct Refused {
     pub how: Answered,
     /// To which work.
     pub work: Vec<String>,
+    /// Why, in their words; may be empty.
+    pub reason: String,
     /// Initials of who took the answer; may be empty.
     pub initials: String,
     /// When.
@@ -237,11 +239,12 @@ impl Asked {
         Ok(facts)
     }
 
-    /// The fact of a no to the work that is ticked, or to all of it where nothing is.
+    /// The fact of a no to the work that is ticked, or to all of it where nothing is. `reason`: why,
+    /// in the owner's words; may be empty.
     ///
     /// # Errors
     /// Without a name, or with initials that are none.
-    pub fn refuse(&self, given: &Agreement) -> Result<Guided, ConsentRefusal> {
+    pub fn refuse(&self, given: &Agreement, reason: &str) -> Result<Guided, ConsentRefusal> {
         if given.by.trim().is_empty() {
             return Err(ConsentRefusal::NoName);
         }
@@ -252,6 +255,7 @@ impl Asked {
             by: given.by.trim().to_owned(),
             how: given.how,
             work,
+            reason: reason.trim().to_owned(),
             initials: initials(given)?.unwrap_or_default(),
         })
     }

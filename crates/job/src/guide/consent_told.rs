@@ -5,7 +5,7 @@ use pictures::signature::signature;
 
 use super::consent::{Consent, Refused};
 use crate::apart;
-use crate::guided::{Agreement, Answered, Signature};
+use crate::guided::{Agreement, Answered, Signature, without_stop};
 
 /// A label and what stands beside it.
 type Term = (&'static str, String);
@@ -70,9 +70,21 @@ impl Refused {
         who(&self.by, self.how)
     }
 
-    /// Whose initials stand for it; `None` where none do.
-    pub fn initials(&self) -> Option<Term> {
-        initials(self.how, &self.initials)
+    /// Who said no to what, how, when and why, in a sentence or two. `now` and `utc_offset` as for
+    /// [`apart`].
+    pub fn says(&self, now: i64, utc_offset: i32) -> String {
+        let (by, how, work) = (&self.by, self.how.words(), self.work.join(", "));
+        let time = apart(self.mark.at, now, utc_offset);
+        match without_stop(&self.reason) {
+            "" => format!("{by} said no {how}, {time}: {work}."),
+            reason => format!("{by} said no {how}, {time}: {work}. Why: {reason}."),
+        }
+    }
+
+    /// Why, where a reason was given, and whose initials stand for it, where any do.
+    pub fn terms(&self) -> Vec<Term> {
+        let why = (!self.reason.is_empty()).then(|| ("Why", self.reason.clone()));
+        why.into_iter().chain(initials(self.how, &self.initials)).collect()
     }
 }
 

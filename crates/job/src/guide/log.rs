@@ -295,13 +295,16 @@ impl GuideLog {
                 mark,
                 signed: Some(agreement.clone()),
             }),
-            Guided::ConsentRefused { by, how, work, initials, .. } => self.refused.push(Refused {
-                by: by.clone(),
-                how: *how,
-                work: work.clone(),
-                initials: initials.clone(),
-                mark,
-            }),
+            Guided::ConsentRefused { by, how, work, reason, initials, .. } => {
+                self.refused.push(Refused {
+                    by: by.clone(),
+                    how: *how,
+                    work: work.clone(),
+                    reason: reason.clone(),
+                    initials: initials.clone(),
+                    mark,
+                });
+            }
             Guided::ToolReadied { tool, how, from } => {
                 self.tools.insert(tool.clone(), (*how, from.clone()));
             }

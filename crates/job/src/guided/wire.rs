@@ -89,13 +89,15 @@ fn read(kind: &str, keys: &mut Keys) -> Option<Guided> {
             limit: keys.text("limit")?,
         },
         "consent-signed" => Guided::ConsentSigned(Box::new(Agreement::read(keys)?)),
-        "consent-refused" => Guided::ConsentRefused {
-            step: keys.text("step")?,
-            by: keys.text("by")?,
-            how: Answered::named(&keys.text("how")?)?,
-            work: keys.texts("work")?,
-            initials: keys.text("initials")?,
-        },
+        // A no without a reason keeps the kind it had before reasons were kept.
+        "consent-refused" => refused(String::new(), keys)?,
+        "consent-refused-because" => {
+            let reason = keys.text("reason")?;
+            if reason.is_empty() {
+                return None;
+            }
+            refused(reason, keys)?
+        }
         "tool-readied" => Guided::ToolReadied {
             tool: keys.text("tool")?,
             how: named(&Readied::ALL, &keys.text("how")?)?,
@@ -132,6 +134,17 @@ fn read(kind: &str, keys: &mut Keys) -> Option<Guided> {
         },
         "tool-gone" => Guided::ToolGone { tool: keys.text("tool")?, why: keys.text("why")? },
         _ => return None,
+    })
+}
+
+fn refused(reason: String, keys: &mut Keys) -> Option<Guided> {
+    Some(Guided::ConsentRefused {
+        step: keys.text("step")?,
+        by: keys.text("by")?,
+        how: Answered::named(&keys.text("how")?)?,
+        work: keys.texts("work")?,
+        reason,
+        initials: keys.text("initials")?,
     })
 }
 
@@ -214,16 +227,22 @@ fn written(fact: &Guided) -> Written {
             ("consent-given", vec![("by", text(by)), ("what", text(what)), ("limit", text(limit))])
         }
         Guided::ConsentSigned(agreement) => ("consent-signed", agreement.written()),
-        Guided::ConsentRefused { step, by, how, work, initials } => (
-            "consent-refused",
-            vec![
+        Guided::ConsentRefused { step, by, how, work, reason, initials } => {
+            let mut keys = vec![
                 ("step", text(step)),
                 ("by", text(by)),
                 ("how", Json::text(how.word())),
                 ("work", Json::texts(work)),
-                ("initials", text(initials)),
-            ],
-        ),
+            ];
+            let kind = if reason.is_empty() {
+                "consent-refused"
+            } else {
+                keys.push(("reason", text(reason)));
+                "consent-refused-because"
+            };
+            keys.push(("initials", text(initials)));
+            (kind, keys)
+        }
         Guided::ToolReadied { tool, how, from } => (
             "tool-readied",
             vec![("tool", text(tool)), ("how", Json::text(how.word())), ("from", text(from))],

@@ -47,8 +47,12 @@ pub(crate) fn sentence(fact: &Guided) -> String {
             let Agreement { by, how, work, limit, .. } = agreement.as_ref();
             format!("{by} agreed {}: {}, up to {limit}.", how.words(), work.join(", "))
         }
-        Guided::ConsentRefused { by, how, work, .. } => {
-            format!("{by} said no {}: {}.", how.words(), work.join(", "))
+        Guided::ConsentRefused { by, how, work, reason, .. } => {
+            let (how, work) = (how.words(), work.join(", "));
+            match without_stop(reason) {
+                "" => format!("{by} said no {how}: {work}."),
+                reason => format!("{by} said no {how}: {work}. Why: {reason}."),
+            }
         }
         Guided::ToolReadied { tool, how, from } => {
             let from = match how {
@@ -80,8 +84,13 @@ pub(crate) fn sentence(fact: &Guided) -> String {
     }
 }
 
+/// What a person typed as a sentence, ready for a full stop of ours.
+pub(crate) fn without_stop(typed: &str) -> &str {
+    typed.trim().trim_end_matches('.')
+}
+
 fn because(reason: &str) -> String {
-    let reason = reason.trim().trim_end_matches('.');
+    let reason = without_stop(reason);
     if reason.is_empty() { String::new() } else { format!(": {reason}") }
 }
 

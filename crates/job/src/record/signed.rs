@@ -63,7 +63,7 @@ fn refused(no: &Refused) -> RecordSigned {
     RecordSigned {
         who: no.who(),
         what: format!("Said no to: {}", no.work.join(", ")),
-        terms: no.initials().into_iter().collect(),
+        terms: no.terms(),
         ..RecordSigned::default()
     }
 }

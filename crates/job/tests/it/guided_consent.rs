@@ -79,10 +79,20 @@ fn what_the_inspection_changes_asks_for_a_new_price() {
         [("Seals only", true), ("Seals and bearings", false), ("Bearing with its own race", false)];
     assert_eq!(asked.work, work.map(|(line, before)| (line.to_owned(), before)));
 
-    let no = asked.refuse(&given()).unwrap();
+    let no = asked.refuse(&given(), " ").unwrap();
     hand.write(no);
     let refused = ask(&hand, &effect).refused.unwrap();
     assert_eq!((refused.by.as_str(), refused.work[0].as_str()), ("M. Lind, owner", "Seals only"));
+    assert_eq!((refused.reason.as_str(), refused.terms()), ("", Vec::new()));
+    let at = refused.mark.at;
+    let time = hour_minute(at, 0);
+    assert_eq!(refused.says(at, 0), format!("M. Lind, owner said no here, {time}: Seals only."));
+
+    hand.write(asked.refuse(&given(), " Sells it in spring. ").unwrap());
+    let refused = ask(&hand, &effect).refused.unwrap();
+    assert_eq!(refused.terms(), [("Why", "Sells it in spring.".to_owned())]);
+    let says = refused.says(refused.mark.at, 0);
+    assert!(says.ends_with(": Seals only. Why: Sells it in spring."), "{says}");
 
     assert_eq!(asked.lacks(&given()), [ConsentRefusal::NoPrice]);
     let phoned = Agreement {
@@ -131,7 +141,7 @@ fn what_is_missing_is_said_in_one_sentence_each() {
     let phoned = Agreement { how: Answered::Phone, ..given() };
     assert_eq!(says(&phoned), ["Nobody took the answer. Type your initials."]);
     assert!(asked.agree(phoned, 0).is_err());
-    let nobody = asked.refuse(&Agreement::default()).unwrap_err();
+    let nobody = asked.refuse(&Agreement::default(), "too dear").unwrap_err();
     assert_eq!(nobody, ConsentRefusal::NoName);
 }
 

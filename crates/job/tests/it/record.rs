@@ -154,6 +154,7 @@ fn who_agreed_to_what_and_who_said_no_stands_with_the_terms_and_the_signature() 
         by: "M. Lind, owner".into(),
         how: Answered::Message,
         work: vec!["Gear set".into()],
+        reason: "Sells the boat in spring.".into(),
         initials: "JK".into(),
     });
     let told = of(&hand).signed;
@@ -181,7 +182,8 @@ fn who_agreed_to_what_and_who_said_no_stands_with_the_terms_and_the_signature() 
         (told[1].who.as_str(), told[1].what.as_str()),
         ("M. Lind, owner, by message", "Said no to: Gear set")
     );
-    assert_eq!(told[1].terms, [("Answer taken by", "JK".to_owned())]);
+    let why = ("Why", "Sells the boat in spring.".to_owned());
+    assert_eq!(told[1].terms, [why, ("Answer taken by", "JK".to_owned())]);
     assert_eq!(told[1].drawn, None);
     assert!(told.iter().all(|it| it.when.starts_with("12 May 2026 ")), "{told:?}");
 }

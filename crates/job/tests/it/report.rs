@@ -89,6 +89,7 @@ fn full() -> Hand {
         by: "M. Lind, owner".into(),
         how: Answered::Phone,
         work: vec!["New carrier".into()],
+        reason: "Sells the boat in spring.".into(),
         initials: "JK".into(),
     });
     let note = Fact::NoteWritten { text: "Owner rang <twice> & \"swore\".".into() };

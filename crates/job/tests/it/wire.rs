@@ -8,6 +8,8 @@ const V1: &str = include_str!("../../../../tests/wire/entries-v1.jsonl");
 const V2: &str = include_str!("../../../../tests/wire/entries-v2.jsonl");
 /// What came to version 2 with the signed consent.
 const CONSENT: &str = include_str!("../../../../tests/wire/entries-v2-consent.jsonl");
+/// What came to version 2 with the reason of a no.
+const REASON: &str = include_str!("../../../../tests/wire/entries-v2-reason.jsonl");
 /// Lines of versions to come, of other programs, and broken ones.
 const UNREAD: &str = include_str!("../../../../tests/wire/unread.jsonl");
 
@@ -18,16 +20,17 @@ const LAYOUTS: &str = include_str!("../../../../tests/wire/entries-v1-layouts.js
 const ARCHIVE: &str = include_str!("../../../../tests/wire/entries-v1-archive.jsonl");
 
 /// The sentence of each line of the golden files, in their order.
-const SENTENCES: [&str; 5] = [
+const SENTENCES: [&str; 6] = [
     include_str!("../../../../tests/wire/sentences-v1.txt"),
     include_str!("../../../../tests/wire/sentences-v1-layouts.txt"),
     include_str!("../../../../tests/wire/sentences-v2.txt"),
     include_str!("../../../../tests/wire/sentences-v2-consent.txt"),
+    include_str!("../../../../tests/wire/sentences-v2-reason.txt"),
     include_str!("../../../../tests/wire/sentences-v1-archive.txt"),
 ];
 
 fn golden() -> impl Iterator<Item = &'static str> {
-    [V1, LAYOUTS, V2, CONSENT, ARCHIVE].into_iter().flat_map(str::lines)
+    [V1, LAYOUTS, V2, CONSENT, REASON, ARCHIVE].into_iter().flat_map(str::lines)
 }
 
 #[test]
@@ -68,6 +71,8 @@ fn a_guided_fact_with_a_key_less_more_or_of_another_kind_is_kept_unread() {
         r#"{"step-done":{"step":"b01"},"more":{}}"#,
         r#"{"step-sung":{"step":"b01"}}"#,
         r#"{"scope-chosen":{"scope":"all","reason":""}}"#,
+        r#"{"consent-refused":{"step":"","by":"M","how":"here","work":["Seals"],"reason":"","initials":""}}"#,
+        r#"{"consent-refused-because":{"step":"","by":"M","how":"here","work":["Seals"],"reason":"","initials":""}}"#,
         r#"{"captured":{"step":"b01","label":"x","value":{"readings":[0.5]}}}"#,
         r#"{"clock-started":{"clock":"c","step":"b","label":"l","marks":[-1]}}"#,
         r#""step-done""#,

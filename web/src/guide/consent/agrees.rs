@@ -36,6 +36,11 @@ pub fn sheet(consenting: Consenting) -> AnyView {
             {live(move || if here.get() { pad::pad(consenting) } else { ().into_any() })}
             <TextField id="initials" label=initials value=consenting.initials placeholder="ML"/>
             {consenting.acting.says()}
+            <TextField
+                id="why-not"
+                label="If the answer is no: why, in the owner’s words"
+                value=consenting.why_not
+            />
             <button class="btn btn--plain btn--wide" type="button" on:click=no>
                 "Owner says no"
             </button>

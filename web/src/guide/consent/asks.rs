@@ -22,10 +22,7 @@ pub fn head(consenting: Consenting) -> AnyView {
             };
             format!("Agreed last: {heading}{limit}.")
         });
-        let no = asked.refused.as_ref().map(|no| {
-            let time = job::apart(no.mark.at, moment.now, moment.utc_offset);
-            format!("{} said no {}, {time}: {}.", no.by, no.how.words(), no.work.join(", "))
-        });
+        let no = asked.refused.as_ref().map(|no| no.says(moment.now, moment.utc_offset));
         let opening = "Opening the case often finds more: agree first, then open.".to_owned();
         let says = before.unwrap_or(opening);
         view! {

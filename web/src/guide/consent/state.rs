@@ -23,6 +23,8 @@ pub struct Consenting {
     pub initials: Draft,
     /// Work that no list offers.
     pub more: Draft,
+    /// Why the answer is no.
+    pub why_not: Draft,
     /// It is asked for once more though nothing changed.
     again: Draft,
     how: Draft,
@@ -58,6 +60,7 @@ impl Consenting {
             limit: draft("limit"),
             initials: draft("initials"),
             more: draft("more"),
+            why_not: draft("why-not"),
             again: draft("again"),
             how: draft("how"),
             excluded: draft("excluded"),
@@ -173,7 +176,8 @@ impl Consenting {
 
     /// Keeps a no.
     pub fn refuse(self) {
-        let no = untrack(|| self.look(|asked| asked.refuse(&self.given())));
+        let why = self.why_not.text_untracked();
+        let no = untrack(|| self.look(|asked| asked.refuse(&self.given(), &why)));
         self.keep(no.map(|fact| vec![fact]));
     }
 
@@ -185,11 +189,12 @@ impl Consenting {
         let agreed = facts.iter().any(|fact| matches!(fact, Guided::ConsentSigned(_)));
         let book = BookId::Job(self.guide.of.id());
         let facts = facts.into_iter().map(|fact| (book.clone(), fact.into())).collect();
-        let forgets: Vec<_> = self.drafts().into_iter().map(Draft::forgets).collect();
+        // A no is rarely the last word: what was offered stays for the next call.
+        let done: &[Draft] = if agreed { &self.drafts() } else { &[self.why_not] };
+        let forgets: Vec<_> = done.iter().copied().map(Draft::forgets).collect();
         let then = move || {
-            // A no is rarely the last word: what was offered stays for the next call.
+            forgets.into_iter().for_each(|forget| forget());
             if agreed {
-                forgets.into_iter().for_each(|forget| forget());
                 self.strokes.try_set(Signature::default());
                 self.own_words.try_set(false);
             }
@@ -197,13 +202,14 @@ impl Consenting {
         self.acting.record(facts, Vec::new(), Box::new(then));
     }
 
-    fn drafts(self) -> [Draft; 10] {
+    fn drafts(self) -> [Draft; 11] {
         [
             self.by,
             self.price,
             self.limit,
             self.initials,
             self.more,
+            self.why_not,
             self.again,
             self.how,
             self.excluded,

@@ -7,12 +7,13 @@ use boon::{Compiler, SchemaIndex, Schemas};
 use serde_json::Value;
 
 const SCHEMA: &str = include_str!("../../../../../public/schema/line.json");
-const GOLDEN: [&str; 6] = [
+const GOLDEN: [&str; 7] = [
     include_str!("../../../../../tests/wire/entries-v1.jsonl"),
     include_str!("../../../../../tests/wire/entries-v1-layouts.jsonl"),
     include_str!("../../../../../tests/wire/entries-v1-archive.jsonl"),
     include_str!("../../../../../tests/wire/entries-v2.jsonl"),
     include_str!("../../../../../tests/wire/entries-v2-consent.jsonl"),
+    include_str!("../../../../../tests/wire/entries-v2-reason.jsonl"),
     include_str!("../../../../../tests/wire/backup-v1.jsonl"),
 ];
 const UNREAD: &str = include_str!("../../../../../tests/wire/unread.jsonl");
