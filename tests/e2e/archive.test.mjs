@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { accessible } from "./access.mjs";
 import { act, beginJob, controlled, jump, press, ready, startSheet } from "./flow.mjs";
-import { until } from "./keep.mjs";
+import { keepPhoto, until } from "./keep.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
 
 describe("find and archive, offline", () => {
@@ -25,22 +25,6 @@ describe("find and archive, offline", () => {
     return beginJob(page, boat);
   }
 
-  /** A photo beside the job, as a step keeps it: in one transaction with its entry. */
-  const keepPhoto = (job) => page.evaluate(async (job) => {
-    const open = indexedDB.open("shimwright");
-    const base = await new Promise((done) => { open.onsuccess = () => done(open.result); });
-    const canvas = Object.assign(document.createElement("canvas"), { width: 64, height: 48 });
-    canvas.getContext("2d").fillRect(8, 8, 20, 20);
-    const picture = await new Promise((done) => canvas.toBlob(done, "image/jpeg"));
-    const act = base.transaction(["entries", "photos"], "readwrite");
-    const fact = { captured: { step: "b01", label: "invented", value: { photo: "photo-1" } } };
-    const entry = { v: 2, book: `job:${job}`, id: "photo.0", n: 50, device: "other", at: Date.now() - 60_000, fact };
-    act.objectStore("entries").add(JSON.stringify(entry), [entry.book, entry.n, entry.device]);
-    act.objectStore("photos").add(picture, "photo-1");
-    await new Promise((done) => { act.oncomplete = done; });
-    base.close();
-  }, job);
-
   before(async () => {
     site = await startSite();
     context = await openBrowser(temporaryFolder());
@@ -51,7 +35,7 @@ describe("find and archive, offline", () => {
     await startSheet(page, "Twin, invented");
     heron = await openJob("Grey Heron");
     await openJob("Puffin");
-    await keepPhoto(heron);
+    await keepPhoto(page, heron);
     await site.stop();
     await context.setOffline(true);
   });

@@ -67,6 +67,24 @@ export function stored(page) {
   }));
 }
 
+/** A photo beside a job, as a step keeps it: in one transaction with its entry. */
+export function keepPhoto(page, job) {
+  return page.evaluate(async (job) => {
+    const open = indexedDB.open("shimwright");
+    const base = await new Promise((done) => { open.onsuccess = () => done(open.result); });
+    const canvas = Object.assign(document.createElement("canvas"), { width: 64, height: 48 });
+    canvas.getContext("2d").fillRect(8, 8, 20, 20);
+    const picture = await new Promise((done) => canvas.toBlob(done, "image/jpeg"));
+    const act = base.transaction(["entries", "photos"], "readwrite");
+    const fact = { captured: { step: "b01", label: "invented", value: { photo: "photo-1" } } };
+    const entry = { v: 2, book: `job:${job}`, id: "photo.0", n: 50, device: "other", at: Date.now() - 60_000, fact };
+    act.objectStore("entries").add(JSON.stringify(entry), [entry.book, entry.n, entry.device]);
+    act.objectStore("photos").add(picture, "photo-1");
+    await new Promise((done) => { act.oncomplete = done; });
+    base.close();
+  }, job);
+}
+
 /** The ids of all entries in the store, as it lies; none where there is no store. */
 export function entryIds(page) {
   return page.evaluate(async () => {

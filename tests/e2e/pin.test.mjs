@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { accessible } from "./access.mjs";
 import { act, controlled, press, ready } from "./flow.mjs";
-import { choose, downloaded } from "./keep.mjs";
+import { choose, downloaded, entryIds, keepPhoto, stored } from "./keep.mjs";
 import { openBrowser, startSite } from "./site.mjs";
 
 /** A job whose owner agreed, as lines of a file. */
@@ -15,7 +15,9 @@ const FACTS = [
   ["job:j", 2, { "scope-chosen": { scope: "reseal", reason: "" } }],
   ["job:j", 2, { "consent-signed": { step: "b08", by: "M. Lind", how: "phone", work: ["Seals only"], declined: [], price: "", limit: "1 300", stops: ["A crack in the case"], excluded: "Hidden corrosion.", initials: "JK", drawn: [] } }],
 ];
-const LINES = FACTS.map(([book, v, fact], at) => JSON.stringify({ v, book, id: `a.${at}`, n: at + 1, device: "phone", at: 1778580000000, fact })).join("\n");
+/** Another job of that unit, from another device. */
+const OTHER = [["job:k", 1, { "job-opened": { boat: "Puffin", complaint: "", sheet: "s", number: 2 } }]];
+const lines = (facts, act) => facts.map(([book, v, fact], at) => JSON.stringify({ v, book, id: `${act}.${at}`, n: at + 1, device: "phone", at: 1778580000000, fact })).join("\n");
 const GUARDED = ["/job/j/record", "/job/j/consent", "/job/j/send", "/sheet/s/send"];
 
 describe("the shop's PIN", () => {
@@ -41,7 +43,7 @@ describe("the shop's PIN", () => {
     page.on("pageerror", (error) => complaints.push(String(error)));
     await open("/bring-in");
     await controlled(page);
-    await choose(page, LINES);
+    await choose(page, lines(FACTS, "a"));
     await press(page, /^Keep/);
     await page.getByRole("heading", { name: "Brought in" }).waitFor();
     for (const path of ["/settings", "/job/j/record", "/job/j"]) await open(path);
@@ -125,6 +127,63 @@ describe("the shop's PIN", () => {
     await page.clock.runFor("00:20");
     await page.getByText("Give the shop’s PIN").waitFor();
     assert.doesNotMatch(await page.content(), /M\. Lind/);
+  });
+
+  test("what came in from a file is lifted out again only with it", async () => {
+    const here = async () => (await entryIds(page)).includes("k.0");
+    await open("/bring-in");
+    await choose(page, lines(OTHER, "k"));
+    await press(page, /^Keep/);
+    await page.getByRole("heading", { name: "Take it all back?" }).waitFor();
+    assert.equal(await button("Undo all").count(), 0);
+    await accessible(page, "lifting out, shut", [320]);
+    await page.getByLabel("Shop PIN").fill("1111");
+    await button("Give the PIN").click();
+    await says("That is not the PIN.");
+    assert.equal(await button("Undo all").count(), 0);
+    assert.ok(await here());
+    await page.getByLabel("Shop PIN").fill("4821");
+    await button("Give the PIN").click();
+    await button("Undo all").waitFor();
+    // Nobody was there for three minutes: it is asked for anew.
+    await page.clock.runFor("03:01");
+    await page.getByLabel("Shop PIN").waitFor();
+    assert.equal(await button("Undo all").count(), 0);
+    await page.getByLabel("Shop PIN").fill("4821");
+    await button("Give the PIN").click();
+    await button("Undo all").click();
+    await page.getByRole("heading", { name: "Before it is kept" }).waitFor();
+    assert.equal(await here(), false);
+  });
+
+  test("photos leave the device only with it", async () => {
+    const photos = async () => (await stored(page)).photos;
+    const take = button("Take the photos off this device");
+    await keepPhoto(page, "j");
+    await open("/settings");
+    await page.getByText(/^PIN before a backup/).first().waitFor();
+    await page.getByLabel("Shop PIN").fill("4821");
+    await button("Give the PIN").click();
+    await downloaded(page, () => press(page, "Back up now"));
+    await open("/job/j/archive");
+    await page.getByRole("heading", { name: "Give the shop’s PIN" }).waitFor();
+    await give("4821");
+    await press(page, "Put it away");
+    await page.getByLabel(/^I have the backup of/).check();
+    // Shut again before the last tap: the photos are out of reach.
+    await page.clock.runFor("03:01");
+    await page.getByRole("heading", { name: "Give the shop’s PIN" }).waitFor();
+    assert.equal(await take.count(), 0);
+    await give("1111");
+    await says("That is not the PIN.");
+    assert.deepEqual(await photos(), ["photo-1"]);
+    await give("4821");
+    await page.getByLabel(/^I have the backup of/).check();
+    await take.click();
+    await page.getByText("None on this device.").waitFor();
+    assert.deepEqual(await photos(), []);
+    await press(page, "Back on the bench");
+    await page.getByRole("heading", { name: "On the bench" }).waitFor();
   });
 
   test("it is changed and taken away by who knows it", async () => {

@@ -168,7 +168,14 @@ fn not_read(looked: &Looked) -> Option<AnyView> {
 fn take_back(at: BringIn) -> AnyView {
     let Some(brought) = at.bench.brought().filter(|_| at.kept.get()) else { return ().into_any() };
     if !at.lock.is_open() {
-        return view! { <div class="sheet">{Giving::here().form()}</div> }.into_any();
+        return view! {
+            <div class="sheet">
+                <h2>"Take it all back?"</h2>
+                <p>"The shop’s PIN comes before what was brought in goes out again."</p>
+                {Giving::here().form()}
+            </div>
+        }
+        .into_any();
     }
     let entries = counted(brought.entries(), "entry", "entries");
     let undo = Callback::new(move |()| at.lift_out());
