@@ -48,6 +48,8 @@ impl Curve {
             line("c-ax", &[(LEFT, TOP - 12.0), (LEFT, FOOT), (RIGHT, FOOT)]),
             line("c-lim", &[(LEFT, limit), (RIGHT, limit)]),
             text("c-t", (LEFT - 6.0, limit + 5.0), Anchor::End, number(self.limit)),
+            // Beside the axis no flag hangs over it.
+            text("c-t", (LEFT - 6.0, limit + 22.0), Anchor::End, "limit"),
             text("c-t", (LEFT + 6.0, TOP - 8.0), Anchor::Start, self.unit),
             text("c-t", (LEFT, FOOT + 20.0), Anchor::Middle, "0"),
             text("c-t", (RIGHT - 10.0, FOOT + 20.0), Anchor::Middle, number(longest)),
@@ -59,7 +61,6 @@ impl Curve {
         }
         marks.push(line("c-raw", &place(&self.raw)));
         marks.push(line("c-cor", &place(&self.corrected)));
-        marks.push(text("c-t", (LEFT + 6.0, limit - 7.0), Anchor::Start, "limit"));
         if let [_, .., (raw_x, raw_y)] = place(&self.raw).as_slice() {
             marks.push(text("c-t", (*raw_x, raw_y + 20.0), Anchor::End, "raw"));
         }
@@ -125,6 +126,7 @@ fn flag(x: f64, left: f64, top: f64, row: usize, name: &'static str) -> [Mark; 3
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::drawing::Shape;
 
     #[test]
     fn it_speaks_of_the_last_line() {
@@ -150,5 +152,27 @@ mod tests {
         assert!(drawing.label.ends_with(" prop at 3 min. rod at 12 min."), "{}", drawing.label);
         let flags = drawing.marks.iter().filter(|mark| mark.ink == "c-flag");
         assert_eq!(flags.count(), 2);
+    }
+
+    #[test]
+    fn no_flag_covers_the_word_limit() {
+        let flags = vec![(0.0, "prop"), (0.0, "drive"), (0.0, "rod")];
+        let raw = vec![(0.0, 84.0), (10.0, 82.0)];
+        let curve =
+            Curve { corrected: raw.clone(), raw, limit: 77.0, minutes: 10.0, unit: "kPa", flags };
+        let drawing = curve.draw(|value| (value as i64).to_string());
+        let word = drawing.marks.iter().find_map(|mark| match &mark.shape {
+            Shape::Text((end, _), Anchor::End, words) if words == "limit" => Some(*end),
+            _ => None,
+        });
+        let end = word.unwrap();
+        let flags = drawing.marks.iter().filter(|mark| mark.ink == "c-flag");
+        let corners = flags.filter_map(|mark| match &mark.shape {
+            Shape::Outline(corners) => Some(corners),
+            _ => None,
+        });
+        let corners: Vec<f64> = corners.flatten().map(|corner| corner.0).collect();
+        assert_eq!(corners.len(), 12, "three flags");
+        assert!(corners.iter().all(|left| *left > end), "{corners:?} beside {end}");
     }
 }

@@ -77,26 +77,12 @@ impl Hold {
     /// # Errors
     /// [`Refusal`], with what to do.
     pub fn checked(&self) -> Result<Hold, Refusal> {
-        self.within_limit(self.pressure)?;
+        within(self.limit, self.pressure)?;
         let exact = |amount| Reading { amount, standard: 0.0 };
         exact(self.pressure).above_zero("test pressure", Unit::Kilopascal)?;
         exact(self.time).above_zero("time to hold", Unit::Second)?;
         exact(self.most_lost).above_zero("loss allowed", Unit::Kilopascal)?;
         Ok(*self)
-    }
-
-    /// Refuses a pressure above the limit field.
-    pub(crate) fn within_limit(&self, found: Amount) -> Result<(), Refusal> {
-        let kilopascal =
-            |what, amount: Amount| {
-                amount.to(Unit::Kilopascal).map(|converted| converted.value).ok_or(
-                    Refusal::Quantity { what, found: amount.unit, takes: Quantity::Pressure },
-                )
-            };
-        if kilopascal("pressure", found)? > kilopascal("pressure limit", self.limit)? {
-            return Err(Refusal::OverPressure { found, limit: self.limit });
-        }
-        Ok(())
     }
 
     /// What to say before this stage.
@@ -110,4 +96,20 @@ impl Hold {
             }
         }
     }
+}
+
+/// Refuses a pressure or vacuum beyond the limit, whatever else of the plan is known.
+///
+/// # Errors
+/// [`Refusal::OverPressure`]; [`Refusal::Quantity`] where one of them is no pressure.
+pub fn within(limit: Amount, found: Amount) -> Result<(), Refusal> {
+    let kilopascal = |what, amount: Amount| {
+        let takes = Quantity::Pressure;
+        let converted = amount.to(Unit::Kilopascal).map(|converted| converted.value);
+        converted.ok_or(Refusal::Quantity { what, found: amount.unit, takes })
+    };
+    if kilopascal("pressure", found)? > kilopascal("pressure limit", limit)? {
+        return Err(Refusal::OverPressure { found, limit });
+    }
+    Ok(())
 }

@@ -27,7 +27,7 @@ impl<'a> Given<'a> {
 
     /// How figures are written: in the unit typed at that field.
     pub fn writing(&mut self, id: &str) -> Writing {
-        let typed = self.numbers(id).into_iter().flatten().next();
+        let typed = self.there(id).into_iter().flatten().next();
         Writing { unit: typed.map(|typed| typed.unit()), mark: self.shown.mark }
     }
 
@@ -46,8 +46,18 @@ impl<'a> Given<'a> {
         self.number(id).map(|typed| typed.amount())
     }
 
-    /// The number at each place of a field, empty places too.
+    /// The number at each place of a field, empty places too; where there is none, it is noted as wanted.
     pub fn numbers(&mut self, id: &str) -> Vec<Option<Typed>> {
+        let read = self.there(id);
+        let is_asked = self.fields.iter().any(|asked| asked.id == id && !asked.optional);
+        if is_asked && read.iter().all(Option::is_none) {
+            self.want_field(id);
+        }
+        read
+    }
+
+    /// The same of a field that need not be typed yet.
+    pub fn there(&mut self, id: &str) -> Vec<Option<Typed>> {
         let Some(asked) = self.fields.iter().find(|asked| asked.id == id) else {
             return Vec::new();
         };
@@ -65,9 +75,6 @@ impl<'a> Given<'a> {
             } else {
                 self.read(asked, text, unit, sign)
             });
-        }
-        if read.iter().all(Option::is_none) && !asked.optional {
-            self.want(asked.label);
         }
         read
     }

@@ -3,7 +3,7 @@
 use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::leak::Curve;
 use workshop::leak::{
-    Answer as Held, Blank, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine,
+    Answer as Held, Blank, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine, within,
 };
 use workshop::{Caution, Limits, Reading, Refusal};
 
@@ -86,21 +86,19 @@ pub(super) const LEAK: Instrument = Instrument {
 };
 
 fn answer(given: &mut Given) -> Option<Answer> {
-    let stage = match given.word("stage")? {
+    let stage = given.word("stage");
+    if stage == Some(NOT_APPLICABLE) {
+        return not_applicable(given);
+    }
+    warned(given)?;
+    let stage = match stage? {
         "low" => Stage::Low,
         "working" => Stage::Working,
-        "vacuum" => Stage::Vacuum,
-        _ => return not_applicable(given),
+        _ => Stage::Vacuum,
     };
     let writing = given.writing("gauge");
-    given.alarm = given.amount("limit").map(|limit| {
-        let says = format!("Hand pump only. Stop at {}.", writing.typed(limit));
-        ("Stay out of line with plugs.", says)
-    });
     let hold = hold(given, stage)?;
-    let checked = hold.checked();
-    alarmed(given, &checked);
-    given.at("pressure", checked)?;
+    given.at("pressure", hold.checked())?;
     let log = log(given)?;
     let blank = blank(given, &hold, &log)?;
     let acts = acts(given, log.first()?)?;
@@ -119,7 +117,6 @@ fn answer(given: &mut Given) -> Option<Answer> {
         log,
     };
     let found = examine(&test);
-    alarmed(given, &found);
     let field = found.as_ref().err().map_or("gauge", at_field);
     let found = given.at(field, found)?;
     let mut figures = now(&found, &writing);
@@ -154,11 +151,22 @@ fn at_field(why: &Refusal) -> &'static str {
     }
 }
 
-/// Too much pressure is said before anything else.
-fn alarmed<T>(given: &mut Given, found: &Result<T, Refusal>) {
-    if let Err(why @ Refusal::OverPressure { .. }) = found {
-        given.alarm = Some(("Too much pressure.", why.to_string()));
+/// Where to stop, as soon as the limit is typed; `None` where what stands beside it is beyond already,
+/// which is refused whatever else is still wanted.
+fn warned(given: &mut Given) -> Option<()> {
+    let Some(limit) = given.there("limit").into_iter().flatten().next() else { return Some(()) };
+    for field in ["pressure", "gauge", "blank-gauge"] {
+        for found in given.there(field).into_iter().flatten() {
+            let within = within(limit.amount(), found.amount());
+            if let Err(why @ Refusal::OverPressure { .. }) = &within {
+                given.alarm = Some(("Too much pressure.", why.to_string()));
+            }
+            given.at(field, within)?;
+        }
     }
+    let says = format!("Hand pump only. Stop at {}.", given.writing("gauge").typed(limit.amount()));
+    given.alarm = Some(("Stay out of line with plugs.", says));
+    Some(())
 }
 
 /// What the gauge shows at the last line, and what it would without temperature and weather.

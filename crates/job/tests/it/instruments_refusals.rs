@@ -78,6 +78,35 @@ fn more_pressure_than_the_unit_stands() {
     );
 }
 
+/// The limit and one number beyond it will do: nothing else needs to be typed first.
+#[test]
+fn too_much_pressure_is_refused_at_once() {
+    let says = "Pressure: found 95 kPa, expected 90 kPa at most; stand clear of plugs and let it down now.";
+    for (field, texts) in [
+        ("pressure", ["95"].as_slice()),
+        ("gauge", &["", "95"]),
+        ("blank-gauge", &["70", "95"]),
+        ("gauge", &["70", "95 kPa"]),
+    ] {
+        let lacks =
+            crate::instruments::answer("leak", &values(&[("limit", &["90"]), (field, texts)]));
+        let lacks = lacks.unwrap_err();
+        let said: Vec<_> = lacks.refused.iter().map(|it| (it.field, it.says.as_str())).collect();
+        assert_eq!(said, [(field, says)]);
+        assert_eq!(lacks.alarm, Some(("Too much pressure.", says.to_owned())));
+    }
+    // Where to stop is said with the limit; what this unit has no stage for cannot be too much.
+    let alone = crate::instruments::answer("leak", &values(&[("limit", &["90"])])).unwrap_err();
+    assert_eq!(alone.alarm.unwrap().0, "Stay out of line with plugs.");
+    let not = [
+        ("stage", ["not applicable"].as_slice()),
+        ("because", &["no fitting"]),
+        ("limit", &["90"]),
+        ("pressure", &["95"]),
+    ];
+    assert_eq!(crate::instruments::answer("leak", &values(&not)).unwrap().alarm, None);
+}
+
 #[test]
 fn a_head_that_leaves_no_lever() {
     let no_lever = |wrench: &str, left: &str| {

@@ -2,7 +2,7 @@
 
 use measure::{Amount, Decimal, Unit, Verdict};
 
-use super::{Entry, Hold, Reference, Stage, gas, rate, standard_flow};
+use super::{Entry, Hold, Reference, Stage, gas, rate, standard_flow, within};
 use crate::{Basis, Caution, Explanation, Figure, Limits, Reading, Refusal};
 
 /// Most lines of one log: one every few seconds for an hour.
@@ -111,7 +111,7 @@ pub struct Answer {
 /// absolute zero.
 pub fn examine(test: &Test) -> Result<Answer, Refusal> {
     let hold = test.hold.checked()?;
-    test.log.iter().try_for_each(|line| hold.within_limit(line.gauge.amount))?;
+    test.log.iter().try_for_each(|line| within(hold.limit, line.gauge.amount))?;
     let Worst { first, last, at, lost } = worst(hold.stage, &test.log)?;
     let curve =
         test.log.iter().map(|line| point(hold.stage, &first, line)).collect::<Result<_, _>>()?;
