@@ -1,6 +1,7 @@
 //! The screen of the address, and what stands around every screen.
 
 use leptos::prelude::*;
+use words::t;
 
 use crate::address::{Address, Screen, use_address};
 use crate::bench::{Bench, Opened, use_bench};
@@ -114,9 +115,9 @@ fn Trouble() -> impl IntoView {
     let bench = use_bench();
     let notice = |words: &'static str| {
         view! {
-            <Notice glyph=Glyph::Warn title="Look here first." words due=true>
+            <Notice glyph=Glyph::Warn title=t("Look here first.") words due=true>
                 <a class="btn" href="/settings">
-                    "Settings and backup"
+                    {t("Settings and backup")}
                 </a>
             </Notice>
         }

@@ -1,6 +1,7 @@
 //! Code that comes when it is needed, and what stands where it has not come.
 
 use std::pin::Pin;
+use words::t;
 
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -146,17 +147,17 @@ pub fn use_code() -> Code {
 #[component]
 pub fn NotHere() -> impl IntoView {
     view! {
-        <Plate title="Shimwright" subtitle="Opening"/>
+        <Plate title=t("Shimwright") subtitle=t("Opening")/>
         <main class="main" id="main" tabindex="-1">
             <Notice
                 glyph=Glyph::Warn
-                title="This screen has not come yet."
-                words="It needs a signal once. Find one, then reload; nothing is lost."
+                title=t("This screen has not come yet.")
+                words=t("It needs a signal once. Find one, then reload; nothing is lost.")
                 due=true
             />
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
         </Dock>
     }
 }

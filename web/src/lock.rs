@@ -5,6 +5,7 @@
 
 use job::pin::{Pin, PinRefusal, new_pin};
 use leptos::prelude::*;
+use words::say;
 
 use crate::device::now::now;
 use crate::device::secret::{fresh_salt, stretched};
@@ -71,7 +72,7 @@ impl Lock {
         let hash = hash.map_err(|_| NO_HASH.to_owned())?;
         let opened = tried.opened(&hash).ok_or_else(|| {
             let waits = tried.waits(now());
-            waits.map_or_else(|| WRONG.to_owned(), |waits| format!("That is not the PIN. {waits}"))
+            waits.map_or_else(|| WRONG.to_owned(), |waits| say!("That is not the PIN. {waits}"))
         })?;
         self.keep(Some(opened));
         self.given.set(true);

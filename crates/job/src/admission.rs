@@ -2,6 +2,7 @@
 
 use gearing::layout::Layout;
 use measure::{Band, Decimal, Quantity, Typed};
+use words::t;
 
 use crate::{
     Book, BookId, Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Position, Refusal,
@@ -94,7 +95,7 @@ fn written(what: &'static str, text: &str) -> Result<(), Refusal> {
 fn sheet(book: &Book, fact: &Fact) -> Result<(), Refusal> {
     match fact {
         Fact::SheetOpened { name, layout } => {
-            opening(book, "the unit's name", name)?;
+            opening(book, t("the unit's name"), name)?;
             known(Layout::find(layout).is_some(), layout)
         }
         Fact::FieldTyped { field, value } => {
@@ -117,12 +118,12 @@ fn sheet(book: &Book, fact: &Fact) -> Result<(), Refusal> {
         Fact::SignConfirmed { position: id } => position(book, id).map(drop),
         Fact::SignOverridden { position: id, reason } => {
             position(book, id)?;
-            written("the reason", reason)
+            written(t("the reason"), reason)
         }
         Fact::BuildChosen { position: id, build } => {
             let builds = position(book, id)?.builds().count();
             let is_known = build.is_none_or(|build| (build as usize) < builds);
-            known(is_known, "Another build of this position")
+            known(is_known, t("Another build of this position"))
         }
         _ => Err(Refusal::WrongBook { book: book.id().clone() }),
     }
@@ -174,8 +175,8 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
     let tin = Tin::fold(book);
     match fact {
         Fact::ShimsAdded { shim, family, places, zero, marked, count } => {
-            written("the shim's name", shim)?;
-            written("the kind of shim", family)?;
+            written(t("the shim's name"), shim)?;
+            written(t("the kind of shim"), family)?;
             if tin.shim(shim).is_some() {
                 return Err(Refusal::ShimNameTaken);
             }
@@ -186,8 +187,8 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "shim" }) }
         }
         Fact::ShimCameOut { shim, family, net, .. } => {
-            written("the shim's name", shim)?;
-            written("the kind of shim", family)?;
+            written(t("the shim's name"), shim)?;
+            written(t("the kind of shim"), family)?;
             if tin.shim(shim).is_some() {
                 return Err(Refusal::ShimNameTaken);
             }
@@ -200,7 +201,7 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
                 Counted::Found | Counted::PutBack { .. } => *change > 0,
                 Counted::Lost | Counted::Taken { .. } => *change < 0,
             };
-            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "number of shims" }) }
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: t("number of shims") }) }
         }
         Fact::ShimRejected { shim, .. } => tin.shim(shim).map(|_| ()).ok_or(Refusal::NoSuchShim),
         _ => Err(Refusal::WrongBook { book: book.id().clone() }),
@@ -210,13 +211,13 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
 fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
     match fact {
         Fact::JobOpened { boat, sheet, .. } => {
-            opening(book, "the boat", boat)?;
-            written("the unit sheet", sheet)
+            opening(book, t("the boat"), boat)?;
+            written(t("the unit sheet"), sheet)
         }
         Fact::PackFitted { shims, .. } => {
             opened(book)?;
             if shims.is_empty() {
-                return Err(Refusal::Nothing { what: "the pack" });
+                return Err(Refusal::Nothing { what: t("the pack") });
             }
             let fits = shims.iter().all(|shim| {
                 let is_thick = shim.net() > Decimal::ZERO;
@@ -247,11 +248,11 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
         Fact::PackHeld { .. } | Fact::JobArchived { .. } => opened(book),
         Fact::JobTagged { tag, .. } => {
             opened(book)?;
-            written("the tag", tag)
+            written(t("the tag"), tag)
         }
         Fact::PhotosFreed { photos, .. } => {
             opened(book)?;
-            if photos.is_empty() { Err(Refusal::Nothing { what: "the photos" }) } else { Ok(()) }
+            if photos.is_empty() { Err(Refusal::Nothing { what: t("the photos") }) } else { Ok(()) }
         }
         Fact::PartsChanged { marks, .. } => {
             opened(book)?;
@@ -260,7 +261,7 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
         }
         Fact::NoteWritten { text } => {
             opened(book)?;
-            written("the note", text)
+            written(t("the note"), text)
         }
         _ => Err(Refusal::WrongBook { book: book.id().clone() }),
     }

@@ -2,6 +2,7 @@
 
 use gearing::advice::{Advice, Status};
 use measure::{Mark, show};
+use words::{say, t};
 
 use crate::case::{Blocked, Bridge};
 use crate::pack_view::{change, kept};
@@ -91,7 +92,7 @@ pub(crate) fn view(
         Ok(advice) => answer(blank, (job, sheet, tin), bridge, &advice, checks, shown),
         Err(error) => AdviceView {
             status: AdviceStatus::CannotSay,
-            headline: "No advice".to_owned(),
+            headline: t("No advice").to_owned(),
             says: format!("{error}."),
             ..blank
         },
@@ -100,9 +101,9 @@ pub(crate) fn view(
 
 fn blocked_view(blank: AdviceView, blocked: &Blocked) -> AdviceView {
     let (status, headline) = match blocked {
-        Blocked::Sheet(_) => (AdviceStatus::SheetIncomplete, "Sheet first"),
-        Blocked::Arm => (AdviceStatus::MoveArm, "Arm first"),
-        Blocked::Packs(_) => (AdviceStatus::PacksUnknown, "Packs first"),
+        Blocked::Sheet(_) => (AdviceStatus::SheetIncomplete, t("Sheet first")),
+        Blocked::Arm => (AdviceStatus::MoveArm, t("Arm first")),
+        Blocked::Packs(_) => (AdviceStatus::PacksUnknown, t("Packs first")),
     };
     AdviceView { status, headline: headline.to_owned(), says: blocked.sentence(), ..blank }
 }
@@ -175,18 +176,18 @@ fn answer(
 
 fn headline(status: AdviceStatus, changed: &[&str], read: &[Check]) -> String {
     match status {
-        AdviceStatus::Fit => format!("Fit next: {}", listed(changed)),
-        AdviceStatus::StockShort => "The tin cannot do it".to_owned(),
-        AdviceStatus::Conflict => "No shim can do it".to_owned(),
-        AdviceStatus::Done => "Leave the packs".to_owned(),
+        AdviceStatus::Fit => say!("Fit next: {}", listed(changed)),
+        AdviceStatus::StockShort => t("The tin cannot do it").to_owned(),
+        AdviceStatus::Conflict => t("No shim can do it").to_owned(),
+        AdviceStatus::Done => t("Leave the packs").to_owned(),
         AdviceStatus::ReadFirst => match read.first() {
-            Some(check) => format!("Read {} first", check.short()),
-            None => "Read first".to_owned(),
+            Some(check) => say!("Read {} first", check.short()),
+            None => t("Read first").to_owned(),
         },
         AdviceStatus::SheetIncomplete
         | AdviceStatus::PacksUnknown
         | AdviceStatus::MoveArm
-        | AdviceStatus::CannotSay => "No advice".to_owned(),
+        | AdviceStatus::CannotSay => t("No advice").to_owned(),
     }
 }
 
@@ -196,7 +197,7 @@ fn then_says(status: AdviceStatus, read: &[Check]) -> String {
     if status != AdviceStatus::ReadFirst || names.is_empty() {
         return String::new();
     }
-    format!("Then {}.", listed(&names))
+    say!("Then {}.", listed(&names))
 }
 
 fn reopens(packs: &[PackView], checks: &[CheckView]) -> Vec<Check> {
@@ -209,8 +210,8 @@ fn reopens_says(reopens: &[Check]) -> String {
     let names: Vec<&str> = reopens.iter().map(|check| check.short()).collect();
     match names.as_slice() {
         [] => String::new(),
-        [one] => format!("Reopens: {one} only."),
-        _ => format!("Reopens: {}.", listed(&names)),
+        [one] => say!("Reopens: {one} only."),
+        _ => say!("Reopens: {}.", listed(&names)),
     }
 }
 
@@ -224,5 +225,5 @@ fn predictions(bridge: &Bridge, advice: &Advice, sheet: &Sheet, shown: Shown) ->
 /// A probability in words a person uses: "98 of 100".
 pub(crate) fn chance(probability: f64) -> String {
     let hundred = measure::real::to_decimal(probability * 100.0, 0).unwrap_or_default();
-    format!("{} of 100", show(hundred, 0, Mark::Point))
+    say!("{} of 100", show(hundred, 0, Mark::Point))
 }

@@ -3,6 +3,7 @@
 use gearing::advice::{Advice, Alarm, Cause, CauseKind, Conflict};
 use gearing::case::StockLine;
 use measure::{Decimal, real};
+use words::{say, t};
 
 use crate::advice::chance;
 use crate::case::Bridge;
@@ -57,14 +58,13 @@ pub(crate) fn view(
     let further = predicted.as_ref().zip(read).map(|(predicted, read)| {
         let off = read - predicted.mean;
         let way = if off < Decimal::ZERO { "less" } else { "more" };
-        format!(
+        say!(
             "{} reads {} {way} than the packs explain. ",
             check.name(),
             figure(off.abs(), Figure::Reading, shown)
         )
     });
-    let says =
-        format!("Leave the shims alone. {}Check in this order:", further.unwrap_or_default());
+    let says = say!("Leave the shims alone. {}Check in this order:", further.unwrap_or_default());
     let causes = causes
         .iter()
         .filter(|cause| cause.kind != CauseKind::AsPlanned && cause.share >= LEAST_SHARE)
@@ -79,37 +79,37 @@ fn cause_says(cause: &Cause, bridge: &Bridge, shown: Shown) -> String {
         |place: usize| bridge.positions.get(place).map_or("?", |position| position.slot.tag());
     let name = |place: usize| bridge.checks.get(place).map_or("?", |check| check.short());
     match &cause.kind {
-        CauseKind::AsPlanned => "Nothing: chance. Read again.".to_owned(),
-        CauseKind::OtherSign { position } => format!(
+        CauseKind::AsPlanned => t("Nothing: chance. Read again.").to_owned(),
+        CauseKind::OtherSign { position } => say!(
             "{0} pushes the other way. Look where the pack lies, then correct {0} on the sheet.",
             tag(*position)
         ),
-        CauseKind::Swapped { first, second } => format!(
+        CauseKind::Swapped { first, second } => say!(
             "Packs {} and {} swapped. Take both out and measure them.",
             tag(*first),
             tag(*second)
         ),
         CauseKind::NotChanged { position } => {
-            format!("{} not changed. Take the pack out and measure it.", tag(*position))
+            say!("{} not changed. Take the pack out and measure it.", tag(*position))
         }
-        CauseKind::ShimMissing { position, thickness } => format!(
+        CauseKind::ShimMissing { position, thickness } => say!(
             "A shim of {} is missing at {}. Look whether it stuck to the old race.",
             figure(*thickness, Figure::Shim, shown),
             tag(*position)
         ),
-        CauseKind::NotSeated { position } => format!(
+        CauseKind::NotSeated { position } => say!(
             "{}: race off its seat, or dirt under it. It acts as extra shim. Try the thin feeler \
              at 4 places.",
             tag(*position)
         ),
-        CauseKind::Slip { check, factor } => format!(
+        CauseKind::Slip { check, factor } => say!(
             "{} written {} times too {}: unit or decimal slip. Read the gauge again.",
             name(*check),
             times(*factor),
             if *factor < 1.0 { "small" } else { "large" }
         ),
         CauseKind::OtherShaft { .. } => {
-            "Another arm or shaft than stated. Measure the arm and see which shaft it is on."
+            t("Another arm or shaft than stated. Measure the arm and see which shaft it is on.")
                 .to_owned()
         }
     }
@@ -128,19 +128,19 @@ pub(crate) fn look(bridge: &Bridge, advice: &Advice) -> Vec<String> {
         .iter()
         .filter_map(|alarm| match alarm {
             Alarm::ReadAgain { check } => {
-                Some(format!("{} is too near the limit to be sure: read again.", name(*check)))
+                Some(say!("{} is too near the limit to be sure: read again.", name(*check)))
             }
-            Alarm::TightSpot { check } => Some(format!(
+            Alarm::TightSpot { check } => Some(say!(
                 "{} has a tight spot below the band: look for runout or a cocked race.",
                 name(*check)
             )),
-            Alarm::NotLoaded { check, play } => Some(format!(
+            Alarm::NotLoaded { check, play } => Some(say!(
                 "{} is off by about the {}. Perhaps the parts were not loaded the running way: \
                  load them and read again.",
                 name(*check),
                 bridge.checks.get(*play).map_or("?", |check| check.short())
             )),
-            Alarm::Doubtful => Some(format!(
+            Alarm::Doubtful => Some(say!(
                 "All in band only in {} cases. Read again first, or find other sizes.",
                 chance(advice.probability)
             )),
@@ -153,7 +153,7 @@ pub(crate) fn buy_says(line: &StockLine, bridge: &Bridge, shown: Shown) -> Strin
     let size = figure(line.thickness, Figure::Shim, shown);
     let takes = bridge.positions.iter().filter(|position| position.family == line.family);
     let tags: Vec<&str> = takes.map(|position| position.slot.tag()).collect();
-    format!("Buy or borrow {} of {size} {} for {}.", line.count, shown.units.length, listed(&tags))
+    say!("Buy or borrow {} of {size} {} for {}.", line.count, shown.units.length, listed(&tags))
 }
 
 pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) -> String {
@@ -164,8 +164,8 @@ pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) 
         .map(|check| check.short())
         .collect();
     let excess = figure(length(conflict.excess), Figure::Reading, shown);
-    let together = if names.len() > 1 { " together" } else { "" };
-    let mut says = format!(
+    let together = if names.len() > 1 { t(" together") } else { "" };
+    let mut says = say!(
         "{} cannot be in band{together}: {excess} {} too much. Look for a wrong part, a wrong way \
          or a wrong limit.",
         listed(&names),

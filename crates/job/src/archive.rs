@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::fmt;
+use words::t;
 
 use crate::files::photos_named;
 use crate::{Book, Job};
@@ -26,14 +27,14 @@ impl fmt::Display for PhotosStay {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             PhotosStay::OnTheBench => {
-                "The job is on the bench, so its photos stay. Put it in the archive first."
+                t("The job is on the bench, so its photos stay. Put it in the archive first.")
             }
             PhotosStay::NoBackup => {
-                "No backup was made on this device, so the photos stay. Make one first."
+                t("No backup was made on this device, so the photos stay. Make one first.")
             }
-            PhotosStay::OlderBackup => {
-                "The last backup is older than a photo of this job, so they stay. Make one first."
-            }
+            PhotosStay::OlderBackup => t(
+                "The last backup is older than a photo of this job, so they stay. Make one first.",
+            ),
         })
     }
 }

@@ -1,5 +1,7 @@
 //! What the bench is told about a job.
 
+use words::{say, t};
+
 use crate::standing::standing;
 use crate::{CheckState, Job, NextAct, Sheet, Shown, Stage, day_number, next_act, stages};
 
@@ -44,11 +46,11 @@ pub fn bench_card(job: &Job, sheet: &Sheet, now: i64, shown: Shown) -> BenchCard
         day: day_number(job.opened_at, now, shown.utc_offset),
         last_at: job.last_at,
         stages: stages(job, sheet),
-        line: format!("Shim, {in_band} of {} in band", states.len()),
+        line: say!("Shim, {in_band} of {} in band", states.len()),
         trouble: match stale {
             0 => String::new(),
-            1 => "1 reading stale".to_owned(),
-            stale => format!("{stale} readings stale"),
+            1 => t("1 reading stale").to_owned(),
+            stale => say!("{stale} readings stale"),
         },
         next: next_act(job, sheet, shown),
     }

@@ -1,6 +1,7 @@
 //! From sheet, tin and job to a case for the set-up engine.
 
 use std::collections::{BTreeMap, BTreeSet};
+use words::{say, t};
 
 use gearing::Influence;
 use gearing::advice::Prediction;
@@ -250,16 +251,18 @@ impl Blocked {
         match self {
             Blocked::Sheet(missing) => match missing.first() {
                 Some(missing) => missing.sentence.clone(),
-                None => "The unit sheet is empty. Type the limits of your manual.".to_owned(),
+                None => t("The unit sheet is empty. Type the limits of your manual.").to_owned(),
             },
             Blocked::Packs(slots) => {
                 let tags: Vec<&str> = slots.iter().map(|slot| slot.tag()).collect();
                 let packs = if tags.len() == 1 { "pack" } else { "packs" };
-                format!("Not written down: {packs} {}. Measure what lies there.", listed(&tags))
+                say!("Not written down: {packs} {}. Measure what lies there.", listed(&tags))
             }
-            Blocked::Arm => "The arm is on the propshaft and the gears have different teeth. Put \
-                             the arm on the driveshaft."
-                .to_owned(),
+            Blocked::Arm => {
+                t("The arm is on the propshaft and the gears have different teeth. Put \
+                             the arm on the driveshaft.")
+                .to_owned()
+            }
         }
     }
 }

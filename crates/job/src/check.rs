@@ -2,6 +2,7 @@
 
 use measure::Unit;
 use serde::{Deserialize, Serialize};
+use words::{say, t};
 
 use crate::by_id::by_id;
 
@@ -259,35 +260,39 @@ impl Check {
     pub fn how(self, arm_on: ArmShaft) -> String {
         let mesh = match self {
             Check::Depth => {
-                return "Shaft on its thrust face, block square. Turn it a third between readings."
-                    .to_owned();
+                return t(
+                    "Shaft on its thrust face, block square. Turn it a third between readings.",
+                )
+                .to_owned();
             }
             Check::Setting(_) => {
-                return "Turn the shaft, push and pull it, stop, then read. Three times."
+                return t("Turn the shaft, push and pull it, stop, then read. Three times.")
                     .to_owned();
             }
             Check::Torque => {
-                return "No seals. Turn slowly and evenly, read while it turns, not as it breaks \
-                        away. Three times."
-                    .to_owned();
+                return t(
+                    "No seals. Turn slowly and evenly, read while it turns, not as it breaks \
+                        away. Three times.",
+                )
+                .to_owned();
             }
             Check::Lash(mesh) => mesh,
         };
         let (pinion, driven) = match mesh {
-            Mesh::Upper | Mesh::Lower => ("Input shaft", "Gear"),
-            _ => ("Driveshaft", "Propshaft"),
+            Mesh::Upper | Mesh::Lower => (t("Input shaft"), t("Gear")),
+            _ => (t("Driveshaft"), t("Propshaft")),
         };
         let held = if arm_on == ArmShaft::Driveshaft { driven } else { pinion };
         let free = match mesh {
             Mesh::Main => "",
-            Mesh::Forward => ", reverse gear free",
-            Mesh::Reverse => ", forward gear free",
-            Mesh::Front => ", rear shaft free",
-            Mesh::Rear => ", front shaft free",
-            Mesh::Upper => ", lower gear held off",
-            Mesh::Lower => ", upper gear out",
+            Mesh::Forward => t(", reverse gear free"),
+            Mesh::Reverse => t(", forward gear free"),
+            Mesh::Front => t(", rear shaft free"),
+            Mesh::Rear => t(", front shaft free"),
+            Mesh::Upper => t(", lower gear held off"),
+            Mesh::Lower => t(", upper gear out"),
         };
-        format!("{held} held{free}. Turn the gear 90° between readings, same tooth each time.")
+        say!("{held} held{free}. Turn the gear 90° between readings, same tooth each time.")
     }
 
     /// Whether the reading depends on an arm: a backlash.

@@ -1,6 +1,7 @@
 //! A check as the set-up screen shows it.
 
 use std::collections::BTreeMap;
+use words::{say, t};
 
 use gearing::advice::Prediction;
 use measure::{Band, Decimal, Unit};
@@ -107,27 +108,27 @@ pub(crate) fn says(view: &CheckView, advice: &AdviceView, shown: Shown) -> Strin
         (pack.act == PackAct::Fit).then(|| pack.total - pack.now)
     });
     let off = change.map(|change| {
-        let way = if change > Decimal::ZERO { "short" } else { "too thick" };
-        format!("the pack is {way} by {}", figure(change.abs(), Figure::Reading, shown))
+        let way = if change > Decimal::ZERO { "short" } else { t("too thick") };
+        say!("the pack is {way} by {}", figure(change.abs(), Figure::Reading, shown))
     });
     if view.judged.as_ref().is_some_and(|judged| judged.worked_out) {
-        return "Worked out from the play read before. Rolling torque proves it.".to_owned();
+        return t("Worked out from the play read before. Rolling torque proves it.").to_owned();
     }
     match (&view.state, off) {
         (CheckState::Stale { why }, _) => why.clone(),
         (CheckState::Locked { opens }, _) => opens.clone(),
-        (CheckState::NearLimit, Some(off)) => format!("Reading again will not help: {off}."),
-        (CheckState::NearLimit, None) => "Too near the limit to be sure: read again.".to_owned(),
+        (CheckState::NearLimit, Some(off)) => say!("Reading again will not help: {off}."),
+        (CheckState::NearLimit, None) => t("Too near the limit to be sure: read again.").to_owned(),
         (CheckState::Out, Some(off)) => {
             let mut letters = off.chars();
             let first = letters.next().map(|letter| letter.to_ascii_uppercase());
             format!("{}{}.", first.map(String::from).unwrap_or_default(), letters.as_str())
         }
         (CheckState::TightSpot, _) => {
-            "The tightest place is below the band: look for runout or a cocked race.".to_owned()
+            t("The tightest place is below the band: look for runout or a cocked race.").to_owned()
         }
         (CheckState::CannotProve, _) => {
-            "The band is narrower than this gauge can tell. Use a finer gauge.".to_owned()
+            t("The band is narrower than this gauge can tell. Use a finer gauge.").to_owned()
         }
         _ => String::new(),
     }

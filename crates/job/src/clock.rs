@@ -1,5 +1,7 @@
 //! Times of day and dates, from milliseconds and the distance from UTC.
 
+use words::{say, t};
+
 const MINUTE: i64 = 60_000;
 const DAY: i64 = 24 * 60 * MINUTE;
 const MONTHS: [&str; 12] =
@@ -37,11 +39,11 @@ pub fn day_number(from: i64, at: i64, utc_offset: i32) -> i64 {
 /// How long ago `at` was, in the one unit that says most: "2 min ago".
 pub fn ago(at: i64, now: i64) -> String {
     match now.saturating_sub(at) / MINUTE {
-        ..1 => "just now".to_owned(),
-        minutes @ 1..60 => format!("{minutes} min ago"),
-        minutes @ 60..1440 => format!("{} h ago", minutes / 60),
-        1440..2880 => "1 day ago".to_owned(),
-        minutes => format!("{} days ago", minutes / 1440),
+        ..1 => t("just now").to_owned(),
+        minutes @ 1..60 => say!("{minutes} min ago"),
+        minutes @ 60..1440 => say!("{} h ago", minutes / 60),
+        1440..2880 => t("1 day ago").to_owned(),
+        minutes => say!("{} days ago", minutes / 1440),
     }
 }
 

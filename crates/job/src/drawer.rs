@@ -2,6 +2,7 @@
 //! wrong.
 
 use std::collections::BTreeMap;
+use words::say;
 
 use crate::{Book, Fact, Guided};
 
@@ -114,14 +115,14 @@ impl Tool {
     /// Its number and what is wrong about others: "no. 31; 13 is wrong: does not fit."
     pub(crate) fn numbers(&self) -> String {
         let number = Some(&self.number).filter(|number| !number.trim().is_empty());
-        let number = number.map(|number| format!("no. {number}"));
+        let number = number.map(|number| say!("no. {number}"));
         let wrong = self.corrections.iter().map(|(wrong, note)| sentence(wrong, note));
         number.into_iter().chain(wrong).collect::<Vec<_>>().join("; ")
     }
 }
 
 fn sentence(wrong: &str, note: &str) -> String {
-    format!("{wrong} is wrong: {}.", note.trim().trim_end_matches('.'))
+    say!("{wrong} is wrong: {}.", note.trim().trim_end_matches('.'))
 }
 
 fn same(one: &str, other: &str) -> bool {

@@ -1,6 +1,7 @@
 //! The fields of a unit sheet. A layout has those of its own gears and checks.
 
 use measure::Decimal;
+use words::t;
 
 use crate::by_id::by_id;
 use crate::{Check, Mesh, field_rows};
@@ -127,8 +128,8 @@ impl Group {
     /// The heading.
     pub fn name(self) -> &'static str {
         match self {
-            Group::Gears => "Teeth and shafts",
-            Group::Arm => "Your arm",
+            Group::Gears => t("Teeth and shafts"),
+            Group::Arm => t("Your arm"),
             Group::Limits(check) => check.name(),
         }
     }

@@ -2,6 +2,7 @@
 
 use gearing::Side;
 use measure::Decimal;
+use words::say;
 
 use crate::pack_view::made_of;
 use crate::why::first_guess_why;
@@ -84,7 +85,7 @@ fn guess(
         expanded: EXPANDED,
         total: nets.iter().sum(),
         shims,
-        says: format!(
+        says: say!(
             "Begin {} with {thick} ± {spread} {}, then read. It is a trial, not a result.",
             slot.tag(),
             shown.units.length

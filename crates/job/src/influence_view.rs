@@ -2,6 +2,7 @@
 
 use gearing::Influence;
 use measure::{Decimal, Mark, show};
+use words::{say, t};
 
 use crate::case::{Bridge, builds};
 use crate::reading::length;
@@ -85,14 +86,14 @@ impl InfluenceView {
                 .map(Check::short)
                 .collect();
             if !set.is_empty() {
-                back.push(format!("{} also reopens {}.", row.slot.tag(), listed(&set)));
+                back.push(say!("{} also reopens {}.", row.slot.tag(), listed(&set)));
             }
         }
         if back.is_empty() {
-            "Each pack then disturbs only what comes after it. Going back up reopens all below."
+            t("Each pack then disturbs only what comes after it. Going back up reopens all below.")
                 .to_owned()
         } else {
-            format!("{} Read that again after it. Going back up reopens all below.", back.join(" "))
+            say!("{} Read that again after it. Going back up reopens all below.", back.join(" "))
         }
     }
 }
@@ -137,8 +138,8 @@ fn cell(
         way: match change {
             Some(change) if change < Decimal::ZERO => "falls",
             Some(_) => "grows",
-            None if position.rereads(check) => "read again",
-            None => "no effect",
+            None if position.rereads(check) => t("read again"),
+            None => t("no effect"),
         },
         change,
         strength: moved.map_or(0.0, |influence| influence.slope.abs().min(1.0)),
@@ -186,9 +187,10 @@ fn says(influences: &[(Slot, Check, Influence)], trials: usize) -> String {
         show(share, 0, Mark::Point)
     };
     let mut parts = Vec::new();
-    for (wanted, name) in
-        [(Known::Formula, "by the gear shape"), (Known::Guess, "guessed without tooth angles")]
-    {
+    for (wanted, name) in [
+        (Known::Formula, t("by the gear shape")),
+        (Known::Guess, t("guessed without tooth angles")),
+    ] {
         let of_kind = || lashes().filter(|(.., it)| known(it) == wanted);
         let mut tags: Vec<&str> = of_kind().map(|(slot, ..)| slot.tag()).collect();
         tags.dedup();
@@ -201,7 +203,7 @@ fn says(influences: &[(Slot, Check, Influence)], trials: usize) -> String {
     }
     for (slot, check, it) in lashes().filter(|(.., it)| known(it) == Known::Learnt) {
         let slope = show(length(it.slope.abs()), 2, Mark::Point);
-        parts.push(format!(
+        parts.push(say!(
             "{} learnt from {trials} trials: {slope} of {} per mm, ± {} %.",
             slot.tag(),
             check.short(),

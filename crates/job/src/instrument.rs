@@ -36,6 +36,7 @@ mod titles;
 mod torque;
 
 use std::collections::BTreeMap;
+use words::t;
 
 use measure::Unit;
 use pictures::drawing::Drawing;
@@ -130,7 +131,7 @@ impl Instrument {
 
     /// A place such as it is kept under, where there is more than one.
     pub fn place_like(&self) -> &'static str {
-        if self.kind == seal::SEAL.kind { "S1, as on the map" } else { "prop shaft" }
+        if self.kind == seal::SEAL.kind { t("S1, as on the map") } else { t("prop shaft") }
     }
 
     /// What its answer means on this unit, a sentence each; often nothing more.

@@ -1,6 +1,7 @@
 //! Lines for an invoice, from the steps that were really done. No prices.
 
 use measure::{Decimal, Mark, show};
+use words::{say, t};
 
 use crate::files::{Cell, csv_line, plain};
 use crate::guided::{Capture, PartVerdict};
@@ -81,7 +82,7 @@ pub fn invoice(job: &Job, record: &Record, plan: Option<&Plan>) -> Vec<InvoiceLi
 /// As text, to be copied.
 pub fn invoice_text(record: &Record, lines: &[InvoiceLine]) -> String {
     let (boat, unit) = (plain(&record.boat), plain(&record.unit));
-    let mut text = format!("Job {}: {boat}. {unit}.\n", record.number);
+    let mut text = say!("Job {}: {boat}. {unit}.\n", record.number);
     for line in lines {
         text.push_str(&format!("- {}\n", plain(&line.says())));
     }
@@ -159,17 +160,17 @@ fn parts(record: &Record) -> Vec<InvoiceLine> {
         unit: "",
         note: match part.reason.trim() {
             "" => "rejected".to_owned(),
-            reason => format!("rejected: {reason}"),
+            reason => say!("rejected: {reason}"),
         },
     });
     let changed =
         record.packs.iter().filter(|pack| !pack.left.is_empty() && pack.left != pack.found);
     let shims = changed.map(|pack| InvoiceLine {
         kind: InvoiceKind::Part,
-        what: format!("Shims in pack {}", pack.position.id),
+        what: say!("Shims in pack {}", pack.position.id),
         quantity: Some(Decimal::from(pack.left.len())),
         unit: "pcs",
-        note: format!("{} mm together", show(pack.total, 3, Mark::Point)),
+        note: say!("{} mm together", show(pack.total, 3, Mark::Point)),
     });
     rejected.chain(shims).collect()
 }
@@ -200,6 +201,6 @@ fn used(job: &Job, steps: &[&Step]) -> Vec<InvoiceLine> {
 
 /// How much lube went in, ml.
 fn volume(job: &Job) -> Option<Decimal> {
-    let Capture::Readings(values) = &last(job, "volume in")?.value else { return None };
+    let Capture::Readings(values) = &last(job, t("volume in"))?.value else { return None };
     Some(values.iter().map(|value| value.in_unit(measure::Unit::Millilitre)).sum())
 }

@@ -5,6 +5,7 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
+use words::t;
 
 use measure::{Sign, Typed, Unit};
 use serde::de::{self, Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
@@ -134,7 +135,7 @@ impl<'de> Visitor<'de> for AnyValue {
     type Value = Json;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("text, a whole number, a list or an object")
+        f.write_str(t("text, a whole number, a list or an object"))
     }
 
     fn visit_unit<E: de::Error>(self) -> Result<Json, E> {
@@ -150,7 +151,7 @@ impl<'de> Visitor<'de> for AnyValue {
     }
 
     fn visit_u64<E: de::Error>(self, number: u64) -> Result<Json, E> {
-        i64::try_from(number).map(Json::Number).map_err(|_| E::custom("too large"))
+        i64::try_from(number).map(Json::Number).map_err(|_| E::custom(t("too large")))
     }
 
     fn visit_str<E: de::Error>(self, text: &str) -> Result<Json, E> {

@@ -3,6 +3,7 @@
 
 use measure::{Decimal, Sign, Typed, Unit};
 use serde::{Deserialize, Serialize};
+use words::{say, t};
 
 use crate::by_id::by_id;
 
@@ -76,10 +77,10 @@ impl MarkUnit {
     pub fn id(self) -> &'static str {
         match self {
             MarkUnit::Millimetre => "mm",
-            MarkUnit::Hundredth => "0.01 mm",
-            MarkUnit::Micrometre => "0.001 mm",
+            MarkUnit::Hundredth => t("0.01 mm"),
+            MarkUnit::Micrometre => t("0.001 mm"),
             MarkUnit::Inch => "in",
-            MarkUnit::Thou => "0.001 in",
+            MarkUnit::Thou => t("0.001 in"),
         }
     }
 
@@ -110,9 +111,9 @@ impl MarkKind {
     /// The name at the field.
     pub fn name(self) -> &'static str {
         match self {
-            MarkKind::BearingHeight => "Bearing stand height",
-            MarkKind::MountingDistance => "Mounting distance mark",
-            MarkKind::Case => "Case mark",
+            MarkKind::BearingHeight => t("Bearing stand height"),
+            MarkKind::MountingDistance => t("Mounting distance mark"),
+            MarkKind::Case => t("Case mark"),
         }
     }
 }
@@ -131,7 +132,7 @@ impl PartMark {
         let (base, _) = unit.base();
         let digits = |text: &str, is_new| {
             if text.chars().any(char::is_alphabetic) {
-                let says = "Type the digits of the mark alone: its unit is chosen beside it.";
+                let says = t("Type the digits of the mark alone: its unit is chosen beside it.");
                 return Err((is_new, says.to_owned()));
             }
             Typed::parse(text, base, Sign::Any).map_err(|error| (is_new, error.to_string()))
@@ -139,7 +140,7 @@ impl PartMark {
         let mark = PartMark { kind, old: digits(old, false)?, new: digits(new, true)?, unit, plus };
         if mark.change().abs() > FARTHEST {
             let apart = measure::show(mark.change().abs(), 2, measure::Mark::Point);
-            let says = format!(
+            let says = say!(
                 "{} and {} are {apart} mm apart, more than {FARTHEST}. Look at the unit of the mark.",
                 mark.old.text(),
                 mark.new.text()

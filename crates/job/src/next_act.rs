@@ -1,5 +1,7 @@
 //! The one next act of a job, and how far its stages are.
 
+use words::{say, t};
+
 use crate::standing::standing;
 use crate::{
     AdviceStatus, AdviceView, Check, CheckState, CheckView, Field, Job, PackAct, SetUp, Sheet,
@@ -160,7 +162,7 @@ pub fn stages(job: &Job, sheet: &Sheet) -> [Stage; 6] {
     } else {
         StageState::Here
     };
-    ["Look", "Strip", "Judge", "Shim", "Close", "Prove"].map(|name| Stage {
+    [t("Look"), t("Strip"), t("Judge"), t("Shim"), t("Close"), t("Prove")].map(|name| Stage {
         name,
         state: if name == "Shim" { shim } else { StageState::NotRecorded },
     })
@@ -170,21 +172,21 @@ impl NextAct {
     /// What the blue button says.
     pub fn words(&self) -> String {
         match self {
-            NextAct::TypeField(field) => format!("Type {}", field.facts().name),
-            NextAct::MoveArm => "Change the arm on the sheet".to_owned(),
-            NextAct::WritePack(slot) => format!("Write down pack {}", slot.tag()),
-            NextAct::Read(check) => format!("Read {}", check.short()),
-            NextAct::ReadAgain(check) => format!("Read {} again", check.short()),
-            NextAct::SeeFit => "See what to fit".to_owned(),
+            NextAct::TypeField(field) => say!("Type {}", field.facts().name),
+            NextAct::MoveArm => t("Change the arm on the sheet").to_owned(),
+            NextAct::WritePack(slot) => say!("Write down pack {}", slot.tag()),
+            NextAct::Read(check) => say!("Read {}", check.short()),
+            NextAct::ReadAgain(check) => say!("Read {} again", check.short()),
+            NextAct::SeeFit => t("See what to fit").to_owned(),
             NextAct::Fit { slots, read } => {
                 let tags: Vec<&str> = slots.iter().map(|slot| slot.tag()).collect();
                 let are = if tags.len() == 1 { "is" } else { "are" };
-                format!("{} {are} fitted. Read {}", listed(&tags), read.short())
+                say!("{} {are} fitted. Read {}", listed(&tags), read.short())
             }
-            NextAct::SeeCauses(_) => "See causes".to_owned(),
-            NextAct::FillTin => "Put shims in the tin".to_owned(),
-            NextAct::SeeConflict => "See what conflicts".to_owned(),
-            NextAct::PrintRecord => "Print the record".to_owned(),
+            NextAct::SeeCauses(_) => t("See causes").to_owned(),
+            NextAct::FillTin => t("Put shims in the tin").to_owned(),
+            NextAct::SeeConflict => t("See what conflicts").to_owned(),
+            NextAct::PrintRecord => t("Print the record").to_owned(),
         }
     }
 }
@@ -193,7 +195,7 @@ impl StageState {
     /// The word for it: "here".
     pub fn word(self) -> &'static str {
         match self {
-            StageState::NotRecorded => "not recorded",
+            StageState::NotRecorded => t("not recorded"),
             StageState::Here => "here",
             StageState::Stale => "stale",
             StageState::Done => "done",

@@ -1,5 +1,7 @@
 //! Other packs than the advised ones: fewer to open, or surer.
 
+use words::{say, t};
+
 use crate::advice::chance;
 use crate::case::Bridge;
 use crate::pack_view::{change, kept};
@@ -37,7 +39,7 @@ pub fn other_packs((job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> Vec
         let opens: Vec<Slot> = changed.map(|pack| pack.slot).collect();
         let tags: Vec<&str> = opens.iter().map(|slot| slot.tag()).collect();
         let what = match tags.as_slice() {
-            [] => "As they are".to_owned(),
+            [] => t("As they are").to_owned(),
             [one] => format!("{one} only"),
             tags => listed(tags),
         };
@@ -47,7 +49,7 @@ pub fn other_packs((job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> Vec
             opens,
             minutes,
             probability: choice.probability,
-            says: format!("{what}: {chance}, about {minutes} min."),
+            says: say!("{what}: {chance}, about {minutes} min."),
         }
     };
     others.into_iter().map(view).collect()

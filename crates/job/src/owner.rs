@@ -3,6 +3,8 @@
 //! Sentences come from what was written down; advice on running gently and on the first oil check
 //! is common practice, no source.
 
+use words::{say, t};
+
 use crate::guide::Kept;
 use crate::guided::{Capture, PartVerdict};
 use crate::procedure::{Phase, Plan};
@@ -84,12 +86,12 @@ impl Owner {
     pub fn text(&self) -> String {
         let next: Vec<String> = Some(self.next_check.clone()).into_iter().collect();
         let groups = [
-            ("What was wrong", &self.wrong),
-            ("What was done", &self.done),
-            ("What you do next", &self.watch),
-            ("Next check", &next),
-            ("Take care", &self.cautions),
-            ("Not covered", &self.not_covered),
+            (t("What was wrong"), &self.wrong),
+            (t("What was done"), &self.done),
+            (t("What you do next"), &self.watch),
+            (t("Next check"), &next),
+            (t("Take care"), &self.cautions),
+            (t("Not covered"), &self.not_covered),
         ];
         let mut text = String::new();
         for (title, lines) in groups {
@@ -107,17 +109,17 @@ impl Owner {
 fn wrong(job: &Job, record: &Record) -> Vec<String> {
     let mut wrong = Vec::new();
     if !job.complaint.trim().is_empty() {
-        wrong.push(format!("You told us: {}.", ended(&job.complaint)));
+        wrong.push(say!("You told us: {}.", ended(&job.complaint)));
     }
     let found = FOUND.iter().filter(|(label, word, _)| chosen(job, label, word));
     wrong.extend(found.map(|row| row.2.to_owned()));
     if let Some(parts) = named(record, PartVerdict::Reject) {
-        wrong.push(format!("Worn out or damaged: {parts}."));
+        wrong.push(say!("Worn out or damaged: {parts}."));
     }
     let is_out =
         |found: &crate::Judged| matches!(found.state, CheckState::Out | CheckState::TightSpot);
     if record.checks.iter().any(|check| check.found.as_ref().is_some_and(is_out)) {
-        wrong.push("The gears did not sit within the limits of their manual.".to_owned());
+        wrong.push(t("The gears did not sit within the limits of their manual.").to_owned());
     }
     wrong
 }
@@ -138,20 +140,22 @@ fn done(job: &Job, record: &Record, plan: Option<&Plan>) -> Vec<String> {
     let changed =
         record.packs.iter().any(|pack| pack.total != pack.found_total && !pack.left.is_empty());
     if changed {
-        done.push("We placed the gears anew with measured metal rings.".to_owned());
+        done.push(t("We placed the gears anew with measured metal rings.").to_owned());
     }
     let all_in = |check: &crate::RecordCheck| check.state == CheckState::InBand;
     if !record.checks.is_empty() && record.checks.iter().all(all_in) {
-        done.push("We measured how the gears sit: within the limits of their manual.".to_owned());
+        done.push(
+            t("We measured how the gears sit: within the limits of their manual.").to_owned(),
+        );
     }
     if in_phase(Phase::Test) && !chosen(job, "bubbles", "seen") {
-        done.push("We put air into it and turned the shafts: it holds.".to_owned());
+        done.push(t("We put air into it and turned the shafts: it holds.").to_owned());
     }
     if in_phase(Phase::Fill) {
-        done.push("We filled it with fresh oil.".to_owned());
+        done.push(t("We filled it with fresh oil.").to_owned());
     }
     if in_phase(Phase::Run) {
-        done.push("We ran it, and looked at it again afterwards.".to_owned());
+        done.push(t("We ran it, and looked at it again afterwards.").to_owned());
     }
     done
 }
@@ -159,32 +163,32 @@ fn done(job: &Job, record: &Record, plan: Option<&Plan>) -> Vec<String> {
 fn watch(job: &Job, record: &Record, guided: bool) -> Vec<String> {
     let mut watch = Vec::new();
     if guided {
-        watch.push("Run gently for the first hour.".to_owned());
-        watch.push("Milky oil or a drip: stop and call.".to_owned());
+        watch.push(t("Run gently for the first hour.").to_owned());
+        watch.push(t("Milky oil or a drip: stop and call.").to_owned());
     }
     if let Some(parts) = named(record, PartVerdict::Watch) {
-        watch.push(format!("Still in use though worn: {parts}. Have them looked at next time."));
+        watch.push(say!("Still in use though worn: {parts}. Have them looked at next time."));
     }
     if let Some(left) = anodes(job) {
-        watch.push(format!("The anodes are at {left} %. Replace them at half."));
+        watch.push(say!("The anodes are at {left} %. Replace them at half."));
     }
-    watch.extend(text(job, "open risks and parts reused on request"));
+    watch.extend(text(job, t("open risks and parts reused on request")));
     watch
 }
 
 /// The lowest of the anodes, as it was read.
 fn anodes(job: &Job) -> Option<String> {
-    let Capture::Readings(values) = &last(job, "anode left")?.value else { return None };
+    let Capture::Readings(values) = &last(job, t("anode left"))?.value else { return None };
     let lowest = values.iter().min_by_key(|value| value.amount().value)?;
     Some(lowest.text().to_owned())
 }
 
 fn next_check(job: &Job, guided: bool, shown: Shown) -> String {
-    match last(job, "first lube check due").map(|kept| &kept.value) {
+    match last(job, t("first lube check due")).map(|kept| &kept.value) {
         Some(Capture::Time(at)) => {
-            format!("Have the oil looked at by {}.", clock::date(*at, shown.utc_offset))
+            say!("Have the oil looked at by {}.", clock::date(*at, shown.utc_offset))
         }
-        _ if guided => "Have the oil looked at after 5 to 10 hours of running.".to_owned(),
+        _ if guided => t("Have the oil looked at after 5 to 10 hours of running.").to_owned(),
         _ => String::new(),
     }
 }
@@ -192,20 +196,20 @@ fn next_check(job: &Job, guided: bool, shown: Shown) -> String {
 fn cautions(record: &Record, guided: bool) -> Vec<String> {
     let mut cautions = Vec::new();
     if guided && !record.draft.is_empty() {
-        cautions.push("This job is not finished: do not run it.".to_owned());
+        cautions.push(t("This job is not finished: do not run it.").to_owned());
     }
-    cautions.push("Never run it with milky oil or without oil.".to_owned());
-    cautions.push("Engine off and key out before anybody is near the propeller.".to_owned());
-    cautions.push("What the manual of your unit says comes first.".to_owned());
+    cautions.push(t("Never run it with milky oil or without oil.").to_owned());
+    cautions.push(t("Engine off and key out before anybody is near the propeller.").to_owned());
+    cautions.push(t("What the manual of your unit says comes first.").to_owned());
     cautions
 }
 
 fn not_covered(job: &Job, record: &Record) -> Vec<String> {
-    let mut said: Vec<String> = text(job, "not covered").into_iter().collect();
+    let mut said: Vec<String> = text(job, t("not covered")).into_iter().collect();
     let left = record.left_out.iter().filter(|step| step.what != "Opened again").count();
     if left > 0 {
-        let were = if left == 1 { "step was" } else { "steps were" };
-        said.push(format!("{left} {were} left out. The record says which, and why."));
+        let were = if left == 1 { t("step was") } else { t("steps were") };
+        said.push(say!("{left} {were} left out. The record says which, and why."));
     }
     said
 }

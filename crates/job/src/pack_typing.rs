@@ -1,6 +1,7 @@
 //! What the form for a pack that was found is told while it is being typed.
 
 use measure::{Decimal, Typed, Unit};
+use words::say;
 
 use crate::{BookId, Fact, Figure, FittedShim, Job, Shown, Slot, Typing, figure, record_found};
 
@@ -32,9 +33,9 @@ pub fn pack_preview(
     let total = pack.iter().map(FittedShim::net).sum();
     let refused = shims.iter().position(|shim| shim.refused.is_some());
     let words = match refused {
-        Some(shim) => format!("Type shim {} again", shim + 1),
-        None if pack.is_empty() => format!("Measure {} first", slot.tag()),
-        None => format!("Write down {}: {}", slot.tag(), figure(total, Figure::Shim, shown)),
+        Some(shim) => say!("Type shim {} again", shim + 1),
+        None if pack.is_empty() => say!("Measure {} first", slot.tag()),
+        None => say!("Write down {}: {}", slot.tag(), figure(total, Figure::Shim, shown)),
     };
     let is_ready = refused.is_none() && !pack.is_empty();
     let fact = is_ready.then(|| record_found(job, slot, pack));

@@ -1,6 +1,7 @@
 //! What to do with each pack: keep it, or take out and put in.
 
 use measure::Decimal;
+use words::{say, t};
 
 use crate::case::Bridge;
 use crate::{
@@ -81,7 +82,7 @@ pub(crate) fn kept(job: &Job, sheet: &Sheet, tin: &Tin, checks: &[CheckView]) ->
             take_out: Vec::new(),
             put_in: Vec::new(),
             says: match act {
-                PackAct::Unknown => "Measure the pack that lies here.".to_owned(),
+                PackAct::Unknown => t("Measure the pack that lies here.").to_owned(),
                 PackAct::Keep | PackAct::Fit => String::new(),
             },
             state: own.map_or(CheckState::NoBand, |view| view.state.clone()),
@@ -132,7 +133,7 @@ pub(crate) fn made_of(
 }
 
 fn in_case(shim: FittedShim) -> ShimView {
-    ShimView { net: shim.net(), shim, in_case: true, count: "in the case".to_owned() }
+    ShimView { net: shim.net(), shim, in_case: true, count: t("in the case").to_owned() }
 }
 
 /// The next shim of that thickness from the tin; `taken` counts what this pack has had.
@@ -163,16 +164,16 @@ fn change_says(out: &[Decimal], put: &[Decimal], shown: Shown) -> String {
     };
     let mut says = String::new();
     if !out.is_empty() {
-        says = format!("Take out {}.", sum(out));
+        says = say!("Take out {}.", sum(out));
     }
     if !put.is_empty() {
         let all = match put.len() {
             1 => "",
-            2 => "both ",
-            _ => "all ",
+            2 => t("both "),
+            _ => t("all "),
         };
         let gap = if says.is_empty() { "" } else { " " };
-        says += &format!("{gap}Put in {}, {all}in the tin.", sum(put));
+        says += &say!("{gap}Put in {}, {all}in the tin.", sum(put));
     }
     says
 }

@@ -4,6 +4,7 @@
 //! reads the jobs without it.
 
 use std::fmt;
+use words::{say, t};
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -79,7 +80,7 @@ impl Pin {
     pub fn waits(&self, now: i64) -> Option<String> {
         let wait = self.wait(now);
         (wait > 0)
-            .then(|| format!("{} wrong tries. The next is taken in {}.", self.wrong, lasting(wait)))
+            .then(|| say!("{} wrong tries. The next is taken in {}.", self.wrong, lasting(wait)))
     }
 
     /// Another one is tried. It counts as wrong until it is found right, so that stopping the app
@@ -144,19 +145,21 @@ impl fmt::Display for PinRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (least, most) = (DIGITS.start(), DIGITS.end());
         match self {
-            PinRefusal::NotDigits => {
-                write!(f, "There is more than digits in it. Type {least} to {most} digits.")
+            PinRefusal::NotDigits => f.write_str(&say!(
+                "There is more than digits in it. Type {least} to {most} digits."
+            )),
+            PinRefusal::Length(0) => {
+                f.write_str(&say!("Nothing is typed. Type {least} to {most} digits."))
             }
-            PinRefusal::Length(0) => write!(f, "Nothing is typed. Type {least} to {most} digits."),
             PinRefusal::Length(1) => {
-                write!(f, "That is 1 digit. A PIN has {least} to {most}: type it again.")
+                f.write_str(&say!("That is 1 digit. A PIN has {least} to {most}: type it again."))
             }
-            PinRefusal::Length(found) => {
-                write!(f, "Those are {found} digits. A PIN has {least} to {most}: type it again.")
-            }
-            PinRefusal::Another => {
-                f.write_str("The two are not the same. Type the new PIN again, below it once more.")
-            }
+            PinRefusal::Length(found) => f.write_str(&say!(
+                "Those are {found} digits. A PIN has {least} to {most}: type it again."
+            )),
+            PinRefusal::Another => f.write_str(t(
+                "The two are not the same. Type the new PIN again, below it once more.",
+            )),
         }
     }
 }
@@ -202,7 +205,7 @@ fn lasting(milliseconds: i64) -> String {
     match (seconds, minutes) {
         (..=90, _) => format!("{seconds} s"),
         (_, ..=60) => format!("{minutes} min"),
-        _ => format!("{} h {} min", minutes / 60, minutes % 60),
+        _ => say!("{} h {} min", minutes / 60, minutes % 60),
     }
 }
 

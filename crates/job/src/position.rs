@@ -3,6 +3,7 @@
 use gearing::case::Member;
 use gearing::layout::{self, Build, LAYOUTS, Layout};
 use serde::{Deserialize, Serialize};
+use words::t;
 
 use crate::{Bearings, Check, Mesh};
 
@@ -224,7 +225,7 @@ impl Position {
 /// "gear aft" for "forward gear aft" and "carrier and reverse gear aft": the pack says which gear,
 /// and the words fit beside an arrow.
 fn short(way: &'static str) -> &'static str {
-    way.rfind("gear ").and_then(|at| way.get(at..)).unwrap_or(way)
+    way.rfind(t("gear ")).and_then(|at| way.get(at..)).unwrap_or(way)
 }
 
 #[cfg(test)]

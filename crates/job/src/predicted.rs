@@ -2,6 +2,7 @@
 
 use gearing::advice::Prediction;
 use measure::{Band, Decimal, real};
+use words::say;
 
 use crate::reading::length;
 use crate::{Check, Figure, Shown, figure};
@@ -55,14 +56,14 @@ pub(crate) fn predicted(
 fn margin_says(margin: Decimal, expanded: Decimal, shown: Shown) -> String {
     let amount = figure(margin.abs(), Figure::Reading, shown);
     if margin < Decimal::ZERO {
-        return format!("{amount} outside the nearest limit.");
+        return say!("{amount} outside the nearest limit.");
     }
     match margin.checked_div(expanded) {
         Some(times) if times >= Decimal::ONE => {
             let times = measure::show(times.trunc(), 0, shown.mark);
             let times = if times == "1" { "once".to_owned() } else { format!("{times} times") };
-            format!("Margin {amount} to the nearest limit, {times} the ±.")
+            say!("Margin {amount} to the nearest limit, {times} the ±.")
         }
-        _ => format!("Margin {amount} to the nearest limit, less than the ±."),
+        _ => say!("Margin {amount} to the nearest limit, less than the ±."),
     }
 }

@@ -1,6 +1,7 @@
 //! What the reading screen is told while a series is being typed.
 
 use measure::{Decimal, Series, Typed, Unit};
+use words::{say, t};
 
 use crate::case::Bridge;
 use crate::predicted::{at_arm, disagrees, predicted};
@@ -162,7 +163,7 @@ fn apart(check: Check, stops: &[Stop]) -> Option<String> {
     let hint = measure::outlier::hint(&Series::new(lengths).ok()?, step(check, &values)?)?;
     let (label, _) = read.get(hint.index)?;
     let readings = hint.readings;
-    Some(format!("{label} stands apart, though {readings} readings show little. Read it again."))
+    Some(say!("{label} stands apart, though {readings} readings show little. Read it again."))
 }
 
 fn chosen_arm(
@@ -174,7 +175,7 @@ fn chosen_arm(
     if !check.has_arm() {
         return (None, None);
     }
-    match text.map(|text| length("arm radius", text, unit)) {
+    match text.map(|text| length(t("arm radius"), text, unit)) {
         Some(Ok(typed)) => (Some(typed), None),
         Some(Err(refused)) => (None, Some(refused)),
         None => (sheet.number(Field::ArmRadius).cloned(), None),
@@ -220,14 +221,14 @@ fn band_says(check: Check, sheet: &Sheet, has_band: bool, shown: Shown) -> Strin
     use crate::figure::{Figure, figure, with_unit};
     let Some(band) = sheet.band(check).filter(|_| has_band) else { return String::new() };
     let limit = |value: Decimal| figure(value, check.figure(), shown);
-    let limits = format!("Band {}–{}", limit(band.low()), limit(band.high()));
+    let limits = say!("Band {}–{}", limit(band.low()), limit(band.high()));
     let radius = crate::field::band_at(check).and_then(|(radius, _)| sheet.millimetres(radius));
     match radius {
         Some(radius) => {
             let radius = with_unit(radius, Figure::Radius, shown);
-            format!("{limits} at {radius} from your sheet, shown at your arm.")
+            say!("{limits} at {radius} from your sheet, shown at your arm.")
         }
-        None => format!("{limits} from your sheet."),
+        None => say!("{limits} from your sheet."),
     }
 }
 
@@ -235,13 +236,13 @@ impl Dock {
     /// The words on the button.
     pub fn words(&self) -> String {
         match self {
-            Dock::ReadFirst { label, .. } => format!("Read {label} first"),
-            Dock::TypeAgain { label, .. } => format!("Type {label} again"),
-            Dock::TypeArm => "Type the arm radius first".to_owned(),
-            Dock::Keep { readings } => format!("Keep these {readings} readings"),
-            Dock::NearReadAgain => "Near limit: read again".to_owned(),
-            Dock::KeepAndSee => "Keep and see what to fit".to_owned(),
-            Dock::Disagrees => "Disagrees: see causes".to_owned(),
+            Dock::ReadFirst { label, .. } => say!("Read {label} first"),
+            Dock::TypeAgain { label, .. } => say!("Type {label} again"),
+            Dock::TypeArm => t("Type the arm radius first").to_owned(),
+            Dock::Keep { readings } => say!("Keep these {readings} readings"),
+            Dock::NearReadAgain => t("Near limit: read again").to_owned(),
+            Dock::KeepAndSee => t("Keep and see what to fit").to_owned(),
+            Dock::Disagrees => t("Disagrees: see causes").to_owned(),
         }
     }
 

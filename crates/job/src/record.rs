@@ -9,6 +9,7 @@ mod signed;
 mod steps;
 
 use pictures::drawing::Drawing;
+use words::{say, t};
 
 use crate::guide::{Course, GuideLog, Moment, counts, filled, titled, told};
 use crate::procedure::Plan;
@@ -101,7 +102,7 @@ pub fn record(job: &Job, sheet: &Sheet, plan: Option<&Plan>, shown: Shown) -> Re
     match &course {
         Some(course) => reasons.extend(draft::of_course(course)),
         None if is_guided(job) => reasons.push(
-            "The steps of this job’s procedure are not at hand. Open the job once, then come back."
+            t("The steps of this job’s procedure are not at hand. Open the job once, then come back.")
                 .to_owned(),
         ),
         None => {}
@@ -171,8 +172,8 @@ fn counted(plan: &Plan, log: &GuideLog) -> Vec<String> {
     let said = counts(plan, log).into_iter().filter_map(|count| {
         let (name, out) = (count.title(), count.out_words()?);
         Some(match count.in_words() {
-            Some(inside) => format!("{name}: {out} out, {inside} in.") + &spaced(&count.says),
-            None => format!("{name}: {out} out, not counted in."),
+            Some(inside) => say!("{name}: {out} out, {inside} in.") + &spaced(&count.says),
+            None => say!("{name}: {out} out, not counted in."),
         })
     });
     said.collect()
@@ -191,7 +192,7 @@ fn not_recorded(job: &Job, sheet: &Sheet) -> String {
         .filter(|stage| stage.state == crate::StageState::NotRecorded)
         .map(|stage| stage.name)
         .collect();
-    format!("Not recorded here: {}.", listed(&missing))
+    say!("Not recorded here: {}.", listed(&missing))
 }
 
 fn history(look: &Look) -> Vec<(String, String)> {

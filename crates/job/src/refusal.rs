@@ -1,6 +1,7 @@
 //! Why the log does not admit a fact.
 
 use std::fmt;
+use words::{say, t};
 
 use crate::{BookId, Check, type_in};
 
@@ -74,59 +75,61 @@ pub enum Refusal {
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Refusal::WrongBook { book: BookId::Tin } => {
-                f.write_str("This does not belong in the tin. Write it down in its job or sheet.")
-            }
-            Refusal::WrongBook { book: BookId::Drawer } => f.write_str(
+            Refusal::WrongBook { book: BookId::Tin } => f.write_str(t(
+                "This does not belong in the tin. Write it down in its job or sheet.",
+            )),
+            Refusal::WrongBook { book: BookId::Drawer } => f.write_str(t(
                 "This does not belong in the tool drawer. Write it down in its job or sheet.",
-            ),
+            )),
             Refusal::WrongBook { book: BookId::Sheet(_) } => {
-                f.write_str("This does not belong on a unit sheet. Write it down in its job.")
+                f.write_str(t("This does not belong on a unit sheet. Write it down in its job."))
             }
             Refusal::WrongBook { book: BookId::Job(_) } => {
-                f.write_str("This does not belong in a job. Write it down in the tin or sheet.")
+                f.write_str(t("This does not belong in a job. Write it down in the tin or sheet."))
             }
-            Refusal::NotOpened => f.write_str("Not begun yet. Give it a name first."),
-            Refusal::OpenedBefore => f.write_str("Begun already. Open it from the bench."),
-            Refusal::Nothing { what } => write!(f, "Nothing typed for {what}. Type it first."),
+            Refusal::NotOpened => f.write_str(t("Not begun yet. Give it a name first.")),
+            Refusal::OpenedBefore => f.write_str(t("Begun already. Open it from the bench.")),
+            Refusal::Nothing { what } => {
+                f.write_str(&say!("Nothing typed for {what}. Type it first."))
+            }
             Refusal::WrongValue { field } => {
-                write!(f, "That does not fit the {field}. Type it again.")
+                f.write_str(&say!("That does not fit the {field}. Type it again."))
             }
             Refusal::Unknown { found } => {
-                write!(f, "{found} is not known here. Choose from the sketches.")
+                f.write_str(&say!("{found} is not known here. Choose from the sketches."))
             }
-            Refusal::NotOfLayout { what } => write!(
-                f,
+            Refusal::NotOfLayout { what } => f.write_str(&say!(
                 "A gearcase built like this one has no {what}. Begin a sheet of the other layout."
-            ),
+            )),
             Refusal::PlayAndPreload => type_in::FieldRefusal::PlayAndPreload.fmt(f),
             Refusal::Band(band) => band.fmt(f),
             Refusal::Count { check, found } => {
                 let wanted = check.stops().len();
                 match check.stops().get(*found) {
-                    Some(stop) => write!(f, "{found} of {wanted} read. Read {stop} too."),
-                    None => write!(f, "{found} readings for {wanted} places. Keep {wanted}."),
+                    Some(stop) => f.write_str(&say!("{found} of {wanted} read. Read {stop} too.")),
+                    None => {
+                        f.write_str(&say!("{found} readings for {wanted} places. Keep {wanted}."))
+                    }
                 }
             }
             Refusal::NoArm { check } => {
-                write!(f, "{} without an arm radius. Type the radius first.", check.name())
+                f.write_str(&say!("{} without an arm radius. Type the radius first.", check.name()))
             }
-            Refusal::NoSuchShim => f.write_str("That shim is not in the tin. Put it in first."),
+            Refusal::NoSuchShim => f.write_str(t("That shim is not in the tin. Put it in first.")),
             Refusal::ShimNameTaken => {
-                f.write_str("That shim is in the tin already. Count it up instead.")
+                f.write_str(t("That shim is in the tin already. Count it up instead."))
             }
             Refusal::TooFew { shim, left: 0, asked: _ } => {
-                write!(f, "No {shim} left in the tin. Fit another, or count the tin.")
+                f.write_str(&say!("No {shim} left in the tin. Fit another, or count the tin."))
             }
-            Refusal::TooFew { shim, left, asked } => write!(
-                f,
+            Refusal::TooFew { shim, left, asked } => f.write_str(&say!(
                 "{asked} of {shim} asked for, {left} in the tin. Fit another, or count the tin."
-            ),
-            Refusal::InUse => {
-                f.write_str("Some of these shims are in a case. Take them out of the case first.")
-            }
+            )),
+            Refusal::InUse => f.write_str(t(
+                "Some of these shims are in a case. Take them out of the case first.",
+            )),
             Refusal::NotRetractable => {
-                f.write_str("That entry cannot be taken back. Write a new one.")
+                f.write_str(t("That entry cannot be taken back. Write a new one."))
             }
         }
     }

@@ -15,6 +15,7 @@ use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use pictures::svg::{HATCHES, INKS};
 use sha2::{Digest, Sha256};
+use words::say;
 
 use crate::{InvoiceLine, Owner, Record, Shown, clock};
 use html::typed;
@@ -68,7 +69,7 @@ pub fn body(paper: &Paper, photos: Photos) -> String {
 /// One file with everything in it. `photos` gives each photo as a `data:` address.
 pub fn file(paper: &Paper, photos: Photos) -> String {
     let record = paper.record;
-    let title = typed(&format!("Job {} · {} · gearcase record", record.number, record.boat));
+    let title = typed(&say!("Job {} · {} · gearcase record", record.number, record.boat));
     let style = STYLES.concat();
     let hash = STANDARD.encode(Sha256::digest(style.as_bytes()));
     let body = body(paper, photos);

@@ -1,5 +1,7 @@
 //! What the set-up screen is told.
 
+use words::{say, t};
+
 use crate::case::{Blocked, Bridge};
 use crate::check_view::{check_view, says};
 use crate::standing::asked;
@@ -78,9 +80,9 @@ fn gate(checks: &[CheckView]) -> Gate {
         first.make_ascii_uppercase();
     }
     let sentence = if is_open {
-        format!("{names} all in band in one assembly.")
+        say!("{names} all in band in one assembly.")
     } else {
-        format!("{names} all in band in one assembly. {in_band} of {} now.", checks.len())
+        say!("{names} all in band in one assembly. {in_band} of {} now.", checks.len())
     };
     Gate { is_open, is_stale, in_band, checks: checks.len(), sentence }
 }
@@ -94,7 +96,7 @@ fn cautions(sheet: &Sheet, bridge: &Result<Bridge, Blocked>) -> Vec<String> {
         .map(|position| position.id)
         .collect();
     if !unseen.is_empty() {
-        cautions.push(format!(
+        cautions.push(say!(
             "Nobody has said which way {} {}. See it on the unit sheet.",
             listed(&unseen),
             if unseen.len() == 1 { "pushes" } else { "push" },
@@ -104,7 +106,7 @@ fn cautions(sheet: &Sheet, bridge: &Result<Bridge, Blocked>) -> Vec<String> {
     let angles = [Field::PressureAngle, Field::SpiralAngle];
     if bridge.is_ok() && angles.iter().any(|field| sheet.number(*field).is_none()) {
         cautions.push(
-            "Tooth angles are not on the sheet, so lash per shim is a guess until two trials."
+            t("Tooth angles are not on the sheet, so lash per shim is a guess until two trials.")
                 .to_owned(),
         );
     }

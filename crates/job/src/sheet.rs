@@ -1,6 +1,7 @@
 //! A unit sheet: its book folded.
 
 use std::collections::{BTreeMap, BTreeSet};
+use words::say;
 
 use gearing::layout::Layout;
 use measure::{Decimal, Typed, Unit};
@@ -259,7 +260,7 @@ impl Sheet {
         let says = |position: Position| {
             let reason = self.turned_because(&position)?;
             let (id, reason) = (position.id, reason.trim_end_matches('.'));
-            Some(format!("{id} is taken to push the other way than usual: {reason}."))
+            Some(say!("{id} is taken to push the other way than usual: {reason}."))
         };
         self.positions().into_iter().filter_map(says).collect()
     }

@@ -1,5 +1,7 @@
 //! What a unit sheet still asks of the person.
 
+use words::say;
+
 use crate::{Check, Field, Sheet, Slot, field_rows, sheet::listed};
 
 /// Fields that a check needs and the sheet does not have.
@@ -30,10 +32,10 @@ impl ToDo {
     /// What the blue button says.
     pub fn words(self) -> String {
         match self {
-            ToDo::Type(field) => format!("Type {}", field.facts().name),
-            ToDo::Check(field) => format!("Check {}", field.facts().name),
-            ToDo::Place(slot) => format!("Say where {} lies", slot.tag()),
-            ToDo::Sign(slot) => format!("See which way {} pushes", slot.tag()),
+            ToDo::Type(field) => say!("Type {}", field.facts().name),
+            ToDo::Check(field) => say!("Check {}", field.facts().name),
+            ToDo::Place(slot) => say!("Say where {} lies", slot.tag()),
+            ToDo::Sign(slot) => say!("See which way {} pushes", slot.tag()),
         }
     }
 }
@@ -50,7 +52,7 @@ impl Sheet {
             return None;
         }
         let names: Vec<&str> = fields.iter().map(|field| field.facts().name).collect();
-        let sentence = format!(
+        let sentence = say!(
             "{} cannot be judged without {}. Type {} on the unit sheet.",
             check.name(),
             listed(&names),

@@ -1,6 +1,7 @@
 //! What the tin's form is told while a shim is being measured.
 
 use measure::{Decimal, Sign, Typed, Unit};
+use words::{say, t};
 
 use crate::figure::with_unit;
 use crate::typing::THICKEST;
@@ -70,7 +71,7 @@ pub fn shim_preview(
         });
     let says = new.as_ref().map_or_else(String::new, |new| match &new.uneven {
         Some(uneven) => uneven.clone(),
-        None => format!("Even within {}", with_unit(Decimal::new(1, 2), Figure::Reading, shown)),
+        None => say!("Even within {}", with_unit(Decimal::new(1, 2), Figure::Reading, shown)),
     });
     let words = words(&places, &zero, new.as_ref(), count, shown);
     ShimPreview { places, zero, marked, shim: new, says, words, fact }
@@ -83,20 +84,20 @@ fn words(
     count: u32,
     shown: Shown,
 ) -> String {
-    let again = |typing: &Typing| if typing.refused.is_some() { " again" } else { "" };
+    let again = |typing: &Typing| if typing.refused.is_some() { t(" again") } else { "" };
     match new {
-        Some(NewShim { uneven: Some(_), .. }) => "Measure it again".to_owned(),
+        Some(NewShim { uneven: Some(_), .. }) => t("Measure it again").to_owned(),
         Some(NewShim { net, .. }) => {
             let net = figure(*net, Figure::Shim, shown);
             match count {
-                0 => "Choose how many".to_owned(),
-                1 => format!("Put {net} in the tin"),
-                count => format!("Put {count} of {net} in the tin"),
+                0 => t("Choose how many").to_owned(),
+                1 => say!("Put {net} in the tin"),
+                count => say!("Put {count} of {net} in the tin"),
             }
         }
-        None if one.typed.is_none() => format!("Measure place 1{}", again(one)),
-        None if other.typed.is_none() => format!("Measure place 2{}", again(other)),
-        None => format!("Type the zero{}", again(zero)),
+        None if one.typed.is_none() => say!("Measure place 1{}", again(one)),
+        None if other.typed.is_none() => say!("Measure place 2{}", again(other)),
+        None => say!("Type the zero{}", again(zero)),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What a shim is worth before anything is read, by the formula.
 
 use measure::{Sign, Typed, Unit};
+use words::say;
 
 use crate::case::Bridge;
 use crate::figure::with_unit;
@@ -45,7 +46,7 @@ pub fn expected_says(sheet: &Sheet, shown: Shown) -> String {
         return String::new();
     }
     let arm = with_unit(arm, Figure::Radius, shown);
-    format!("Expected lash per {} of shim at {arm}: {}.", shown.units.length, listed(&parts))
+    say!("Expected lash per {} of shim at {arm}: {}.", shown.units.length, listed(&parts))
 }
 
 /// A job with one build, only for its slopes: any pack gives the same.

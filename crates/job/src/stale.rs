@@ -1,5 +1,7 @@
 //! What took the ground from a reading: a pack that was changed, or new parts.
 
+use words::{say, t};
+
 use crate::{Job, PackFit, Reading, Sheet, Shown, Slot, clock};
 
 /// What took the ground from a reading.
@@ -44,10 +46,10 @@ fn rereads(sheet: &Sheet, slot: Slot, reading: &Reading) -> bool {
 /// Cause and cure: "Read 10:05. B1 changed 10:22, so read it again."
 pub(crate) fn why(reading: &Reading, lost: &Lost, shown: Shown) -> String {
     let offset = shown.utc_offset;
-    format!(
+    say!(
         "Read {}. {}{} changed {}, so read it again.",
         clock::apart(reading.at, lost.at, offset),
-        if lost.parts { "Parts at " } else { "" },
+        if lost.parts { t("Parts at ") } else { "" },
         lost.slot.tag(),
         clock::hour_minute(lost.at, offset),
     )

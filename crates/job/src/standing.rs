@@ -1,5 +1,7 @@
 //! What stands at a check.
 
+use words::t;
+
 use crate::preload::worked_out;
 use crate::stale::{stale, why};
 use crate::{Check, CheckState, Job, Judged, Sheet, Shown};
@@ -42,8 +44,8 @@ pub(crate) fn asked(job: &Job, sheet: &Sheet) -> Vec<Check> {
 
 fn opens(check: Check) -> &'static str {
     match check {
-        Check::Torque => "Opens when every other check is in band.",
-        _ => "Opens when reverse is in band.",
+        Check::Torque => t("Opens when every other check is in band."),
+        _ => t("Opens when reverse is in band."),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What stands at a check.
 
 use std::fmt;
+use words::t;
 
 use measure::Verdict;
 
@@ -48,15 +49,15 @@ impl From<Verdict> for CheckState {
 impl fmt::Display for CheckState {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            CheckState::NoBand => "No limits",
-            CheckState::Locked { .. } => "Locked",
-            CheckState::Open => "Open",
-            CheckState::InBand => "In band",
-            CheckState::NearLimit => "Near limit",
-            CheckState::Out => "Out",
-            CheckState::CannotProve => "Too coarse",
-            CheckState::TightSpot => "Tight spot",
-            CheckState::Stale { .. } => "Stale",
+            CheckState::NoBand => t("No limits"),
+            CheckState::Locked { .. } => t("Locked"),
+            CheckState::Open => t("Open"),
+            CheckState::InBand => t("In band"),
+            CheckState::NearLimit => t("Near limit"),
+            CheckState::Out => t("Out"),
+            CheckState::CannotProve => t("Too coarse"),
+            CheckState::TightSpot => t("Tight spot"),
+            CheckState::Stale { .. } => t("Stale"),
         })
     }
 }

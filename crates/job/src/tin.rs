@@ -1,6 +1,7 @@
 //! The shim tin: its book folded.
 
 use std::collections::BTreeMap;
+use words::{say, t};
 
 use gearing::case::StockLine;
 use measure::{Decimal, Sign, Typed, Unit, round};
@@ -152,7 +153,7 @@ impl Tin {
         let shim = self.shim(shim)?;
         let way = if *change < 0 { "out" } else { "in" };
         let (net, left) = (figure(shim.net(), Figure::Shim, shown), shim.left());
-        Some(format!("{net}: {} {way}, {left} left", change.unsigned_abs()))
+        Some(say!("{net}: {} {way}, {left} left", change.unsigned_abs()))
     }
 
     /// How many shims are in the tin, all families together.
@@ -256,8 +257,8 @@ impl Shim {
     /// Why they may not.
     pub fn not_offered(&self) -> Option<String> {
         let why = self.rejected.as_ref().map(|why| match why.trim() {
-            "" => "Rejected: it stays out of the packs.".to_owned(),
-            why => format!("Rejected: {why}."),
+            "" => t("Rejected: it stays out of the packs.").to_owned(),
+            why => say!("Rejected: {why}."),
         });
         why.or_else(|| NewShim::of(&self.places, &self.zero).uneven)
     }
@@ -273,10 +274,10 @@ impl NewShim {
     pub fn of(places: &[Typed; 2], zero: &Typed) -> NewShim {
         let (net, spread) = (net(places, zero), spread(places));
         let uneven = if net <= Decimal::ZERO {
-            Some("The micrometer's zero takes all of it. Zero it and measure again.".to_owned())
+            Some(t("The micrometer's zero takes all of it. Zero it and measure again.").to_owned())
         } else if spread > EVEN {
             let [one, other] = places;
-            Some(format!(
+            Some(say!(
                 "Uneven: {one} and {other} differ by {} mm. Measure again, or reject it.",
                 measure::show(spread, 3, measure::Mark::Point)
             ))

@@ -3,6 +3,7 @@
 
 use gearing::rolling::{Learnt, Turned, learn};
 use measure::real;
+use words::{say, t};
 
 use crate::case::builds;
 use crate::figure::{Figure, with_unit};
@@ -23,7 +24,7 @@ pub(crate) fn look(checks: &[CheckView], job: &Job, sheet: &Sheet, shown: Shown)
         Some((position, learnt)) => learnt_says(&position, &learnt, sheet, shown),
         None => small_step_says(sheet, is_high),
     };
-    Some(format!("Rolling torque is {over} its band. {says}"))
+    Some(say!("Rolling torque is {over} its band. {says}"))
 }
 
 /// The pack about which the builds showed most, and what they showed: builds that differ in no other
@@ -63,11 +64,11 @@ fn learnt_says(position: &Position, learnt: &Learnt, sheet: &Sheet, shown: Shown
     let [by, uncertain] = [learnt.tighter.0.abs(), 2.0 * learnt.tighter.1]
         .map(|step| with_unit(length(step), Figure::Shim, shown));
     let no_farther = if learnt.is_cut {
-        " That is as far as your builds reach; it is not proportional."
+        t(" That is as far as your builds reach; it is not proportional.")
     } else {
         ""
     };
-    format!(
+    say!(
         "Your own builds at {tag} say: make {tag} {way} by about {by} (± {uncertain}), then read \
          every setting again.{no_farther}"
     )
@@ -91,7 +92,7 @@ fn small_step_says(sheet: &Sheet, is_high: bool) -> String {
         .filter(|(tags, _)| !tags.is_empty())
         .map(|(tags, way)| format!("{} {way}", tags.join(" or ")))
         .collect();
-    format!(
+    say!(
         "No formula says by how much: make {} by about 0.02 mm, then read every setting again.",
         listed(&ways).replace(" and ", ", or ")
     )

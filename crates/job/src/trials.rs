@@ -2,6 +2,7 @@
 
 use gearing::Influence;
 use measure::{Band, Decimal};
+use words::{say, t};
 
 use crate::case::Bridge;
 use crate::reading::length;
@@ -93,7 +94,7 @@ fn says(
     influence: &Influence,
 ) -> String {
     let [.., (before, old), (after, new)] = builds else {
-        return "One trial yet.".to_owned();
+        return t("One trial yet.").to_owned();
     };
     let moved_otherwise = old
         .iter()
@@ -102,17 +103,17 @@ fn says(
         .any(|(other, (old, new))| other != place && old != new && touches(bridge, other, row));
     let change = after.pack - before.pack;
     if moved_otherwise || change.abs() < TOO_LITTLE {
-        return "The last two trials say nothing about this pack alone.".to_owned();
+        return t("The last two trials say nothing about this pack alone.").to_owned();
     }
     let seen = (after.reading - before.reading) / change;
     let number = builds.len();
     let seen_words = two(seen.abs());
     let what = bridge.checks.get(row).map_or("", |check| word(*check));
-    let told = format!("From {} to {number}: {seen_words} mm {what} per mm of shim.", number - 1);
+    let told = say!("From {} to {number}: {seen_words} mm {what} per mm of shim.", number - 1);
     let expected = length(influence.formula);
     let agrees = expected.is_sign_negative() == seen.is_sign_negative();
-    let sign = if agrees { "Sign agrees." } else { "The sign disagrees." };
-    format!("{told} Expected {}. {sign}", two(expected.abs()))
+    let sign = if agrees { t("Sign agrees.") } else { t("The sign disagrees.") };
+    say!("{told} Expected {}. {sign}", two(expected.abs()))
 }
 
 fn touches(bridge: &Bridge, place: usize, row: usize) -> bool {
@@ -122,9 +123,9 @@ fn touches(bridge: &Bridge, place: usize, row: usize) -> bool {
 
 fn word(check: Check) -> &'static str {
     match check {
-        Check::Depth => "depth gap",
+        Check::Depth => t("depth gap"),
         Check::Lash(_) => "lash",
-        Check::Setting(_) => "end play",
+        Check::Setting(_) => t("end play"),
         Check::Torque => "torque",
     }
 }

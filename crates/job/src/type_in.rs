@@ -1,6 +1,7 @@
 //! From what was typed at a field to facts, refusals and doubts.
 
 use std::fmt;
+use words::{say, t};
 
 use measure::{Band, BandError, Decimal, EntryError, Quantity, Sign, Typed, Unit};
 
@@ -287,29 +288,29 @@ impl fmt::Display for FieldRefusal {
         match self {
             FieldRefusal::Entry(entry) => entry.fmt(f),
             FieldRefusal::Band(band) => band.fmt(f),
-            FieldRefusal::PlayAndPreload => f.write_str(
+            FieldRefusal::PlayAndPreload => f.write_str(t(
                 "Low is a preload, high an end play. A gauge reads only one of them: type both \
                  limits on the same side of 0, a preload as -0.05.",
-            ),
+            )),
             FieldRefusal::TooMuch { found } => {
-                write!(f, "{found} is over 1000 N·m. Read the page again, like 1.2 N·m.")
+                f.write_str(&say!("{found} is over 1000 N·m. Read the page again, like 1.2 N·m."))
             }
-            FieldRefusal::NoRadius { name } => {
-                write!(f, "The {name} is 0. Measure it from the middle of the shaft, like 30.0.")
-            }
-            FieldRefusal::Teeth { found } => {
-                write!(f, "{found} is not a number of teeth from 3 to 500. Count them, like 14.")
-            }
+            FieldRefusal::NoRadius { name } => f.write_str(&say!(
+                "The {name} is 0. Measure it from the middle of the shaft, like 30.0."
+            )),
+            FieldRefusal::Teeth { found } => f.write_str(&say!(
+                "{found} is not a number of teeth from 3 to 500. Count them, like 14."
+            )),
             FieldRefusal::Angle { found, least, most } => {
-                write!(f, "{found}° is outside {least}° to {most}°. Read the page again.")
+                f.write_str(&say!("{found}° is outside {least}° to {most}°. Read the page again."))
             }
             FieldRefusal::TooLong { found } => {
-                write!(f, "{found} is longer than a metre. Read the page again.")
+                f.write_str(&say!("{found} is longer than a metre. Read the page again."))
             }
-            FieldRefusal::Choice => f.write_str("Nothing chosen. Choose one."),
-            FieldRefusal::NoText { name } => {
-                write!(f, "Nothing typed for the {name}. Type it, like: own manual, p. 118.")
-            }
+            FieldRefusal::Choice => f.write_str(t("Nothing chosen. Choose one.")),
+            FieldRefusal::NoText { name } => f.write_str(&say!(
+                "Nothing typed for the {name}. Type it, like: own manual, p. 118."
+            )),
         }
     }
 }
@@ -319,20 +320,17 @@ impl std::error::Error for FieldRefusal {}
 impl fmt::Display for Doubt {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Doubt::Inches { found } => write!(
-                f,
+            Doubt::Inches { found } => f.write_str(&say!(
                 "{found} looks like inches. Switch the unit to in, or read the page again."
-            ),
-            Doubt::Millimetres { found } => write!(
-                f,
+            )),
+            Doubt::Millimetres { found } => f.write_str(&say!(
                 "{found} looks like millimetres. Switch the unit to mm, or read the page again."
-            ),
-            Doubt::Unusual { found, least, most } => write!(
-                f,
+            )),
+            Doubt::Unusual { found, least, most } => f.write_str(&say!(
                 "{found} is far from the usual {least} to {most} mm. Read the page again.",
                 least = least.normalize(),
                 most = most.normalize()
-            ),
+            )),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! A length as it stands in a field while it is typed.
 
 use measure::{Decimal, Sign, Typed, Unit};
+use words::say;
 
 use crate::{Check, Doubt, doubt, shim_doubt};
 
@@ -34,7 +35,7 @@ impl Typing {
         let mut typing = Typing::of(text, unit, sign, LONGEST, |typed| doubt(check, typed));
         if typing.typed.as_ref().is_some_and(|typed| typed.unit().quantity() != own.quantity()) {
             let found = typing.typed.take().map(|typed| typed.to_string()).unwrap_or_default();
-            typing.refused = Some(format!("{found} is no {}. Type it in {own}.", check.short()));
+            typing.refused = Some(say!("{found} is no {}. Type it in {own}.", check.short()));
         }
         typing
     }
@@ -51,7 +52,7 @@ impl Typing {
             Ok(typed) if typed.in_unit(Unit::Millimetre) <= most => {
                 return Typing { doubt: doubt(&typed), typed: Some(typed), refused: None };
             }
-            Ok(typed) => Some(format!("{typed} is over {most} mm. Measure it again.")),
+            Ok(typed) => Some(say!("{typed} is over {most} mm. Measure it again.")),
             Err(_) if text.trim().is_empty() => None,
             Err(error) => Some(error.to_string()),
         };

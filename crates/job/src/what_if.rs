@@ -1,6 +1,7 @@
 //! What a thicker or thinner pack would do, in the unit's words.
 
 use std::cmp::Ordering;
+use words::{say, t};
 
 use measure::Decimal;
 
@@ -42,7 +43,7 @@ pub fn what_if(
     let amount = figure(by.abs(), Figure::Shim, shown);
     let mut parts = Vec::new();
     if way.is_empty() {
-        parts.push("as it lies".to_owned());
+        parts.push(t("as it lies").to_owned());
     } else {
         parts.push(format!("{way} {amount}"));
         parts.extend(effects(slot, &changes, shown));
@@ -85,7 +86,7 @@ fn effects(slot: Slot, changes: &[(Check, Decimal)], shown: Shown) -> Vec<String
         let name = match check {
             Check::Depth => {
                 let way = if falls { "closes" } else { "opens" };
-                parts.push(format!("depth gap {way} {}", amount(*change)));
+                parts.push(say!("depth gap {way} {}", amount(*change)));
                 continue;
             }
             Check::Lash(_) if both.is_some() => continue,
@@ -97,7 +98,7 @@ fn effects(slot: Slot, changes: &[(Check, Decimal)], shown: Shown) -> Vec<String
     }
     if let Some(both) = both {
         let way = if both.is_sign_negative() { "fall" } else { "grow" };
-        parts.push(format!("both lashes {way} {}", amount(both)));
+        parts.push(say!("both lashes {way} {}", amount(both)));
     }
     parts
 }

@@ -2,6 +2,7 @@
 
 use gearing::{Influence, Source};
 use measure::{Decimal, Mark, real, show};
+use words::{say, t};
 
 use crate::case::Bridge;
 use crate::figure::with_unit;
@@ -71,13 +72,13 @@ fn probability(chance: f64, predicted: &[Predicted], shown: Shown) -> Why {
         let percent = number(it.probability * 100.0, 1);
         Input {
             name: it.check.name().to_owned(),
-            value: format!("{mean} ± {expanded} {unit}, in its band {percent} %"),
+            value: say!("{mean} ± {expanded} {unit}, in its band {percent} %"),
         }
     };
     Why {
-        what: "All in band at the next build".to_owned(),
+        what: t("All in band at the next build").to_owned(),
         value: crate::advice::chance(chance),
-        formula: "p = product over the checks of Φ((high − μ)/σ) − Φ((low − μ)/σ); ± is 2 σ",
+        formula: t("p = product over the checks of Φ((high − μ)/σ) − Φ((low − μ)/σ); ± is 2 σ"),
         inputs: predicted.iter().map(of_check).collect(),
         source: MODEL.to_owned(),
     }
@@ -105,20 +106,22 @@ fn prediction(
     let (_, level) = levels.iter().find(|(check, _)| *check == it.check)?;
     let reading = |value| with_unit(value, Figure::Reading, shown);
     let mut inputs =
-        vec![Input { name: "level on the last packs".to_owned(), value: reading(*level) }];
+        vec![Input { name: t("level on the last packs").to_owned(), value: reading(*level) }];
     for pack in told.advice.packs.iter().filter(|pack| pack.act == PackAct::Fit) {
         let mut slopes = influences.iter();
         let slope = slopes.find(|(slot, check, _)| (*slot, *check) == (pack.slot, it.check));
         if let Some((.., influence)) = slope {
             let change = with_unit(pack.total - pack.now, Figure::Shim, shown);
             let value = format!("{} · {change}", number(influence.slope, 3));
-            inputs.push(Input { name: format!("slope · change at {}", pack.slot.tag()), value });
+            inputs.push(Input { name: say!("slope · change at {}", pack.slot.tag()), value });
         }
     }
     Some(Why {
-        what: format!("{} at the next build", it.check.name()),
+        what: say!("{} at the next build", it.check.name()),
         value: format!("{} ± {}", figure(it.mean, Figure::Reading, shown), reading(it.expanded)),
-        formula: "μ = level + sum of slope · change; ± is 2 σ, the next reading's own scatter inside",
+        formula: t(
+            "μ = level + sum of slope · change; ± is 2 σ, the next reading's own scatter inside",
+        ),
         inputs,
         source: MODEL.to_owned(),
     })
@@ -134,19 +137,19 @@ fn thickness(pack: &PackView, tin: &Tin, shown: Shown) -> Option<Why> {
         let value = match &view.shim {
             FittedShim::FromTin { shim, .. } => tin.shim(shim).map_or(net.clone(), |shim| {
                 let [one, other] = &shim.places;
-                format!("{net}: {one} and {other}, zero {}", shim.zero)
+                say!("{net}: {one} and {other}, zero {}", shim.zero)
             }),
-            FittedShim::Measured(typed) => format!("{net}: {typed}, net"),
+            FittedShim::Measured(typed) => say!("{net}: {typed}, net"),
         };
         Input { name: view.count.clone(), value }
     };
     let expanded = with_unit(pack.expanded, Figure::Shim, shown);
     Some(Why {
-        what: format!("Pack {}", pack.slot.tag()),
+        what: say!("Pack {}", pack.slot.tag()),
         value: format!("{} ± {expanded}", figure(pack.total, Figure::Shim, shown)),
-        formula: "sum over the shims of (mean of two places − zero of the micrometer)",
+        formula: t("sum over the shims of (mean of two places − zero of the micrometer)"),
         inputs: pack.shims.iter().map(of_shim).collect(),
-        source: "± from the steps of the micrometer; its zero is the same in every shim."
+        source: t("± from the steps of the micrometer; its zero is the same in every shim.")
             .to_owned(),
     })
 }
@@ -159,15 +162,15 @@ fn minutes(told: &SetUp) -> Option<Why> {
         .filter(|pack| pack.act == PackAct::Fit)
         .map(|pack| Input {
             name: pack.slot.tag().to_owned(),
-            value: format!("{} min, {}", pack.position.open_minutes, pack.position.facts.open_how),
+            value: say!("{} min, {}", pack.position.open_minutes, pack.position.facts.open_how),
         })
         .collect();
     (!changed.is_empty()).then(|| Why {
-        what: "Labour".to_owned(),
-        value: format!("about {} min", told.advice.minutes),
-        formula: "each pack's own minutes once, with the packs that come apart on the way",
+        what: t("Labour").to_owned(),
+        value: say!("about {} min", told.advice.minutes),
+        formula: t("each pack's own minutes once, with the packs that come apart on the way"),
         inputs: changed,
-        source: "Common practice, no source.".to_owned(),
+        source: t("Common practice, no source.").to_owned(),
     })
 }
 
@@ -182,20 +185,20 @@ fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
     let on = |radius, shaft| {
         let radius = with_unit(sheet.millimetres(radius)?, Figure::Radius, shown);
         let shaft = sheet.shaft(ArmShaft::named(sheet.word(shaft)?)?);
-        Some(format!("{radius} on the {shaft}"))
+        Some(say!("{radius} on the {shaft}"))
     };
     let input = |name: &str, value| Input { name: name.to_owned(), value };
     Some(Why {
-        what: format!("{} at your arm", check.name()),
+        what: say!("{} at your arm", check.name()),
         value: range(&at),
-        formula: "band · (R/r) / (R₀/r₀); r is the pitch radius of the gear on that shaft",
+        formula: t("band · (R/r) / (R₀/r₀); r is the pitch radius of the gear on that shaft"),
         inputs: vec![
             input("band", range(&from)),
             input("R₀", on(radius, shaft)?),
             input("R", on(crate::Field::ArmRadius, crate::Field::ArmShaft)?),
-            input("teeth, gear to pinion", show(sheet.ratio(check)?, 3, Mark::Point)),
+            input(t("teeth, gear to pinion"), show(sheet.ratio(check)?, 3, Mark::Point)),
         ],
-        source: "The same angle read at another radius: arithmetic.".to_owned(),
+        source: t("The same angle read at another radius: arithmetic.").to_owned(),
     })
 }
 
@@ -209,23 +212,23 @@ fn slope((slot, check, it): (Slot, Check, &Influence), sheet: &Sheet, trials: us
         }
         Source::EndPlay { sign: p } => ("−p", vec![input("p", sign(p))], SWELLING),
         Source::FaceSide => (
-            "0 while there is play; half of what the preload changes",
+            t("0 while there is play; half of what the preload changes"),
             Vec::new(),
-            "The gear lies on the race behind it; both sides give alike under preload.",
+            t("The gear lies on the race behind it; both sides give alike under preload."),
         ),
         Source::Backlash { sign: s, pitch_angle, tangent, tangent_sigma, lever } => {
             let spread = if tangent_sigma > 0.0 {
-                format!(" ± {}, angles not on the sheet", number(2.0 * tangent_sigma, 2))
+                say!(" ± {}, angles not on the sheet", number(2.0 * tangent_sigma, 2))
             } else {
                 String::new()
             };
             let inputs = vec![
                 input("s", sign(s)),
                 input("δ", format!("{}°", number(pitch_angle, 2))),
-                input("tan α / cos β", format!("{}{spread}", number(tangent, 3))),
+                input(t("tan α / cos β"), format!("{}{spread}", number(tangent, 3))),
                 input("R/r", number(lever, 3)),
             ];
-            ("−s · 2 · sin δ · tan α / cos β · R/r", inputs, GEOMETRY)
+            (t("−s · 2 · sin δ · tan α / cos β · R/r"), inputs, GEOMETRY)
         }
     };
     let by_formula = with_spread(it.formula, it.formula_sigma);
@@ -234,16 +237,16 @@ fn slope((slot, check, it): (Slot, Check, &Influence), sheet: &Sheet, trials: us
         Known::Formula | Known::Guess => (by_formula, source.to_owned()),
         Known::Learnt => (
             with_spread(it.slope, it.sigma),
-            format!("{source} By the formula {by_formula}; learnt from {trials} trials."),
+            say!("{source} By the formula {by_formula}; learnt from {trials} trials."),
         ),
     };
     let turned = sheet.position(slot).and_then(|position| {
         let reason = sheet.turned_because(&position)?;
-        Some(format!(" Sign turned: {reason}."))
+        Some(say!(" Sign turned: {reason}."))
     });
     Why {
-        what: format!("{} per mm at {}", check.name(), slot.tag()),
-        value: format!("{value} mm per mm"),
+        what: say!("{} per mm at {}", check.name(), slot.tag()),
+        value: say!("{value} mm per mm"),
         formula,
         inputs,
         source: source + &turned.unwrap_or_default(),
@@ -262,18 +265,19 @@ pub(crate) fn first_guess_why(
     let thick = |value| with_unit(value, Figure::Shim, shown);
     let input = |name: &str, value| Input { name: name.to_owned(), value };
     Why {
-        what: format!("First guess at {}", position.slot.tag()),
+        what: say!("First guess at {}", position.slot.tag()),
         value: thick(guess),
-        formula: "t = t old − h · dH − s · dM + s · dD",
+        formula: t("t = t old − h · dH − s · dM + s · dD"),
         inputs: vec![
-            input("t old", thick(old)),
+            input(t("t old"), thick(old)),
             input("h", position.facts.height_sign.to_string()),
-            input("dH, bearing taller by", thick(height)),
+            input(t("dH, bearing taller by"), thick(height)),
             input("s", mesh_sign.to_string()),
-            input("dM, mounting distance larger by", thick(mounting)),
-            input("dD, case distance larger by", thick(case)),
+            input(t("dM, mounting distance larger by"), thick(mounting)),
+            input(t("dD, case distance larger by"), thick(case)),
         ],
-        source: "Lengths in one line; the spread of 0.10 is common practice, no source.".to_owned(),
+        source: t("Lengths in one line; the spread of 0.10 is common practice, no source.")
+            .to_owned(),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Why an entry was refused, in the words shown at the field.
 
 use std::fmt;
+use words::{say, t};
 
 use crate::grammar::MOST_DIGITS;
 use crate::{Quantity, Sign, Unit};
@@ -94,48 +95,53 @@ pub enum EntryError {
 impl fmt::Display for EntryError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => f.write_str("Nothing typed. Type a number."),
+            Self::Empty => f.write_str(t("Nothing typed. Type a number.")),
             Self::NoDigits { found } => {
-                write!(f, "Only {found} typed. Type digits too, like 0.38.")
+                f.write_str(&say!("Only {found} typed. Type digits too, like 0.38."))
             }
-            Self::NotANumber { found } => {
-                write!(f, "{found} does not start with a number. Type digits first, like 0.38.")
+            Self::NotANumber { found } => f.write_str(&say!(
+                "{found} does not start with a number. Type digits first, like 0.38."
+            )),
+            Self::Marks { found, marks: 2 } => {
+                f.write_str(&say!("Two decimal marks in {found}. Type one."))
             }
-            Self::Marks { found, marks: 2 } => write!(f, "Two decimal marks in {found}. Type one."),
             Self::Marks { found, marks } => {
-                write!(f, "{marks} decimal marks in {found}. Type one.")
+                f.write_str(&say!("{marks} decimal marks in {found}. Type one."))
             }
             Self::TooManyDigits { found, digits } => {
-                write!(f, "{found} has {digits} digits. Type {MOST_DIGITS} at most.")
+                f.write_str(&say!("{found} has {digits} digits. Type {MOST_DIGITS} at most."))
             }
-            Self::TwoSigns { found } => write!(f, "Two signs in {found}. Type one."),
+            Self::TwoSigns { found } => f.write_str(&say!("Two signs in {found}. Type one.")),
             Self::Sign { found, wanted: Sign::Positive } => {
-                write!(f, "{found} is not above zero. This field takes more than zero.")
+                f.write_str(&say!("{found} is not above zero. This field takes more than zero."))
             }
             Self::Sign { found, .. } => {
-                write!(f, "Minus in {found}. This field takes zero or more.")
+                f.write_str(&say!("Minus in {found}. This field takes zero or more."))
             }
             Self::Exponent { found } => {
-                write!(f, "Power of ten in {found}. Type all the digits, like 0.001.")
+                f.write_str(&say!("Power of ten in {found}. Type all the digits, like 0.001."))
             }
             Self::Separator { found } => {
-                write!(f, "Gap between the digits of {found}. Type them without it.")
+                f.write_str(&say!("Gap between the digits of {found}. Type them without it."))
             }
             Self::Fraction { found, instead: Some(instead) } => {
-                write!(f, "{found} is a fraction. Type {instead} instead.")
+                f.write_str(&say!("{found} is a fraction. Type {instead} instead."))
             }
             Self::Fraction { found, instead: None } => {
-                write!(f, "{found} is a fraction. Type it as a decimal, like 0.38.")
+                f.write_str(&say!("{found} is a fraction. Type it as a decimal, like 0.38."))
             }
-            Self::TwoNumbers { found } => write!(f, "Two numbers in {found}. Type one."),
-            Self::UnknownUnit { found, takes } => {
-                write!(f, "{found} is not a unit of {}. Type {}.", bare(*takes), choices(*takes))
-            }
-            Self::OtherQuantity { found, measures, takes } => {
-                write!(f, "{found} is {measures}. This field takes {takes}: {}.", choices(*takes))
-            }
+            Self::TwoNumbers { found } => f.write_str(&say!("Two numbers in {found}. Type one.")),
+            Self::UnknownUnit { found, takes } => f.write_str(&say!(
+                "{found} is not a unit of {}. Type {}.",
+                bare(*takes),
+                choices(*takes)
+            )),
+            Self::OtherQuantity { found, measures, takes } => f.write_str(&say!(
+                "{found} is {measures}. This field takes {takes}: {}.",
+                choices(*takes)
+            )),
             Self::WhichOunce { found } => {
-                write!(f, "{found} may be US or imperial. Type US fl oz or imp fl oz.")
+                f.write_str(&say!("{found} may be US or imperial. Type US fl oz or imp fl oz."))
             }
         }
     }

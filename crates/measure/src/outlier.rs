@@ -6,6 +6,7 @@
 
 use std::f64::consts::{FRAC_2_PI, FRAC_PI_2};
 use std::fmt;
+use words::say;
 
 use crate::{Decimal, Series, real};
 
@@ -106,15 +107,11 @@ impl fmt::Display for Hint {
         let (which, others) = (self.index + 1, self.readings - 1);
         if self.readings <= FEW {
             let n = self.readings;
-            write!(
-                f,
-                "Reading {which} stands apart, but {n} readings show little. Read it again; both are kept."
-            )
+            f.write_str(&say!("Reading {which} stands apart, but {n} readings show little. Read it again; both are kept."
+            ))
         } else {
-            write!(
-                f,
-                "Reading {which} stands apart from the other {others}. Read it again; both are kept."
-            )
+            f.write_str(&say!("Reading {which} stands apart from the other {others}. Read it again; both are kept."
+            ))
         }
     }
 }

@@ -1,6 +1,7 @@
 //! A series of readings of the same thing.
 
 use std::fmt;
+use words::{say, t};
 
 use crate::{Decimal, real};
 
@@ -95,10 +96,10 @@ impl Series {
 impl fmt::Display for SeriesError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            SeriesError::Empty => f.write_str("No reading yet. Take one first."),
-            SeriesError::TooLarge { value } => {
-                write!(f, "{value} has more than 15 digits before the mark. Read the gauge again.")
-            }
+            SeriesError::Empty => f.write_str(t("No reading yet. Take one first.")),
+            SeriesError::TooLarge { value } => f.write_str(&say!(
+                "{value} has more than 15 digits before the mark. Read the gauge again."
+            )),
         }
     }
 }

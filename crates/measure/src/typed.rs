@@ -1,6 +1,7 @@
 //! A number as a person typed it.
 
 use std::fmt;
+use words::say;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
@@ -104,7 +105,7 @@ impl<'de> Deserialize<'de> for Typed {
         let read = Typed::parse(&typed, unit, Sign::Any).map_err(serde::de::Error::custom)?;
         if read.unit != unit {
             let (typed, unit) = (shorten(&typed), unit.symbol());
-            return Err(serde::de::Error::custom(format!(
+            return Err(serde::de::Error::custom(say!(
                 "{typed} is written down as {unit}. Keep one unit."
             )));
         }

@@ -1,6 +1,7 @@
 //! Quantities and the units a person may write them in.
 
 use std::fmt;
+use words::{say, t};
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
@@ -244,19 +245,19 @@ impl fmt::Display for Quantity {
     /// The quantity with its article, as it stands in a sentence: "an angle".
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Quantity::Length => "a length",
-            Quantity::Angle => "an angle",
-            Quantity::Torque => "a torque",
-            Quantity::Force => "a force",
-            Quantity::Pressure => "a pressure",
-            Quantity::Temperature => "a temperature",
-            Quantity::Volume => "a volume",
-            Quantity::Time => "a time",
-            Quantity::Count => "a count",
-            Quantity::Share => "a share",
-            Quantity::Turns => "a number of turns",
-            Quantity::Voltage => "a voltage",
-            Quantity::Expansion => "an expansion coefficient",
+            Quantity::Length => t("a length"),
+            Quantity::Angle => t("an angle"),
+            Quantity::Torque => t("a torque"),
+            Quantity::Force => t("a force"),
+            Quantity::Pressure => t("a pressure"),
+            Quantity::Temperature => t("a temperature"),
+            Quantity::Volume => t("a volume"),
+            Quantity::Time => t("a time"),
+            Quantity::Count => t("a count"),
+            Quantity::Share => t("a share"),
+            Quantity::Turns => t("a number of turns"),
+            Quantity::Voltage => t("a voltage"),
+            Quantity::Expansion => t("an expansion coefficient"),
         })
     }
 }
@@ -271,7 +272,7 @@ impl<'de> Deserialize<'de> for Unit {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Unit, D::Error> {
         let text = String::deserialize(deserializer)?;
         Unit::parse(&text).ok_or_else(|| {
-            serde::de::Error::custom(format!("{text} is not a unit. Write one such as mm or in."))
+            serde::de::Error::custom(say!("{text} is not a unit. Write one such as mm or in."))
         })
     }
 }

@@ -1,6 +1,7 @@
 //! Limits and the decision rule.
 
 use std::fmt;
+use words::{say, t};
 
 use crate::{Decimal, normal, real};
 
@@ -177,10 +178,10 @@ impl fmt::Display for Verdict {
     /// The word on the screen.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Verdict::InBand => "In band",
-            Verdict::NearLimit => "Near limit",
-            Verdict::Out => "Out",
-            Verdict::CannotProve => "This gauge cannot prove it",
+            Verdict::InBand => t("In band"),
+            Verdict::NearLimit => t("Near limit"),
+            Verdict::Out => t("Out"),
+            Verdict::CannotProve => t("This gauge cannot prove it"),
         })
     }
 }
@@ -188,15 +189,15 @@ impl fmt::Display for Verdict {
 impl fmt::Display for BandError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            BandError::LowAboveHigh { low, high } => {
-                write!(f, "Low {low} is above high {high}. Read the page again, or swap them.")
-            }
-            BandError::NoWidth { limit } => {
-                write!(f, "Low and high are both {limit}. Type the two limits of the band.")
-            }
-            BandError::AimOutside { aim, low, high } => {
-                write!(f, "Aim {aim} is outside {low} to {high}. Type one inside the band.")
-            }
+            BandError::LowAboveHigh { low, high } => f.write_str(&say!(
+                "Low {low} is above high {high}. Read the page again, or swap them."
+            )),
+            BandError::NoWidth { limit } => f.write_str(&say!(
+                "Low and high are both {limit}. Type the two limits of the band."
+            )),
+            BandError::AimOutside { aim, low, high } => f.write_str(&say!(
+                "Aim {aim} is outside {low} to {high}. Type one inside the band."
+            )),
         }
     }
 }

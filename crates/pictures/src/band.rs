@@ -1,5 +1,7 @@
 //! The band: limits as a box, readings as dots, the prediction as a diamond.
 
+use words::say;
+
 use super::drawing::{Anchor, Drawing, Mark, circle, diamond, line, lines, outline, rect, text};
 use super::scale::{Place, Scale, around_band, beside, held};
 
@@ -144,9 +146,9 @@ impl Band {
     fn spoken(&self, show: &impl Fn(f64) -> String) -> String {
         let list =
             |values: &[f64]| values.iter().map(|it| show(*it)).collect::<Vec<_>>().join(", ");
-        let mut parts = vec![format!("band {} to {}", show(self.low), show(self.high))];
+        let mut parts = vec![say!("band {} to {}", show(self.low), show(self.high))];
         if let Some((value, more)) = self.predicted {
-            parts.push(format!("predicted {} plus or minus {}", show(value), show(more)));
+            parts.push(say!("predicted {} plus or minus {}", show(value), show(more)));
         }
         if !self.readings.is_empty() {
             parts.push(format!("read {}", list(&self.readings)));
@@ -158,7 +160,7 @@ impl Band {
         let values = self.readings.iter().chain(&mean).chain(&self.found).copied();
         let off: Vec<f64> = values.filter(|value| scale.place(*value).beyond != 0).collect();
         if !off.is_empty() {
-            parts.push(format!("off the picture: {}", list(&off)));
+            parts.push(say!("off the picture: {}", list(&off)));
         }
         if self.stale {
             parts.push("stale".to_owned());

@@ -1,5 +1,7 @@
 //! A ring in its bore, cold and warm: overlap or gap, drawn far too large.
 
+use words::say;
+
 use crate::drawing::{Anchor, Drawing, Mark, line, rect, text};
 use crate::section::pieces::{CASE, RACE};
 
@@ -30,7 +32,7 @@ pub fn draw(states: &[State]) -> Drawing {
         marks.extend(panel(left + STEP * at as f64, state, state.gap * scale));
     }
     let spoken: Vec<String> = states.iter().map(spoken).collect();
-    let label = format!("Ring in its bore. {}", spoken.join(" "));
+    let label = say!("Ring in its bore. {}", spoken.join(" "));
     Drawing { view: [0.0, 0.0, 3.0 * STEP - 8.0, 168.0], width: None, label, marks }
 }
 

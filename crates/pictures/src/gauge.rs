@@ -1,5 +1,7 @@
 //! How the gauge is set before a reading is taken.
 
+use words::{say, t};
+
 use super::drawing::{
     Anchor, Drawing, Mark, Point, circle, line, lines, outline, placed, rect, text,
 };
@@ -31,19 +33,19 @@ impl Gauge {
         let (marks, label) = match self {
             Gauge::Lash { radius, on } => (
                 lash(radius, on),
-                format!(
+                say!(
                     "Along the shaft: arm clamped on the {on}, plunger square to the arm {radius} from the middle of the shaft, half a turn of preload"
                 ),
             ),
             Gauge::Depth { gap } => (
                 depth(gap),
-                format!(
+                say!(
                     "Mandrel in the propshaft bore with its block under the pinion; feeler between block and pinion face, beside the nut; gap {gap}"
                 ),
             ),
             Gauge::EndPlay => (
                 end_play(),
-                "Indicator on the end of the propshaft, plunger in line with it, its base on the case; push and pull the shaft".to_owned(),
+                t("Indicator on the end of the propshaft, plunger in line with it, its base on the case; push and pull the shaft").to_owned(),
             ),
         };
         Drawing { view: [0.0, 0.0, 376.0, 190.0], width: Some(360.0), label, marks }
@@ -56,7 +58,7 @@ fn label(at: Point, anchor: Anchor, words: &str) -> Mark {
 
 /// The dial of an indicator, and its hand.
 fn dial((x, y): Point) -> [Mark; 2] {
-    [circle(ROLLER, (x, y), 20.0), line("k-lead k-hand", &[(x, y), (x + 9.0, y - 11.0)])]
+    [circle(ROLLER, (x, y), 20.0), line(t("k-lead k-hand"), &[(x, y), (x + 9.0, y - 11.0)])]
 }
 
 fn lash(radius: &str, on: &str) -> Vec<Mark> {
@@ -79,8 +81,12 @@ fn lash(radius: &str, on: &str) -> Vec<Mark> {
     ));
     marks.push(text("c-tb", (152.0, 185.0), Anchor::Middle, radius));
     marks.push(label((92.0, 22.0), Anchor::Middle, on));
-    let notes =
-        [(30.0, "half turn of"), (50.0, "preload"), (90.0, "plunger"), (110.0, "square to arm")];
+    let notes = [
+        (30.0, t("half turn of")),
+        (50.0, "preload"),
+        (90.0, "plunger"),
+        (110.0, t("square to arm")),
+    ];
     marks.extend(notes.map(|(y, words)| label((240.0, y), Anchor::Start, words)));
     marks
 }
@@ -111,9 +117,9 @@ fn depth(gap: &str) -> Vec<Mark> {
         lines(LEAD, &[&[(184.0, face), (232.0, face)], &[(192.0, land), (232.0, land)]]),
         text("c-tb", (238.0, 86.0), Anchor::Start, gap),
         label((24.0, 68.0), Anchor::Start, "feeler"),
-        label((218.0, 26.0), Anchor::Start, "shaft held on"),
-        label((218.0, 46.0), Anchor::Start, "its thrust face"),
-        label((8.0, 176.0), Anchor::Start, "mandrel, block square"),
+        label((218.0, 26.0), Anchor::Start, t("shaft held on")),
+        label((218.0, 46.0), Anchor::Start, t("its thrust face")),
+        label((8.0, 176.0), Anchor::Start, t("mandrel, block square")),
     ]);
     marks
 }
@@ -143,9 +149,9 @@ fn end_play() -> Vec<Mark> {
     marks.extend(dial(dial_at));
     marks.push(pointer((166.0, 64.0), (128.0, 64.0)));
     marks.push(pointer((170.0, 64.0), (208.0, 64.0)));
-    marks.push(label((128.0, 42.0), Anchor::Start, "push, pull"));
-    marks.push(label((130.0, 150.0), Anchor::Start, "plunger in line"));
-    marks.push(label((130.0, 170.0), Anchor::Start, "with the shaft"));
-    marks.push(label((98.0, 26.0), Anchor::End, "on case"));
+    marks.push(label((128.0, 42.0), Anchor::Start, t("push, pull")));
+    marks.push(label((130.0, 150.0), Anchor::Start, t("plunger in line")));
+    marks.push(label((130.0, 170.0), Anchor::Start, t("with the shaft")));
+    marks.push(label((98.0, 26.0), Anchor::End, t("on case")));
     marks
 }

@@ -1,5 +1,7 @@
 //! Pressure against time: as read, corrected, and the limit.
 
+use words::say;
+
 use crate::drawing::{Anchor, Drawing, Mark, Point, line, rect, text};
 use crate::scale::{Scale, held};
 
@@ -85,12 +87,9 @@ impl Curve {
             |points: &[Point]| points.last().map(|point| number(point.1)).unwrap_or_default();
         let (raw, corrected) = (last(&self.raw), last(&self.corrected));
         let (limit, unit) = (number(self.limit), self.unit);
-        let flags: Vec<String> = self
-            .flags
-            .iter()
-            .map(|(at, name)| format!(" {name} at {} min.", number(*at)))
-            .collect();
-        format!(
+        let flags: Vec<String> =
+            self.flags.iter().map(|(at, name)| say!(" {name} at {} min.", number(*at))).collect();
+        say!(
             "Pressure against time. Raw {raw}, corrected {corrected}, limit {limit} {unit}.{}",
             flags.concat()
         )

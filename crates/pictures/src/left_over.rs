@@ -1,5 +1,7 @@
 //! What is left round a turn when the circle that fits is taken out: a bar for each reading.
 
+use words::{say, t};
+
 use crate::drawing::{Anchor, Drawing, line, rect, text};
 
 /// What the picture shows.
@@ -28,7 +30,7 @@ impl LeftOver {
         let mut marks = vec![
             line("c-ax", &[(4.0, AXIS), (336.0, AXIS)]),
             text("c-t", (336.0, 18.0), Anchor::End, format!("± {}", self.most)),
-            text("c-t", (4.0, 18.0), Anchor::Start, "what is left"),
+            text("c-t", (4.0, 18.0), Anchor::Start, t("what is left")),
         ];
         let mut free = 0.0;
         for (angle, height, hour) in &bars {
@@ -39,7 +41,7 @@ impl LeftOver {
                 free = x + APART;
             }
         }
-        let label = format!("What is left after the circle: {} at most either way.", self.most);
+        let label = say!("What is left after the circle: {} at most either way.", self.most);
         Drawing { view: [0.0, 0.0, 340.0, 118.0], width: None, label, marks }
     }
 }

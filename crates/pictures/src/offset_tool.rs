@@ -1,6 +1,7 @@
 //! An offset head on a wrench, drawn to scale with its angle.
 
 use std::f64::consts::PI;
+use words::say;
 
 use crate::drawing::{Anchor, Drawing, Mark, Point, circle, line, lines, outline, rect, text};
 use crate::scale::held;
@@ -95,7 +96,7 @@ impl OffsetTool {
 
     fn spoken(&self) -> String {
         let [length, head, angle] = &self.words;
-        format!(
+        say!(
             "Offset head drawn to scale: wrench {length} from hand to drive, head {head} at {angle}."
         )
     }

@@ -2,6 +2,7 @@
 //! squeezes it.
 
 use std::f64::consts::PI;
+use words::say;
 
 use crate::drawing::{Anchor, Drawing, Mark, Point, circle, outline, rect, text};
 
@@ -58,15 +59,15 @@ impl Seated {
     }
 
     fn words(&self) -> Vec<Mark> {
-        let squeeze = format!("squeeze {} %", self.squeeze);
-        let fill = self.fill.as_ref().map(|fill| format!("{fill} % full"));
+        let squeeze = say!("squeeze {} %", self.squeeze);
+        let fill = self.fill.as_ref().map(|fill| say!("{fill} % full"));
         let fill = fill.into_iter().map(|fill| text("c-t", (166.0, 54.0), Anchor::End, fill));
         [text("c-tb", (-166.0, 54.0), Anchor::Start, squeeze)].into_iter().chain(fill).collect()
     }
 
     fn spoken(&self) -> String {
-        let fill = self.fill.as_ref().map(|fill| format!(" The groove is {fill} % full."));
-        format!(
+        let fill = self.fill.as_ref().map(|fill| say!(" The groove is {fill} % full."));
+        say!(
             "O-ring in its groove, to scale. Dashed is the ring before the bore squeezes it by {} %.{}",
             self.squeeze,
             fill.unwrap_or_default()

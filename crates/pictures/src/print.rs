@@ -1,6 +1,8 @@
 //! Tooth prints: where the teeth touched on a flank, toe left and tip up, for both families of teeth;
 //! and which way the pinion goes.
 
+use words::{say, t};
+
 use crate::drawing::{Anchor, Drawing, Mark, Point, line, moved, outline, rect, text};
 use crate::section::pointer;
 
@@ -48,9 +50,9 @@ pub fn flanks(tapers: bool, drive: (Height, Along), coast: (Height, Along)) -> D
         marks.push(text("c-t", (x + 14.0, 136.0), Anchor::Start, "toe"));
         marks.push(text("c-t", (x + 126.0, 136.0), Anchor::End, "heel"));
     }
-    let family = if tapers { "tooth depth tapers" } else { "same depth all along" };
+    let family = if tapers { t("tooth depth tapers") } else { t("same depth all along") };
     let said = |(height, along)| format!("{}, {}", height_word(height), along_word(along));
-    let label = format!(
+    let label = say!(
         "Tooth print, tip up, {family}. Drive flank {}. Coast flank {}.",
         said(drive),
         said(coast)
@@ -64,13 +66,14 @@ pub fn pinion_moves(inward: bool) -> Drawing {
     marks.extend(crate::section::pieces::pinion("k-gear"));
     marks.push(line("k-axis", &[(-124.0, 0.0), (184.0, 0.0)]));
     marks.push(line("k-axis", &[(0.0, -112.0), (0.0, 12.0)]));
-    marks.push(text("c-t", (-124.0, -10.0), Anchor::Start, "gear axis"));
+    marks.push(text("c-t", (-124.0, -10.0), Anchor::Start, t("gear axis")));
     let (far, near) = ((74.0, -96.0), (74.0, -22.0));
     let (tail, tip, word) = if inward { (far, near, "IN") } else { (near, far, "OUT") };
     marks.push(pointer(tail, tip));
     marks.push(text("k-note", (100.0, -54.0), Anchor::Start, word));
-    let way = if inward { "in, toward the gear axis" } else { "out, away from the gear axis" };
-    let label = format!("The print says: move the pinion {way}.");
+    let way =
+        if inward { t("in, toward the gear axis") } else { t("out, away from the gear axis") };
+    let label = say!("The print says: move the pinion {way}.");
     Drawing { view: [-130.0, -116.0, 320.0, 132.0], width: None, label, marks }
 }
 
@@ -119,18 +122,18 @@ fn print(height: Height, along: Along, at: impl Fn(f64, f64) -> Point) -> Vec<Po
 
 fn height_word(height: Height) -> &'static str {
     match height {
-        Height::Tip => "toward the tip",
-        Height::Middle => "in the middle of its height",
-        Height::Root => "toward the root",
+        Height::Tip => t("toward the tip"),
+        Height::Middle => t("in the middle of its height"),
+        Height::Root => t("toward the root"),
     }
 }
 
 fn along_word(along: Along) -> &'static str {
     match along {
-        Along::Toe => "at the toe",
-        Along::Usual => "place along not said",
-        Along::Middle => "in the middle along",
-        Along::Heel => "at the heel",
+        Along::Toe => t("at the toe"),
+        Along::Usual => t("place along not said"),
+        Along::Middle => t("in the middle along"),
+        Along::Heel => t("at the heel"),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Runout round a turn: the readings as dots, the circle that fits, and where it is high.
 
 use std::f64::consts::PI;
+use words::say;
 
 use crate::drawing::{Anchor, Drawing, Mark, Point, circle, line, text};
 use crate::section::pointer;
@@ -57,15 +58,15 @@ impl Polar {
         let (Some(high), Some(hour)) = (self.high, &self.hour) else { return Vec::new() };
         vec![
             pointer(around(high, 168.0), around(high, 126.0)),
-            text("c-tb", (168.0, -148.0), Anchor::End, format!("high spot {hour}")),
+            text("c-tb", (168.0, -148.0), Anchor::End, say!("high spot {hour}")),
         ]
     }
 
     fn spoken(&self) -> String {
         let count = self.dots.len();
         match &self.hour {
-            Some(hour) => format!("Runout, mark at 12. {count} readings. High spot at {hour}."),
-            None => format!("Runout, mark at 12. {count} readings. No high spot stands out."),
+            Some(hour) => say!("Runout, mark at 12. {count} readings. High spot at {hour}."),
+            None => say!("Runout, mark at 12. {count} readings. No high spot stands out."),
         }
     }
 }

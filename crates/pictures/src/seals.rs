@@ -1,5 +1,7 @@
 //! Seals: the map of a layout with its lips as arrows, and one seal in its bore with its depths.
 
+use words::{say, t};
+
 use crate::drawing::{
     Anchor, Drawing, Mark, Point, circle, flipped, line, moved, outline, rect, text,
 };
@@ -21,9 +23,9 @@ pub fn map(section: &Section, to_oil: impl Fn(&str) -> Option<bool>) -> Drawing 
         let tag = format!("S{}", at + 1);
         let oil = to_oil(&tag);
         said.push(match oil {
-            Some(true) => format!("{tag} looks to the oil."),
-            Some(false) => format!("{tag} looks to the water."),
-            None => format!("{tag} is not recorded."),
+            Some(true) => say!("{tag} looks to the oil."),
+            Some(false) => say!("{tag} looks to the water."),
+            None => say!("{tag} is not recorded."),
         });
         let row = at as f64;
         let x = match seal.oil < 0.0 {
@@ -34,7 +36,7 @@ pub fn map(section: &Section, to_oil: impl Fn(&str) -> Option<bool>) -> Drawing 
         drawing.marks.extend(column(seal, (x, top + height + 22.0), tag, oil));
     }
     drawing.view = [left, top, width, height + FOOT];
-    drawing.label = format!(
+    drawing.label = say!(
         "Seal map. {} {} Other seals are not in this cut.",
         section.plan.start,
         said.join(" ")
@@ -56,7 +58,7 @@ fn column(seal: &SealAt, (x, y): Point, tag: String, to_oil: Option<bool>) -> Ve
             marks.push(pointer((x - 24.0 * way, y + 30.0), (x + 24.0 * way, y + 30.0)));
             if oil { "oil" } else { "water" }
         }
-        None => "not known",
+        None => t("not known"),
     };
     marks.push(text("c-t", (x, y + 62.0), Anchor::Middle, word));
     marks
@@ -143,9 +145,9 @@ impl Seat {
 
     fn spoken(&self) -> String {
         let lip = match self.to_oil {
-            Some(true) => "Lip and spring look left, to the oil.",
-            Some(false) => "Lip and spring look right, to the water.",
-            None => "Which way the lip looks is not known.",
+            Some(true) => t("Lip and spring look left, to the oil."),
+            Some(false) => t("Lip and spring look right, to the water."),
+            None => t("Which way the lip looks is not known."),
         };
         let at = ["12 h", "3 h", "6 h", "9 h"].iter().zip(&self.depths);
         let read: Vec<String> = at
@@ -153,10 +155,10 @@ impl Seat {
             .map(|(place, depth)| format!("{place} {depth}"))
             .collect();
         let depths = match read.is_empty() {
-            true => "No depth read.".to_owned(),
-            false => format!("Depth at {}.", read.join(", ")),
+            true => t("No depth read.").to_owned(),
+            false => say!("Depth at {}.", read.join(", ")),
         };
-        format!("Lip seal in its bore, oil left, water right. {lip} {depths}")
+        say!("Lip seal in its bore, oil left, water right. {lip} {depths}")
     }
 }
 

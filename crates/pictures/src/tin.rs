@@ -1,5 +1,7 @@
 //! Shims to scale: the stack of a pack, the ring of a tin's row, the comb of what a tin can make.
 
+use words::{say, t};
+
 use super::drawing::{Anchor, Drawing, Mark, circle, line, rect, text};
 use super::scale::{Scale, around, held};
 
@@ -41,8 +43,8 @@ pub fn stack(shims: &[Shim]) -> Drawing {
         })
         .collect();
     let label = match named.is_empty() {
-        true => "No shim in the pack".to_owned(),
-        false => format!("Pack of {}", named.join("; ")),
+        true => t("No shim in the pack").to_owned(),
+        false => say!("Pack of {}", named.join("; ")),
     };
     Drawing { view: [0.0, 0.0, STACK, (top - 1.5).max(1.0)], width: Some(STACK), label, marks }
 }
@@ -107,13 +109,13 @@ impl Comb {
         let least = self.packs.iter().copied().reduce(f64::min);
         let most = self.packs.iter().copied().reduce(f64::max);
         let made = match (least, most) {
-            (Some(least), Some(most)) => format!(
+            (Some(least), Some(most)) => say!(
                 "{} can make {count} packs from {} to {} {unit}",
                 self.name,
                 show(least),
                 show(most)
             ),
-            _ => format!("{} can make no pack from this tin", self.name),
+            _ => say!("{} can make no pack from this tin", self.name),
         };
         let off = |pack: &f64, wanted: f64| (pack - wanted).abs();
         let nearest = |wanted: f64| {
@@ -124,8 +126,8 @@ impl Comb {
         };
         match self.wanted {
             Some(wanted) => match nearest(wanted) {
-                Some(pack) => format!("{made}; wanted {}, nearest {}", show(wanted), show(pack)),
-                None => format!("{made}; wanted {}", show(wanted)),
+                Some(pack) => say!("{made}; wanted {}, nearest {}", show(wanted), show(pack)),
+                None => say!("{made}; wanted {}", show(wanted)),
             },
             None => made,
         }

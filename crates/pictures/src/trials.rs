@@ -1,5 +1,7 @@
 //! The trials at one position: pack across, lash up, the learnt slope, and the next pack.
 
+use words::{say, t};
+
 use super::drawing::{Anchor, Drawing, Mark, Point, circle, diamond, line, lines, rect, text};
 use super::scale::{Scale, around, around_band, held, ticks};
 
@@ -98,20 +100,20 @@ impl Trials {
             .built
             .iter()
             .map(|trial| {
-                let out = if trial.left_out { ", left out" } else { "" };
-                format!("pack {} read {}{out}", pack(trial.pack), reading(trial.reading))
+                let out = if trial.left_out { t(", left out") } else { "" };
+                say!("pack {} read {}{out}", pack(trial.pack), reading(trial.reading))
             })
             .collect();
         parts.extend(self.next.map(|(next, mean, more)| {
             let (next, mean, more) = (pack(next), reading(mean), reading(more));
-            format!("next {next}, predicted {mean} plus or minus {more}")
+            say!("next {next}, predicted {mean} plus or minus {more}")
         }));
         if parts.is_empty() {
-            parts.push("none yet".to_owned());
+            parts.push(t("none yet").to_owned());
         }
         let (low, high) = (reading(self.low), reading(self.high));
         let told = parts.join("; ");
-        format!("Trials, {} across, {} up: {told}; band {low} to {high}", self.across, self.up)
+        say!("Trials, {} across, {} up: {told}; band {low} to {high}", self.across, self.up)
     }
 }
 

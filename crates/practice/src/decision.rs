@@ -1,6 +1,7 @@
 //! What can be done next, in a mechanic's words.
 
 use gearing::advice::CauseKind;
+use words::{say, t};
 
 /// What can be done next.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,8 +19,8 @@ impl Decision {
     /// Takes the readings for what they seem.
     pub(crate) fn as_they_seem(all_in_band: bool) -> Decision {
         let (title, note) = match all_in_band {
-            true => ("Go on", "every mean is in band"),
-            false => ("Fit other packs by these readings", "brings every mean in band"),
+            true => (t("Go on"), t("every mean is in band")),
+            false => (t("Fit other packs by these readings"), t("brings every mean in band")),
         };
         Decision { title: title.to_owned(), note: note.to_owned(), share: None }
     }
@@ -34,31 +35,31 @@ impl Decision {
         let (title, note) = match kind {
             CauseKind::AsPlanned => return None,
             CauseKind::OtherSign { position: at } => (
-                format!("Look which way {} pushes", position(*at)),
-                "its pack may lie on the other side of the race",
+                say!("Look which way {} pushes", position(*at)),
+                t("its pack may lie on the other side of the race"),
             ),
             CauseKind::Swapped { first, second } => (
-                format!("Measure the packs of {} and {}", position(*first), position(*second)),
-                "they may have changed places",
+                say!("Measure the packs of {} and {}", position(*first), position(*second)),
+                t("they may have changed places"),
             ),
             CauseKind::NotChanged { position: at } => (
-                format!("Take the pack out at {} and measure it", position(*at)),
-                "the old one may still be in",
+                say!("Take the pack out at {} and measure it", position(*at)),
+                t("the old one may still be in"),
             ),
             CauseKind::ShimMissing { position: at, .. } => (
-                format!("Look for a shim on the old race at {}", position(*at)),
-                "one may have stuck there",
+                say!("Look for a shim on the old race at {}", position(*at)),
+                t("one may have stuck there"),
             ),
             CauseKind::NotSeated { position: at } => (
-                format!("Try the feeler behind the race at {}", position(*at)),
-                "it may not be on its seat",
+                say!("Try the feeler behind the race at {}", position(*at)),
+                t("it may not be on its seat"),
             ),
             CauseKind::Slip { check: of, .. } => (
-                format!("Read {} again", check(*of).to_lowercase()),
-                "the decimal mark or the unit may have slipped",
+                say!("Read {} again", check(*of).to_lowercase()),
+                t("the decimal mark or the unit may have slipped"),
             ),
             CauseKind::OtherShaft { .. } => {
-                ("Look which shaft the arm is on".to_owned(), "all lash would be scaled")
+                (t("Look which shaft the arm is on").to_owned(), t("all lash would be scaled"))
             }
         };
         let share = Some((share * 100.0).round() as u32);

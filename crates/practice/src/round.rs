@@ -5,6 +5,7 @@ use gearing::case::{Check, CheckKind};
 use gearing::layout::Layout;
 use measure::{Decimal, real};
 use simulator::{Dice, Fault, FaultKind, Gearcase, Geometry, Staged, stage};
+use words::t;
 
 use crate::decision::Decision;
 use crate::{FAULTS, ROUNDS};
@@ -182,12 +183,12 @@ fn seen(
 
 fn name(kind: &CheckKind) -> String {
     match kind {
-        CheckKind::DepthGap { .. } => "Pinion depth gap".to_owned(),
+        CheckKind::DepthGap { .. } => t("Pinion depth gap").to_owned(),
         CheckKind::Backlash { mesh, .. } => {
             let mut letters = mesh.chars();
             let first = letters.next().map(|first| first.to_uppercase().to_string());
             format!("{}{} backlash", first.unwrap_or_default(), letters.as_str())
         }
-        CheckKind::EndPlay { .. } => "End play".to_owned(),
+        CheckKind::EndPlay { .. } => t("End play").to_owned(),
     }
 }

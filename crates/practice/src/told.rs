@@ -2,6 +2,7 @@
 
 use measure::{Decimal, real};
 use simulator::Fault;
+use words::{say, t};
 
 use crate::round::{Round, Seen};
 
@@ -57,8 +58,8 @@ impl Round {
             (String::new(), self.does(show)),
             self.likelier(decision),
             (
-                format!("{act} first."),
-                format!(
+                say!("{act} first."),
+                say!(
                     " It costs about {LOOK} minutes. Stripping to the pack costs {}.",
                     self.minutes
                 ),
@@ -79,14 +80,14 @@ impl Round {
             .collect();
         let stands = match as_said.as_slice() {
             [] => String::new(),
-            [one] => format!(" As said: {one}."),
-            more => format!(" As said: {}.", more.join(" and ")),
+            [one] => say!(" As said: {one}."),
+            more => say!(" As said: {}.", more.join(" and ")),
         };
         let bold = match self.fault {
-            Fault::WrongSign { .. } => "The clue was the direction.",
-            Fault::Swapped { .. } => "The clue was that they are off together.",
+            Fault::WrongSign { .. } => t("The clue was the direction."),
+            Fault::Swapped { .. } => t("The clue was that they are off together."),
             Fault::Unseated { .. } | Fault::Mislabelled { .. } => {
-                "The clue was which readings are off."
+                t("The clue was which readings are off.")
             }
         };
         (bold.to_owned(), format!(" {}{stands}", off.join(" ")))
@@ -101,12 +102,12 @@ impl Round {
             self.packs.get(position).map(|pack| show(pack.total)).unwrap_or_default()
         };
         match self.fault {
-            Fault::WrongSign { position } => format!(
+            Fault::WrongSign { position } => say!(
                 "The pack at {0} lies on the other side of the race here: a thicker one pushes the \
                  other way than the sheet says. More of the same doubles the mistake.",
                 at(position)
             ),
-            Fault::Swapped { first, second } => format!(
+            Fault::Swapped { first, second } => say!(
                 "The pack meant for {0}, {1}, lies at {2}, and the one for {2}, {3}, at {0}. Both \
                  gears moved by what the packs differ.",
                 at(first),
@@ -117,7 +118,7 @@ impl Round {
             Fault::Unseated { position, extra }
             | Fault::Mislabelled { position, thicker: extra } => {
                 let extra = real::to_decimal(extra, 6).unwrap_or_default();
-                format!(
+                say!(
                     "Dirt under the race holds it {} off its seat at {}. To the gauge that is extra shim; \
                      a thinner pack would hide it, until it beds in.",
                     show(extra),
@@ -132,13 +133,12 @@ impl Round {
         let share = |at: usize| self.decisions.get(at).and_then(|it| it.share);
         let best = share(self.right).unwrap_or_default();
         let rest = match share(decision) {
-            None => {
-                " The build is not what it seems: in band or not, the mistake stays in.".to_owned()
-            }
+            None => t(" The build is not what it seems: in band or not, the mistake stays in.")
+                .to_owned(),
             Some(_) if decision == self.right => String::new(),
-            Some(chosen) => format!(" What you chose: {chosen} in 100."),
+            Some(chosen) => say!(" What you chose: {chosen} in 100."),
         };
-        (format!("Of all causes tried, the readings give this one {best} in 100."), rest)
+        (say!("Of all causes tried, the readings give this one {best} in 100."), rest)
     }
 
     fn reasons(&self, decision: usize, show: &dyn Fn(Decimal) -> String) -> Vec<Reason> {
@@ -146,7 +146,7 @@ impl Round {
         let looked = self.decisions.get(decision).is_some_and(|it| it.share.is_some());
         let far = self.checks.get(self.farthest);
         let against = far.map(|seen| {
-            format!(
+            say!(
                 "{} against {} ± {}",
                 show(seen.mean),
                 show(seen.predicted.0),
@@ -157,18 +157,18 @@ impl Round {
         let costs = if is_right { LOOK } else { LOOK + self.minutes };
         vec![
             Reason {
-                title: "Reading held against what was said before".to_owned(),
+                title: t("Reading held against what was said before").to_owned(),
                 note: against.unwrap_or_default(),
                 mark: mark(looked),
             },
             Reason {
-                title: "The cause that fits every reading".to_owned(),
-                note: "not only the one that is out".to_owned(),
+                title: t("The cause that fits every reading").to_owned(),
+                note: t("not only the one that is out").to_owned(),
                 mark: mark(is_right),
             },
             Reason {
-                title: format!("Cost: {costs} min"),
-                note: "of the unit's clock".to_owned(),
+                title: say!("Cost: {costs} min"),
+                note: t("of the unit's clock").to_owned(),
                 mark: Mark::Cost,
             },
         ]
@@ -180,14 +180,14 @@ impl Round {
             self.packs.get(position).map(|pack| pack.position.as_str()).unwrap_or_default()
         };
         match self.fault {
-            Fault::WrongSign { position } => format!("{} pushes the other way", at(position)),
+            Fault::WrongSign { position } => say!("{} pushes the other way", at(position)),
             Fault::Swapped { first, second } => {
-                format!("Packs {} and {} swapped", at(first), at(second))
+                say!("Packs {} and {} swapped", at(first), at(second))
             }
             Fault::Unseated { position, extra }
             | Fault::Mislabelled { position, thicker: extra } => {
                 let extra = real::to_decimal(extra, 6).unwrap_or_default();
-                format!("Race off its seat at {}, {}", at(position), show(extra))
+                say!("Race off its seat at {}, {}", at(position), show(extra))
             }
         }
     }
@@ -196,7 +196,7 @@ impl Round {
 /// "Forward backlash reads 0.24; 0.35 ± 0.02 was said, from 0.41."
 fn said(seen: &Seen, show: &dyn Fn(Decimal) -> String) -> String {
     let (predicted, expanded) = seen.predicted;
-    format!(
+    say!(
         "{} was {}; {} ± {} was said for the new packs, and it reads {}.",
         seen.name,
         show(seen.before),

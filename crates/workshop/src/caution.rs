@@ -1,6 +1,7 @@
 //! What can hurt a person, the unit or the answer, as keys with their plain words.
 
 use std::fmt;
+use words::t;
 
 /// Said before every act that can hurt someone.
 pub const MANUAL_FIRST: &str = "The unit's own manual and local rules win.";
@@ -72,75 +73,75 @@ impl fmt::Display for Caution {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Caution::StoredPressure => {
-                "Air under pressure throws plugs. Glasses on, hand pump only, stay out of line with plugs."
+                t("Air under pressure throws plugs. Glasses on, hand pump only, stay out of line with plugs.")
             }
             Caution::VacuumOneWaySeal => {
-                "No vacuum on one-way or labyrinth seals unless the manual says so."
+                t("No vacuum on one-way or labyrinth seals unless the manual says so.")
             }
             Caution::Temperature => {
-                "Sun on the case hides a leak; a cooling case fakes one. Read the case, not the air."
+                t("Sun on the case hides a leak; a cooling case fakes one. Read the case, not the air.")
             }
-            Caution::CoolingHidesVacuumLeak => "Under vacuum a cooling case hides a leak.",
+            Caution::CoolingHidesVacuumLeak => t("Under vacuum a cooling case hides a leak."),
             Caution::GaugeIsBlind => {
-                "A gauge cannot see one bubble in ten seconds. Soap every joint."
+                t("A gauge cannot see one bubble in ten seconds. Soap every joint.")
             }
             Caution::BreakAway => {
-                "Break-away is not rolling torque. Turn slowly, three turns, and read while it runs."
+                t("Break-away is not rolling torque. Turn slowly, three turns, and read while it runs.")
             }
-            Caution::SealsIn => "Seals drag too. Measure without them, or subtract what they take.",
+            Caution::SealsIn => t("Seals drag too. Measure without them, or subtract what they take."),
             Caution::TorqueIsNotPreload => {
-                "Twice the torque is not twice the preload. Never scale one into the other."
+                t("Twice the torque is not twice the preload. Never scale one into the other.")
             }
             Caution::ZeroMoved => {
-                "The indicator did not come back to its first reading. Clamp it again and start over."
+                t("The indicator did not come back to its first reading. Clamp it again and start over.")
             }
             Caution::ThreadsDiffer => {
-                "Wet threads clamp harder at the same torque. Look in the manual; no value is changed here."
+                t("Wet threads clamp harder at the same torque. Look in the manual; no value is changed here.")
             }
-            Caution::WrenchSlips => "Pull, do not push, and keep hands clear should it slip.",
+            Caution::WrenchSlips => t("Pull, do not push, and keep hands clear should it slip."),
             Caution::AngleNeedsSnug => {
-                "Snug first, then paint a line, then turn. Degrees do not mend a wrong snug torque."
+                t("Snug first, then paint a line, then turn. Degrees do not mend a wrong snug torque.")
             }
             Caution::CrushPart => {
-                "A part that crushes? Then rolling torque rules, never the angle."
+                t("A part that crushes? Then rolling torque rules, never the angle.")
             }
             Caution::HotMetal => {
-                "Hot metal burns and vapour catches fire. Solvent away, gloves on, no flame, heat evenly."
+                t("Hot metal burns and vapour catches fire. Solvent away, gloves on, no flame, heat evenly.")
             }
-            Caution::ColdMetal => "Very cold metal and ice burn the skin. Gloves on, room aired.",
+            Caution::ColdMetal => t("Very cold metal and ice burn the skin. Gloves on, room aired."),
             Caution::BeyondPart => {
-                "That is outside what the part stands. Split it between heat and cold, or find another way."
+                t("That is outside what the part stands. Split it between heat and cold, or find another way.")
             }
             Caution::BeyondPractice => {
-                "That is beyond common practice, which has no source. Ask its maker, split it between heat and cold, or find another way."
+                t("That is beyond common practice, which has no source. Ask its maker, split it between heat and cold, or find another way.")
             }
             Caution::LooseWhenWarm => {
-                "At running temperature the race has no hold left and may turn in its bore."
+                t("At running temperature the race has no hold left and may turn in its bore.")
             }
             Caution::Press => {
-                "A press throws what slips. Push on the fitted ring only, and stop if the force jumps."
+                t("A press throws what slips. Push on the fitted ring only, and stop if the force jumps.")
             }
             Caution::DiametralInterference => {
-                "Interference here is on the diameter. A value on the radius is half of it."
+                t("Interference here is on the diameter. A value on the radius is half of it.")
             }
             Caution::RingOutsidePractice => {
-                "This is outside common practice. Measure ring and groove again; the manual goes first."
+                t("This is outside common practice. Measure ring and groove again; the manual goes first.")
             }
             Caution::SourcesDisagree => {
-                "Published lists differ about this ring. Measure it before you order."
+                t("Published lists differ about this ring. Measure it before you order.")
             }
-            Caution::OilOnWater => "No drop on the water: tray first. A sheen is against the law.",
-            Caution::DoNotRun => "Do not run it. Find the way in first.",
+            Caution::OilOnWater => t("No drop on the water: tray first. A sheen is against the law."),
+            Caution::DoNotRun => t("Do not run it. Find the way in first."),
             Caution::LipAsRecorded => {
-                "No rule of thumb here. The as-found photo or your manual decides which way a lip looks."
+                t("No rule of thumb here. The as-found photo or your manual decides which way a lip looks.")
             }
             Caution::LengthwiseMeansNothing => {
-                "No advice from toe or heel: it depends on how the teeth were cut."
+                t("No advice from toe or heel: it depends on how the teeth were cut.")
             }
-            Caution::UsedGears => "A worn print misleads. On used gears aim for the old print.",
-            Caution::Chemicals => "Gloves and air. Read the label of locker and primer.",
+            Caution::UsedGears => t("A worn print misleads. On used gears aim for the old print."),
+            Caution::Chemicals => t("Gloves and air. Read the label of locker and primer."),
             Caution::ShorePower => {
-                "Shore power in the water can kill. Unplug before a hand goes in."
+                t("Shore power in the water can kill. Unplug before a hand goes in.")
             }
         })
     }

@@ -1,6 +1,7 @@
 //! Rolling torque of bearings: read while turning, on one shaft or through the gears.
 
 use measure::{Decimal, Judgement, Unit};
+use words::t;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Limits, Reading, Refusal};
@@ -110,7 +111,7 @@ pub fn examine(drag: &Drag) -> Result<Answer, Refusal> {
     };
     let judgement = match (&bearings, drag.when) {
         (Some(bearings), When::Running) => {
-            drag.limits.judge("rolling torque limit", bearings, Unit::NewtonMetre)?
+            drag.limits.judge(t("rolling torque limit"), bearings, Unit::NewtonMetre)?
         }
         _ => None,
     };
@@ -118,9 +119,9 @@ pub fn examine(drag: &Drag) -> Result<Answer, Refusal> {
         cautions.push(Caution::BreakAway);
     }
     let explanation = Explanation {
-        formula: "T = F·(D + d)/2 with drum D and cord d; bearings = T − seals",
+        formula: t("T = F·(D + d)/2 with drum D and cord d; bearings = T − seals"),
         given,
-        basis: Basis::Derived("force times the radius at which the cord's middle runs"),
+        basis: Basis::Derived(t("force times the radius at which the cord's middle runs")),
     };
     Ok(Answer { read, bearings, judgement, cautions, explanation })
 }
@@ -156,10 +157,10 @@ fn less(whole: &Figure, part: &Reading) -> Result<Figure, Refusal> {
 /// [`Refusal`] for another quantity.
 pub fn part_of_shaft(with: &Reading, without: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        with.not_negative("torque with it", Unit::NewtonMetre)?,
-        without.not_negative("torque without it", Unit::NewtonMetre)?,
+        with.not_negative(t("torque with it"), Unit::NewtonMetre)?,
+        without.not_negative(t("torque without it"), Unit::NewtonMetre)?,
     ];
-    evaluate("torque of the part", "N·m", &given, &|[with, without]| with - without)
+    evaluate(t("torque of the part"), "N·m", &given, &|[with, without]| with - without)
 }
 
 /// Both shafts felt at the pinion: T_pinion + T_gear·z_pinion/z_gear, N·m.
@@ -187,12 +188,12 @@ pub fn at_pinion(
         return Err(Refusal::Count { what: "teeth", found: 0, least: 1, most: 999 });
     }
     let given = [
-        pinion.not_negative("torque of the pinion shaft", Unit::NewtonMetre)?,
-        gear.not_negative("torque of the gear shaft", Unit::NewtonMetre)?,
-        Given::plain("pinion teeth", Decimal::from(pinion_teeth), 0.0),
-        Given::plain("gear teeth", Decimal::from(gear_teeth), 0.0),
+        pinion.not_negative(t("torque of the pinion shaft"), Unit::NewtonMetre)?,
+        gear.not_negative(t("torque of the gear shaft"), Unit::NewtonMetre)?,
+        Given::plain(t("pinion teeth"), Decimal::from(pinion_teeth), 0.0),
+        Given::plain(t("gear teeth"), Decimal::from(gear_teeth), 0.0),
     ];
-    evaluate("torque at the pinion", "N·m", &given, &|[pinion, gear, few, many]| {
+    evaluate(t("torque at the pinion"), "N·m", &given, &|[pinion, gear, few, many]| {
         pinion + gear * few / many
     })
 }
@@ -217,7 +218,7 @@ pub fn trend(trials: &[Figure]) -> Result<(Figure, Trend), Refusal> {
     let (Some(first), Some(last), true) = (trials.first(), trials.last(), trials.len() > 1) else {
         return Err(Refusal::Count { what: "trials", found: trials.len(), least: 2, most: 99 });
     };
-    let given = [last.given("last trial"), first.given("first trial")];
+    let given = [last.given(t("last trial")), first.given(t("first trial"))];
     let change = evaluate("change", first.unit, &given, &|[last, first]| last - first)?;
     let proven = 1.96 * change.standard();
     let trend = match change.real() {

@@ -5,6 +5,7 @@
 mod drop;
 
 use measure::{Decimal, Unit};
+use words::t;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Reading, Refusal};
@@ -82,8 +83,8 @@ pub fn growth(diameter: &Reading, material: &Expansion, rise: Decimal) -> Result
 /// assert!(rise(&at(20, Unit::Celsius), &at(-300, Unit::Celsius)).is_err());
 /// ```
 pub fn rise(from: &Reading, to: &Reading) -> Result<Decimal, Refusal> {
-    let from = from.given("temperature now", Unit::Celsius)?;
-    Ok(to.given("temperature it runs at", Unit::Celsius)?.value - from.value)
+    let from = from.given(t("temperature now"), Unit::Celsius)?;
+    Ok(to.given(t("temperature it runs at"), Unit::Celsius)?.value - from.value)
 }
 
 impl Expansion {
@@ -93,7 +94,7 @@ impl Expansion {
     /// [`Refusal`] for zero or less.
     pub fn read(coefficient: &Reading) -> Result<Expansion, Refusal> {
         let given = coefficient.above_zero("expansion", Unit::PerMillionKelvin)?;
-        let basis = Basis::Derived("the expansion typed here");
+        let basis = Basis::Derived(t("the expansion typed here"));
         Ok(Expansion { per_million: given.value, standard: given.standard, basis })
     }
 }
@@ -104,7 +105,7 @@ fn expansion(name: &'static str, material: &Expansion) -> Given {
 }
 
 fn kelvin(rise: Decimal) -> Given {
-    Given { name: "temperature change", value: rise, unit: "K", standard: 0.0 }
+    Given { name: t("temperature change"), value: rise, unit: "K", standard: 0.0 }
 }
 
 /// What is left of a fit when warm.
@@ -145,17 +146,17 @@ pub fn when_warm(
     let given = [
         interference.given("interference", Unit::Millimetre)?,
         diameter.above_zero("diameter", Unit::Millimetre)?,
-        expansion("expansion of the case", case),
-        expansion("expansion of the race", race),
+        expansion(t("expansion of the case"), case),
+        expansion(t("expansion of the race"), race),
         kelvin(rise),
     ];
-    let left = evaluate("interference left", "mm", &given, &|[delta, d, case, race, rise]| {
+    let left = evaluate(t("interference left"), "mm", &given, &|[delta, d, case, race, rise]| {
         delta - (case - race) * 1e-6 * d * rise
     })?;
     // Not proven to hold is as good as loose, to a mechanic.
     let holds = left.real() > 1.645 * left.standard();
     let explanation = Explanation {
-        formula: "left = δ − (α of the case − α of the race)·D·ΔT",
+        formula: t("left = δ − (α of the case − α of the race)·D·ΔT"),
         given: given.to_vec(),
         basis: case.basis,
     };

@@ -5,6 +5,8 @@
 //! depends on how the teeth were cut, and on what a move of the gear does to the height; neither gives
 //! advice here.
 
+use words::t;
+
 use crate::{Basis, Caution};
 
 /// How the teeth were cut.
@@ -119,9 +121,9 @@ pub fn read(seen: &Seen) -> Answer {
     } else {
         &[Caution::LengthwiseMeansNothing]
     };
-    let basis = Basis::Published(
+    let basis = Basis::Published(t(
         "public ring-and-pinion guidance; ANSI/AGMA 2008, assembling bevel gears (scope read only)",
-    );
+    ));
     Answer { advice, cautions, basis }
 }
 

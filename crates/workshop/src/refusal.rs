@@ -1,6 +1,7 @@
 //! Why an instrument gives no answer: what was found, what was expected, what to do.
 
 use std::fmt;
+use words::say;
 
 use measure::{Amount, BandError, Decimal, Quantity, Unit};
 
@@ -120,90 +121,64 @@ pub enum Refusal {
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Refusal::Quantity { what, found, takes } => write!(
-                f,
-                "{}: found {found}, expected {takes}; choose a unit of that.",
+            Refusal::Quantity { what, found, takes } => f.write_str(&say!("{}: found {found}, expected {takes}; choose a unit of that.",
                 Capital(what)
-            ),
-            Refusal::Doubt { what } => write!(
-                f,
-                "{}: found an uncertainty that is negative or no number, expected 0 or more; type it again.",
+            )),
+            Refusal::Doubt { what } => f.write_str(&say!("{}: found an uncertainty that is negative or no number, expected 0 or more; type it again.",
                 Capital(what)
-            ),
-            Refusal::NotAboveZero { what, found } => write!(
-                f,
-                "{}: found {}, expected more than zero; measure it again.",
+            )),
+            Refusal::NotAboveZero { what, found } => f.write_str(&say!("{}: found {}, expected more than zero; measure it again.",
                 Capital(what),
                 plain(*found)
-            ),
-            Refusal::BelowZero { what, found } => write!(
-                f,
-                "{}: found {}, expected zero or more; read it again.",
+            )),
+            Refusal::BelowZero { what, found } => f.write_str(&say!("{}: found {}, expected zero or more; read it again.",
                 Capital(what),
                 plain(*found)
-            ),
-            Refusal::BelowAbsoluteZero { what, found } => write!(
-                f,
-                "{}: found {}, expected no less than absolute zero, -273.15 °C; check sign and unit.",
+            )),
+            Refusal::BelowAbsoluteZero { what, found } => f.write_str(&say!("{}: found {}, expected no less than absolute zero, -273.15 °C; check sign and unit.",
                 Capital(what),
                 plain(*found)
-            ),
-            Refusal::OverPressure { found, limit } => write!(
-                f,
-                "Pressure: found {}, expected {} at most; stand clear of plugs and let it down now.",
+            )),
+            Refusal::OverPressure { found, limit } => f.write_str(&say!("Pressure: found {}, expected {} at most; stand clear of plugs and let it down now.",
                 plain(*found),
                 plain(*limit)
-            ),
+            )),
             Refusal::Range { what, found, least, most, unit } => {
                 let gap = if unit.is_empty() { "" } else { " " };
-                write!(
-                    f,
-                    "{}: found {}{gap}{unit}, expected {} to {}{gap}{unit}; read it again.",
+                f.write_str(&say!("{}: found {}{gap}{unit}, expected {} to {}{gap}{unit}; read it again.",
                     Capital(what),
                     found.normalize(),
                     least.normalize(),
                     most.normalize()
-                )
+                ))
             }
             Refusal::Count { what, found, least, most } if least == most => {
-                write!(f, "{}: found {found}, expected {least}; read that many.", Capital(what))
+                f.write_str(&say!("{}: found {found}, expected {least}; read that many.", Capital(what)))
             }
-            Refusal::Count { what, found, least, most } => write!(
-                f,
-                "{}: found {found}, expected {least} to {most}; read that many.",
+            Refusal::Count { what, found, least, most } => f.write_str(&say!("{}: found {found}, expected {least} to {most}; read that many.",
                 Capital(what)
-            ),
-            Refusal::SameAngle { angle } => write!(
-                f,
-                "Angles: found {} ° twice, expected each angle once; take one of them out.",
+            )),
+            Refusal::SameAngle { angle } => f.write_str(&say!("Angles: found {} ° twice, expected each angle once; take one of them out.",
                 angle.normalize()
-            ),
-            Refusal::Gap { found } => write!(
-                f,
-                "Angles: found {} ° without a reading, expected 180 ° at most; read all round the turn.",
+            )),
+            Refusal::Gap { found } => f.write_str(&say!("Angles: found {} ° without a reading, expected 180 ° at most; read all round the turn.",
                 found.normalize()
-            ),
-            Refusal::NotMore { what, found, than, least, unit, act } => write!(
-                f,
-                "{}: found {} {unit}, expected more than the {than}, {} {unit}; {act}.",
+            )),
+            Refusal::NotMore { what, found, than, least, unit, act } => f.write_str(&say!("{}: found {} {unit}, expected more than the {than}, {} {unit}; {act}.",
                 Capital(what),
                 found.normalize(),
                 least.normalize()
-            ),
-            Refusal::NoLever { found } => write!(
-                f,
-                "Lever: found L + E·cos a = {} mm, expected more than zero; turn the head forward or take a longer wrench.",
+            )),
+            Refusal::NoLever { found } => f.write_str(&say!("Lever: found L + E·cos a = {} mm, expected more than zero; turn the head forward or take a longer wrench.",
                 measure::round(*found, 3).normalize()
-            ),
+            )),
             Refusal::Limits { what, why } => {
                 // The band says found, expected and what to do itself.
                 write!(f, "{}: {why}", Capital(what))
             }
-            Refusal::TooLarge { what } => write!(
-                f,
-                "{}: found a number too large to hold, expected one a gauge can show; look for a slip of unit or zeros.",
+            Refusal::TooLarge { what } => f.write_str(&say!("{}: found a number too large to hold, expected one a gauge can show; look for a slip of unit or zeros.",
                 Capital(what)
-            ),
+            )),
         }
     }
 }

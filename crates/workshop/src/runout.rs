@@ -9,6 +9,7 @@ mod fit;
 pub use cause::{Along, Cause, Face, Finding, tell_apart};
 
 use measure::{Amount, Decimal, Judgement, Uncertainty, Unit};
+use words::t;
 
 use crate::{Basis, Caution, Explanation, Figure, Limits, Reading, Refusal};
 use fit::{Wave, waves};
@@ -107,30 +108,35 @@ pub fn examine(turn: &Turn) -> Result<Answer, Refusal> {
         value: most - least,
         unit: "mm",
         uncertainty: Uncertainty::default()
-            .with("highest reading", step)
-            .with("lowest reading", step),
+            .with(t("highest reading"), step)
+            .with(t("lowest reading"), step),
     };
     let drift = drift(turn)?;
     let moved = drift.as_ref().is_some_and(|drift| drift.real().abs() > 2.0 * drift.standard());
     let length = |name, value, u| {
-        Figure::new(name, value, "mm", Uncertainty::default().with("scatter round the circle", u))
+        Figure::new(
+            name,
+            value,
+            "mm",
+            Uncertainty::default().with(t("scatter round the circle"), u),
+        )
     };
     let lobes = lobes.and_then(|fit| fit.twice);
     Ok(Answer {
-        judgement: turn.limits.judge("runout limit", &total, Unit::Millimetre)?,
+        judgement: turn.limits.judge(t("runout limit"), &total, Unit::Millimetre)?,
         mean: length("mean", once.mean, once.mean_standard)?,
-        off_centre: length("off centre", wave.height(), wave.standard_height())?,
+        off_centre: length(t("off centre"), wave.height(), wave.standard_height())?,
         high_spot: wave.stands_out().then(|| high_spot(&wave)).transpose()?,
         two_lobes: lobes
-            .map(|twice| length("two humps", twice.height(), twice.standard_height()))
+            .map(|twice| length(t("two humps"), twice.height(), twice.standard_height()))
             .transpose()?,
         left: once.left.iter().filter_map(|left| measure::real::to_decimal(*left, 6)).collect(),
         drift,
         cautions: if moved { vec![Caution::ZeroMoved] } else { Vec::new() },
         explanation: Explanation {
-            formula: "r = r0 + a·cos θ + b·sin θ, least squares; e = √(a² + b²), total about 2e",
+            formula: t("r = r0 + a·cos θ + b·sin θ, least squares; e = √(a² + b²), total about 2e"),
             given,
-            basis: Basis::Published("NIST/SEMATECH e-Handbook 2.3.4.4, roundness measurements"),
+            basis: Basis::Published(t("NIST/SEMATECH e-Handbook 2.3.4.4, roundness measurements")),
         },
         total,
         wave,
@@ -166,14 +172,14 @@ fn drift(turn: &Turn) -> Result<Option<Figure>, Refusal> {
         return Ok(None);
     };
     let given = [
-        closing.given("closing reading", Unit::Millimetre)?,
-        first.given("first reading", Unit::Millimetre)?,
+        closing.given(t("closing reading"), Unit::Millimetre)?,
+        first.given(t("first reading"), Unit::Millimetre)?,
     ];
     crate::formula::evaluate("drift", "mm", &given, &|[closing, first]| closing - first).map(Some)
 }
 
 fn high_spot(wave: &Wave) -> Result<Figure, Refusal> {
-    let doubt =
-        Uncertainty::default().with("scatter round the circle", wave.standard_angle().to_degrees());
-    Figure::new("high spot", wave.angle().to_degrees().rem_euclid(360.0), "°", doubt)
+    let doubt = Uncertainty::default()
+        .with(t("scatter round the circle"), wave.standard_angle().to_degrees());
+    Figure::new(t("high spot"), wave.angle().to_degrees().rem_euclid(360.0), "°", doubt)
 }

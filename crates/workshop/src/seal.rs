@@ -1,6 +1,7 @@
 //! Lip seals: how deep and how square they sit, and which way the lip looks.
 
 use measure::{Judgement, Unit};
+use words::t;
 
 use crate::formula::evaluate;
 use crate::{Basis, Explanation, Figure, Limits, Reading, Refusal};
@@ -63,16 +64,16 @@ impl Direction {
 /// assert!(hold(&mm(4200), &mm(4200)).is_err());
 /// ```
 pub fn hold(outside: &Reading, bore: &Reading) -> Result<Figure, Refusal> {
-    let outside = outside.above_zero("seal outside diameter", Unit::Millimetre)?;
-    let bore = bore.above_zero("seal bore", Unit::Millimetre)?;
+    let outside = outside.above_zero(t("seal outside diameter"), Unit::Millimetre)?;
+    let bore = bore.above_zero(t("seal bore"), Unit::Millimetre)?;
     if outside.value <= bore.value {
         return Err(Refusal::NotMore {
-            what: "seal outside diameter",
+            what: t("seal outside diameter"),
             found: outside.value,
             than: "bore",
             least: bore.value,
             unit: "mm",
-            act: "measure both again, or take the seal for this bore",
+            act: t("measure both again, or take the seal for this bore"),
         });
     }
     evaluate("hold", "mm", &[outside, bore], &|[outside, bore]| outside - bore)
@@ -84,10 +85,10 @@ pub fn hold(outside: &Reading, bore: &Reading) -> Result<Figure, Refusal> {
 /// [`Refusal`] for a size of zero or less, or another quantity.
 pub fn shaft(shaft: &Reading, marked: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        shaft.above_zero("shaft at the lip", Unit::Millimetre)?,
-        marked.above_zero("size on the seal", Unit::Millimetre)?,
+        shaft.above_zero(t("shaft at the lip"), Unit::Millimetre)?,
+        marked.above_zero(t("size on the seal"), Unit::Millimetre)?,
     ];
-    evaluate("shaft off", "mm", &given, &|[shaft, marked]| shaft - marked)
+    evaluate(t("shaft off"), "mm", &given, &|[shaft, marked]| shaft - marked)
 }
 
 /// A seal in its bore, read at four points.
@@ -147,12 +148,12 @@ pub struct Answer {
 pub fn examine(seal: &Depth) -> Result<Answer, Refusal> {
     let [top, right, bottom, left] = &seal.at;
     let given = [
-        top.not_negative("depth at 12", Unit::Millimetre)?,
-        right.not_negative("depth at 3", Unit::Millimetre)?,
-        bottom.not_negative("depth at 6", Unit::Millimetre)?,
-        left.not_negative("depth at 9", Unit::Millimetre)?,
+        top.not_negative(t("depth at 12"), Unit::Millimetre)?,
+        right.not_negative(t("depth at 3"), Unit::Millimetre)?,
+        bottom.not_negative(t("depth at 6"), Unit::Millimetre)?,
+        left.not_negative(t("depth at 9"), Unit::Millimetre)?,
     ];
-    let mean = evaluate("mean depth", "mm", &given, &|at| at.iter().sum::<f64>() / 4.0)?;
+    let mean = evaluate(t("mean depth"), "mm", &given, &|at| at.iter().sum::<f64>() / 4.0)?;
     let uneven = evaluate("unevenness", "mm", &given, &|at| {
         at.into_iter().fold(f64::MIN, f64::max) - at.into_iter().fold(f64::MAX, f64::min)
     })?;
@@ -162,17 +163,17 @@ pub fn examine(seal: &Depth) -> Result<Answer, Refusal> {
     let moved = match &seal.as_found {
         None => None,
         Some(old) => {
-            let given = [mean.given("depth"), old.not_negative("old depth", Unit::Millimetre)?];
+            let given = [mean.given("depth"), old.not_negative(t("old depth"), Unit::Millimetre)?];
             Some(evaluate("moved", "mm", &given, &|[now, old]| now - old)?)
         }
     };
     Ok(Answer {
-        square: seal.square.judge("squareness limit", &uneven, Unit::Millimetre)?,
-        depth: seal.depth.judge("depth limit", &mean, Unit::Millimetre)?,
+        square: seal.square.judge(t("squareness limit"), &uneven, Unit::Millimetre)?,
+        depth: seal.depth.judge(t("depth limit"), &mean, Unit::Millimetre)?,
         explanation: Explanation {
-            formula: "uneven = deepest − least of four points",
+            formula: t("uneven = deepest − least of four points"),
             given: given.to_vec(),
-            basis: Basis::Derived("four depths below one face"),
+            basis: Basis::Derived(t("four depths below one face")),
         },
         mean,
         uneven,

@@ -1,6 +1,7 @@
 //! What to set on a torque wrench, with an offset head or without.
 
 use measure::{Amount, Decimal, Unit};
+use words::t;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Reading, Refusal};
@@ -79,10 +80,10 @@ pub fn examine(
             return Err(Refusal::NotMore {
                 what: "stage",
                 found: torque.value,
-                than: "stage before it",
+                than: t("stage before it"),
                 least,
                 unit: "N·m",
-                act: "write the stages in rising order",
+                act: t("write the stages in rising order"),
             });
         }
         before = Some(torque.value);
@@ -98,9 +99,9 @@ pub fn examine(
         cautions.push(Caution::ThreadsDiffer);
     }
     let explanation = Explanation {
-        formula: "set = T·L/(L + E·cos a)",
+        formula: t("set = T·L/(L + E·cos a)"),
         given,
-        basis: Basis::Published("US Army TM 9-254, torque wrench section, figure 46"),
+        basis: Basis::Published(t("US Army TM 9-254, torque wrench section, figure 46")),
     };
     Ok(Answer { set, cautions, explanation })
 }
@@ -110,7 +111,7 @@ pub fn examine(
 /// # Errors
 /// As [`examine`].
 pub fn at_fastener(wrench: &Reading, tool: Option<&OffsetTool>) -> Result<Figure, Refusal> {
-    let torque = wrench.not_negative("torque on the wrench", Unit::NewtonMetre)?;
+    let torque = wrench.not_negative(t("torque on the wrench"), Unit::NewtonMetre)?;
     Ok(scaled(torque, tool, Way::ToFastener)?.1)
 }
 
@@ -128,12 +129,12 @@ fn scaled(
     let Some(tool) = tool else {
         return Ok((vec![torque], evaluate("torque", "N·m", &[torque], &|[torque]| torque)?));
     };
-    let wrench = tool.wrench.above_zero("wrench length", Unit::Millimetre)?;
-    let head = tool.head.not_negative("head length", Unit::Millimetre)?;
-    let angle = tool.angle.not_negative("head angle", Unit::Degree)?;
+    let wrench = tool.wrench.above_zero(t("wrench length"), Unit::Millimetre)?;
+    let head = tool.head.not_negative(t("head length"), Unit::Millimetre)?;
+    let angle = tool.angle.not_negative(t("head angle"), Unit::Degree)?;
     if angle.value > Decimal::from(180) {
         return Err(Refusal::Range {
-            what: "head angle",
+            what: t("head angle"),
             found: angle.value,
             least: Decimal::ZERO,
             most: Decimal::from(180),
@@ -172,7 +173,7 @@ pub struct Turn {
 /// # Errors
 /// [`Refusal`] for a snug torque or a step of zero or less, or no step.
 pub fn torque_and_angle(snug: &Reading, steps: &[Reading]) -> Result<Turn, Refusal> {
-    let torque = snug.above_zero("snug torque", Unit::NewtonMetre)?;
+    let torque = snug.above_zero(t("snug torque"), Unit::NewtonMetre)?;
     let mut total = Decimal::ZERO;
     let mut marks = Vec::new();
     for step in steps {
@@ -194,8 +195,8 @@ pub fn torque_and_angle(snug: &Reading, steps: &[Reading]) -> Result<Turn, Refus
 /// [`Refusal`] for a torque asked of zero or less.
 pub fn break_out(found: &Reading, asked: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        found.not_negative("break-out torque", Unit::NewtonMetre)?,
-        asked.above_zero("torque asked", Unit::NewtonMetre)?,
+        found.not_negative(t("break-out torque"), Unit::NewtonMetre)?,
+        asked.above_zero(t("torque asked"), Unit::NewtonMetre)?,
     ];
-    evaluate("share of the torque asked", "%", &given, &|[found, asked]| 100.0 * found / asked)
+    evaluate(t("share of the torque asked"), "%", &given, &|[found, asked]| 100.0 * found / asked)
 }

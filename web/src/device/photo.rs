@@ -2,6 +2,7 @@
 //! it, such as the place.
 
 use std::fmt;
+use words::{say, t};
 
 use js_sys::{Function, Object, Promise, Reflect, Uint8Array};
 use leptos::prelude::*;
@@ -53,26 +54,24 @@ impl fmt::Display for PhotoError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             PhotoError::NoPicture => f.write_str(
-                "That file is no JPEG, PNG or WebP picture. Take a photo, or choose a picture file.",
+                t("That file is no JPEG, PNG or WebP picture. Take a photo, or choose a picture file."),
             ),
             PhotoError::Drawing => f.write_str(
-                "That file is an SVG drawing, which can carry a program. Take a photo of it instead.",
+                t("That file is an SVG drawing, which can carry a program. Take a photo of it instead."),
             ),
-            PhotoError::TooLarge { megapixels } => write!(
-                f,
-                "That picture has {megapixels} megapixels; up to {MOST_MEGAPIXELS} are taken. \
+            PhotoError::TooLarge { megapixels } => f.write_str(&say!("That picture has {megapixels} megapixels; up to {MOST_MEGAPIXELS} are taken. \
                  Set the camera to a smaller size, or choose another."
-            ),
+            )),
             PhotoError::TooHeavy => f.write_str(
-                "That file is over 64 MB, which is more than a photo has. Choose another.",
+                t("That file is over 64 MB, which is more than a photo has. Choose another."),
             ),
             PhotoError::Unreadable => f.write_str(
-                "That picture did not open: it is damaged, or more than this device can hold. \
-                 Take it again in a smaller size.",
+                t("That picture did not open: it is damaged, or more than this device can hold. \
+                 Take it again in a smaller size."),
             ),
             PhotoError::NotMade => f.write_str(
-                "This device had no room to work on the picture. \
-                 Close other apps, then take it again.",
+                t("This device had no room to work on the picture. \
+                 Close other apps, then take it again."),
             ),
         }
     }

@@ -1,6 +1,7 @@
 //! A gate over a whole screen: what is still missing, or that it is open.
 
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::parts::{Bar, Gate, Sign, State};
 
@@ -9,16 +10,16 @@ pub fn checkpoint(title: &'static str, words: &'static str, missing: &[String]) 
     let Some((first, more)) = missing.split_first() else {
         return view! {
             <Gate bar=Bar::Open title words>
-                <State sign=Sign::In words="Open"/>
+                <State sign=Sign::In words=t("Open")/>
             </Gate>
         }
         .into_any();
     };
     let more = match more.len() {
         0 => String::new(),
-        more => format!(" And {more} more."),
+        more => say!(" And {more} more."),
     };
-    let (words, to_do) = (format!("{words} {first}{more}"), format!("{} to do", missing.len()));
+    let (words, to_do) = (format!("{words} {first}{more}"), say!("{} to do", missing.len()));
     view! {
         <Gate bar=Bar::Shut title words>
             <State sign=Sign::Lock words=to_do/>

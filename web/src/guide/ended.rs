@@ -2,6 +2,7 @@
 
 use job::guide::ClockView;
 use leptos::prelude::*;
+use words::t;
 
 use super::Guide;
 use crate::device::alert::{alert, badge};
@@ -34,9 +35,9 @@ pub fn elsewhere(guide: Guide) -> AnyView {
         }
         let href = format!("{}#clocks", guide.of.at_job());
         view! {
-            <Notice glyph=Glyph::Clock title="A wait is over." words due=true>
+            <Notice glyph=Glyph::Clock title=t("A wait is over.") words due=true>
                 <a class="btn" href=href>
-                    "Clocks"
+                    {t("Clocks")}
                 </a>
             </Notice>
         }

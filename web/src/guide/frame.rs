@@ -3,6 +3,7 @@
 use job::guide::{ClockView, titled};
 use leptos::context::Provider;
 use leptos::prelude::*;
+use words::t;
 
 use super::ended::Ended;
 use super::open::Lacks;
@@ -32,7 +33,7 @@ pub fn GuideScreen(
         live(move || match lacks.get() {
             None => act.run(),
             Some(Lacks::Scope) => {
-                view! { <Act words="Choose the scope" href=guide.of.at_job()/> }.into_any()
+                view! { <Act words=t("Choose the scope") href=guide.of.at_job()/> }.into_any()
             }
             Some(Lacks::Coming | Lacks::Procedure) => ().into_any(),
         })
@@ -83,21 +84,21 @@ pub fn lacking(guide: Guide, lacks: Lacks) -> AnyView {
     match lacks {
         Lacks::Coming => ().into_any(),
         Lacks::Scope => view! {
-            <Empty title="No scope yet." words="Say on the job how much of the unit is done; its steps follow from that.">
-                <a class="btn" href=guide.of.at_job()>"Job"</a>
+            <Empty title=t("No scope yet.") words=t("Say on the job how much of the unit is done; its steps follow from that.")>
+                <a class="btn" href=guide.of.at_job()>{t("Job")}</a>
             </Empty>
         }
         .into_any(),
         Lacks::Procedure => view! {
             <Notice
                 glyph=Glyph::Warn
-                title="The steps have not come."
-                words="This device has no file of this layout’s steps. Find a signal once, then try \
-                       again. Set-up and readings work without it."
+                title=t("The steps have not come.")
+                words=t("This device has no file of this layout’s steps. Find a signal once, then try \
+                       again. Set-up and readings work without it.")
                 due=true
             >
                 <button class="btn" type="button" on:click=move |_| guide.fetch()>
-                    "Try again"
+                    {t("Try again")}
                 </button>
             </Notice>
         }
@@ -111,7 +112,7 @@ fn Running(guide: Guide) -> impl IntoView {
     live(move || {
         let clocks = guide.clocks();
         let warning = clocks.warning.clone().map(|words| {
-            view! { <Notice glyph=Glyph::Clock title="Look at the clock." words due=true/> }
+            view! { <Notice glyph=Glyph::Clock title=t("Look at the clock.") words due=true/> }
         });
         if clocks.views.is_empty() {
             return warning.into_any();
@@ -121,7 +122,7 @@ fn Running(guide: Guide) -> impl IntoView {
         let clocks: Vec<AnyView> = clocks.views.iter().map(clock).collect();
         view! {
             {warning}
-            <nav class="clocks" aria-label="Running clocks">
+            <nav class="clocks" aria-label=t("Running clocks")>
                 {clocks}
             </nav>
         }

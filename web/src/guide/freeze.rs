@@ -4,6 +4,7 @@
 use job::BookId;
 use job::guide::{Freeze, FreezePack, freeze};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::acting::Acting;
 use super::{Guide, GuideScreen, Here};
@@ -46,7 +47,7 @@ pub fn screen(guide: Guide) -> AnyView {
     };
     let act = move || live(move || act(signing));
     view! {
-        <GuideScreen guide here=Here::Freeze back=(guide.of.at("setup"), "Set-up") act>
+        <GuideScreen guide here=Here::Freeze back=(guide.of.at("setup"), t("Set-up")) act>
             {live(move || match signing.frozen.get() {
                 Some(frozen) => dialog(signing, frozen),
                 None => nothing(),
@@ -58,10 +59,10 @@ pub fn screen(guide: Guide) -> AnyView {
 
 fn nothing() -> AnyView {
     view! {
-        <h1 class="vh">"Freeze packs"</h1>
+        <h1 class="vh">{t("Freeze packs")}</h1>
         <Empty
-            title="No packs to sign for."
-            words="In this scope the packs stay as they are. Go on with the job."
+            title=t("No packs to sign for.")
+            words=t("In this scope the packs stay as they are. Go on with the job.")
         />
     }
     .into_any()
@@ -70,37 +71,37 @@ fn nothing() -> AnyView {
 fn dialog(signing: Signing, frozen: Freeze) -> AnyView {
     let packs = frozen.packs.into_iter().map(row).collect_view();
     let (bar, title, says) = match (frozen.missing.first(), frozen.signed) {
-        (_, Some(signed)) => (Bar::Open, "Signed.", format!("{signed}.")),
-        (Some(missing), None) => (Bar::Shut, "Not yet.", missing.clone()),
+        (_, Some(signed)) => (Bar::Open, t("Signed."), format!("{signed}.")),
+        (Some(missing), None) => (Bar::Shut, t("Not yet."), missing.clone()),
         (None, None) => {
-            (Bar::Shut, "Ready.", "Every pack is written down. Two people sign.".to_owned())
+            (Bar::Shut, t("Ready."), t("Every pack is written down. Two people sign.").to_owned())
         }
     };
     view! {
         <section class="dialog dialog--page" aria-labelledby="fz">
             <h1 id="fz">{frozen.title}</h1>
-            <p>"Look at the tags, then sign."</p>
+            <p>{t("Look at the tags, then sign.")}</p>
             <div>{packs}</div>
             <Gate bar title words=says/>
             <div class="initials">
-                <TextField id="set-by" label="Set by" value=signing.set_by/>
-                <TextField id="seen-by" label="Seen by, second person" value=signing.seen_by/>
+                <TextField id="set-by" label=t("Set by") value=signing.set_by/>
+                <TextField id="seen-by" label=t("Seen by, second person") value=signing.seen_by/>
             </div>
             {signing.acting.says()}
             <p class="small">
-                "Not the same letters twice. Working alone? Say so: it stands on the record as "
-                <b>"not seen by a second person"</b> "."
+                {t("Not the same letters twice. Working alone? Say so: it stands on the record as ")}
+                <b>{t("not seen by a second person")}</b> "."
             </p>
             <div class="btns">
                 <a class="btn btn--plain" href=signing.guide.of.at("setup")>
-                    "Not yet"
+                    {t("Not yet")}
                 </a>
                 <button
                     class="btn btn--plain"
                     type="button"
                     on:click=press(Callback::new(move |()| sign_it(signing, true)))
                 >
-                    "I work alone"
+                    {t("I work alone")}
                 </button>
             </div>
         </section>
@@ -122,17 +123,18 @@ fn row(pack: FreezePack) -> AnyView {
 fn act(signing: Signing) -> AnyView {
     if signing.frozen.with(Option::is_none) {
         let job = signing.guide.of.at("setup");
-        return view! { <Act words="Set-up" href=Signal::stored(job)/> }.into_any();
+        return view! { <Act words=t("Set-up") href=Signal::stored(job)/> }.into_any();
     }
     let signed = |frozen: &Freeze| frozen.signed.is_some().then(|| frozen.step.clone());
     let step = signing.frozen.with(|frozen| frozen.as_ref().and_then(signed));
     if let Some(step) = step.filter(|_| signing.seen_by.text().is_empty()) {
         let step = signing.guide.of.at(&format!("step/{step}"));
-        return view! { <Act words="Go on with the step" href=Signal::stored(step)/> }.into_any();
+        return view! { <Act words=t("Go on with the step") href=Signal::stored(step)/> }
+            .into_any();
     }
     let says = words(move || match signing.seen_by.text().trim() {
-        "" => "Initials first".to_owned(),
-        seen => format!("{} saw it: freeze packs", seen.to_uppercase()),
+        "" => t("Initials first").to_owned(),
+        seen => say!("{} saw it: freeze packs", seen.to_uppercase()),
     });
     let waits = Signal::derive(move || signing.seen_by.text().trim().is_empty());
     let lead = Callback::new(|()| crate::page::lead_to("seen-by"));

@@ -3,6 +3,7 @@
 use job::apart;
 use job::guide::{Moment, StepState, StepView};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::Guide;
 use crate::parts::{Sign, State};
@@ -10,11 +11,11 @@ use crate::parts::{Sign, State};
 /// The sign and the word of a state.
 pub fn sign(state: &StepState) -> (Sign, &'static str) {
     match state {
-        StepState::Open => (Sign::Open, "Open"),
-        StepState::Locked { .. } => (Sign::Lock, "Locked"),
-        StepState::Done { .. } => (Sign::In, "Done"),
-        StepState::Skipped { .. } => (Sign::Near, "Left out"),
-        StepState::Stale { .. } => (Sign::Stale, "Stale"),
+        StepState::Open => (Sign::Open, t("Open")),
+        StepState::Locked { .. } => (Sign::Lock, t("Locked")),
+        StepState::Done { .. } => (Sign::In, t("Done")),
+        StepState::Skipped { .. } => (Sign::Near, t("Left out")),
+        StepState::Stale { .. } => (Sign::Stale, t("Stale")),
     }
 }
 
@@ -28,7 +29,7 @@ pub fn note(view: &StepView, moment: &Moment) -> String {
         StepState::Open => match (view.waits.first(), view.captured) {
             (Some(waits), _) => waits.clone(),
             (None, 0) => String::new(),
-            (None, some) => format!("{some} captured, {} to do", view.to_capture.len()),
+            (None, some) => say!("{some} captured, {} to do", view.to_capture.len()),
         },
     }
 }

@@ -1,6 +1,7 @@
 //! The short guide: the whole job on a few pages, to read on the screen or to print.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::picture::{Shows, draw};
 use crate::page;
@@ -116,7 +117,7 @@ const WINS: &str = "Your unit’s own manual, the maker’s safety notes and loc
 /// The guide.
 pub fn screen() -> AnyView {
     let paper = RwSignal::new(0);
-    page::title(Signal::stored("Short guide".to_owned()));
+    page::title(Signal::stored(t("Short guide").to_owned()));
     let print = Callback::new(|()| {
         // A browser that cannot print says so itself.
         window().print().ok();
@@ -125,14 +126,14 @@ pub fn screen() -> AnyView {
     let leaves = LEAVES.iter().enumerate().map(|(at, parts)| leaf(parts, at == 0, at == last));
     let leaves: Vec<AnyView> = leaves.collect();
     view! {
-        <Plate title="Short guide" subtitle="The whole job in a few pages"/>
+        <Plate title=t("Short guide") subtitle=t("The whole job in a few pages")/>
         <main class="main" id="main" tabindex="-1">
             <PaperChoice paper/>
             <article class=move || paper_class(paper.get())>{leaves}</article>
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
-            <Act words="Print or save PDF" glyph=Glyph::Print on_press=print/>
+            <Back href="/" words=t("Bench")/>
+            <Act words=t("Print or save PDF") glyph=Glyph::Print on_press=print/>
         </Dock>
     }
     .into_any()
@@ -143,12 +144,12 @@ fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
         view! {
             <header class="rec">
                 <div>
-                    <h1>"Re-shimming a gearcase, in short"</h1>
-                    <p>"Which shims from this tin bring this gearcase into its own limits."</p>
+                    <h1>{t("Re-shimming a gearcase, in short")}</h1>
+                    <p>{t("Which shims from this tin bring this gearcase into its own limits.")}</p>
                 </div>
             </header>
             <p class="box box--c">
-                <b>"First of all: "</b>
+                <b>{t("First of all: ")}</b>
                 {WINS}
             </p>
         }
@@ -156,8 +157,8 @@ fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
     let end = last.then(|| {
         view! {
             <p class="small">
-                "Shimwright, version " {env!("CARGO_PKG_VERSION")}
-                ". Pictures and their numbers are invented. Works with no signal; nothing leaves the device but by your hand."
+                {t("Shimwright, version ")} {env!("CARGO_PKG_VERSION")}
+                {t(". Pictures and their numbers are invented. Works with no signal; nothing leaves the device but by your hand.")}
             </p>
         }
     });

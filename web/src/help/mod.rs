@@ -8,6 +8,7 @@ mod picture;
 mod table;
 
 use leptos::prelude::*;
+use words::t;
 
 use crate::address::Screen;
 use crate::pictures::Picture;
@@ -28,7 +29,7 @@ fn panel(of: &Screen) -> AnyView {
     let guide = (*of != Screen::ShortGuide).then(|| {
         view! {
             <p>
-                <a href="/guide">"The whole job in a short guide"</a>
+                <a href="/guide">{t("The whole job in a short guide")}</a>
             </p>
         }
     });

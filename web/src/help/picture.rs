@@ -1,5 +1,7 @@
 //! The pictures of help and guide; their numbers are invented.
 
+use words::t;
+
 use crate::pictures::band::Band;
 use crate::pictures::drawing::Drawing;
 use crate::pictures::gauge::Gauge;
@@ -35,14 +37,16 @@ pub fn draw(shows: Shows) -> Drawing {
     match shows {
         Shows::Band => band(),
         Shows::Case => glance(),
-        Shows::Closed => closed("A gearcase that is shut."),
+        Shows::Closed => closed(t("A gearcase that is shut.")),
         Shows::Gauge => {
-            Gauge::Lash { radius: "30.0 mm".to_owned(), on: "driveshaft".to_owned() }.draw()
+            Gauge::Lash { radius: t("30.0 mm").to_owned(), on: "driveshaft".to_owned() }.draw()
         }
-        Shows::Layout => Layout::B.draw("A gearcase with forward and reverse gears, in section."),
+        Shows::Layout => {
+            Layout::B.draw(t("A gearcase with forward and reverse gears, in section."))
+        }
         Shows::Packs => packs().draw(),
         Shows::Thicker => {
-            let note = "gear aft".to_owned();
+            let note = t("gear aft").to_owned();
             Section { change: 0.1, note, view: View::Whole, ..packs().choosing("B2") }.draw()
         }
         Shows::Seals => Section::card("b").map(|card| seals(&card)).unwrap_or_default(),
@@ -52,7 +56,7 @@ pub fn draw(shows: Shows) -> Drawing {
                 words: words.to_owned(),
                 count: count.to_owned(),
             };
-            stack(&[shim(0.498, "0.498", "1 of 4"), shim(0.199, "0.199", "1 of 2")])
+            stack(&[shim(0.498, "0.498", t("1 of 4")), shim(0.199, "0.199", t("1 of 2"))])
         }
     }
 }
@@ -67,13 +71,13 @@ fn seals(card: &Section) -> Drawing {
 
 fn band() -> Drawing {
     let band = Band {
-        name: "Forward lash, mm".to_owned(),
+        name: t("Forward lash, mm").to_owned(),
         low: 0.27,
         high: 0.48,
         near: 0.03,
         readings: vec![0.38, 0.40, 0.37, 0.38],
         mean: Some(0.383),
-        verdict: "In band".to_owned(),
+        verdict: t("In band").to_owned(),
         ..Band::default()
     };
     band.large(|value| format!("0.{:02}", (value * 100.0).round() as i64))

@@ -2,6 +2,7 @@
 
 use job::instrument::instrument;
 use leptos::prelude::*;
+use words::t;
 
 use super::working::Working;
 use super::{form, no_such};
@@ -12,23 +13,23 @@ use crate::screens::frame::UnitSwitch;
 /// The screen.
 pub fn screen(kind: &str) -> AnyView {
     let found = instrument(kind);
-    let title = found.map_or("Bench check", |it| it.title);
+    let title = found.map_or(t("Bench check"), |it| it.title);
     page::title(words(move || title.to_owned()));
     let shown = found.map(|instrument| form::whole(Working::on(None, instrument, None, None)));
     view! {
-        <Plate title="Shimwright" subtitle="Bench check, no job">
+        <Plate title=t("Shimwright") subtitle=t("Bench check, no job")>
             <UnitSwitch/>
         </Plate>
         <main class="main" id="main" tabindex="-1">
             <Notice
                 glyph=Glyph::Open
-                title="Nothing is kept here."
-                words="This check belongs to no job. Open it from a job to keep it."
+                title=t("Nothing is kept here.")
+                words=t("This check belongs to no job. Open it from a job to keep it.")
             />
             {shown.unwrap_or_else(no_such)}
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
         </Dock>
     }
     .into_any()

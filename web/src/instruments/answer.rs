@@ -3,6 +3,7 @@
 use job::instrument::{Answer, Headline, Table, TableRow};
 use leptos::prelude::*;
 use measure::Verdict;
+use words::t;
 
 use super::working::{Now, Working};
 use crate::parts::{Bar, Caution, Facts, Gate, Sign, State, live, press};
@@ -30,7 +31,7 @@ pub fn on_top(working: Working) -> AnyView {
             let head = is_headed.then(|| {
                 view! {
                     <div class="h">
-                        <h2>{if kept { "Kept" } else { "Answer" }}</h2>
+                        <h2>{if kept { t("Kept") } else { t("Answer") }}</h2>
                         {verdict.map(state)}
                     </div>
                 }
@@ -53,7 +54,7 @@ fn state(verdict: Verdict) -> impl IntoView {
         Verdict::InBand => view! { <State sign=Sign::In/> },
         Verdict::NearLimit => view! { <State sign=Sign::Near/> },
         Verdict::Out => view! { <State sign=Sign::Out/> },
-        Verdict::CannotProve => view! { <State sign=Sign::Open words="Cannot prove"/> },
+        Verdict::CannotProve => view! { <State sign=Sign::Open words=t("Cannot prove")/> },
     }
 }
 
@@ -64,7 +65,7 @@ fn wanted(wanted: &[&'static str]) -> AnyView {
     let wanted = wanted.iter().map(|label| view! { <li>{*label}</li> }).collect_view();
     view! {
         <div class="sheet">
-            <h2>"Still wanted"</h2>
+            <h2>{t("Still wanted")}</h2>
             <ul>{wanted}</ul>
         </div>
     }
@@ -75,7 +76,7 @@ fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
     let of_unit = working.of_unit(&answer);
     let (says, has_told) = (answer.says, !of_unit.is_empty());
     let gate = answer.waits.map(|waits| {
-        view! { <Gate bar=Bar::Shut title="No verdict yet." words=waits/> }
+        view! { <Gate bar=Bar::Shut title=t("No verdict yet.") words=waits/> }
     });
     let below = answer.below.map(|drawing| {
         view! {
@@ -87,7 +88,7 @@ fn answered(working: Working, Now { answer, kept }: Now) -> AnyView {
     let of_unit = of_unit.into_iter().map(|says| view! { <p>{says}</p> }).collect_view();
     let told = has_told.then(|| view! { <div class="told">{of_unit}</div> });
     let cautions = answer.cautions.into_iter().map(|words| {
-        view! { <Caution title="Take care." words=words/> }
+        view! { <Caution title=t("Take care.") words=words/> }
     });
     view! {
         {gate}
@@ -111,7 +112,7 @@ fn open_again(working: Working) -> impl IntoView {
     let open = press(Callback::new(move |()| working.open_again()));
     view! {
         <button class="btn btn--plain" type="button" on:click=open>
-            "Open it again"
+            {t("Open it again")}
         </button>
     }
 }
@@ -163,7 +164,7 @@ fn why(explained: Vec<String>) -> Option<impl IntoView> {
     (!explained.is_empty()).then(|| {
         view! {
             <details class="fold">
-                <summary>"Why this?"</summary>
+                <summary>{t("Why this?")}</summary>
                 {explained.into_iter().map(|line| view! { <p>{line}</p> }).collect_view()}
             </details>
         }

@@ -2,6 +2,7 @@
 
 use job::instrument::{Asked, Takes, since};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::form::id;
 use super::working::Working;
@@ -15,7 +16,7 @@ pub fn begin(working: Working) -> AnyView {
             let start = press(Callback::new(move |()| working.clock.set(&now().to_string())));
             view! {
                 <button class="btn btn--plain" type="button" on:click=start>
-                    "Start the clock"
+                    {t("Start the clock")}
                 </button>
             }
             .into_any()
@@ -52,8 +53,8 @@ fn runs(
         let button = place.map(|(line, place)| {
             let take = press(Callback::new(move |()| take(working, at, line)));
             let said = match places {
-                [_] => format!("{} is now", asked.label),
-                _ => format!("Time of line {place} is now"),
+                [_] => say!("{} is now", asked.label),
+                _ => say!("Time of line {place} is now"),
             };
             view! { <button class="btn" type="button" on:click=take>{said}</button> }
         });
@@ -68,9 +69,9 @@ fn runs(
             </p>
             <div class="btns">
                 {log}
-                <button class="btn btn--plain" type="button" on:click=stop>"Put the clock away"</button>
+                <button class="btn btn--plain" type="button" on:click=stop>{t("Put the clock away")}</button>
             </div>
-            <p class="small">"The clock runs on true time. Lock the phone if you like."</p>
+            <p class="small">{t("The clock runs on true time. Lock the phone if you like.")}</p>
         </div>
     }
     .into_any()
@@ -108,7 +109,7 @@ pub fn acts(working: Working) -> AnyView {
 
 /// In the form, before the clock runs: that these wait for it.
 pub fn acts_without(working: Working, asked: &'static Asked, acts: &[&str]) -> AnyView {
-    let wanted = format!("{}: tapped here once the clock runs.", acts.join(", "));
+    let wanted = say!("{}: tapped here once the clock runs.", acts.join(", "));
     live(move || {
         let waits = working.clock.text().is_empty().then(|| {
             view! {
@@ -124,7 +125,7 @@ fn row(working: Working, at: usize, line: usize, act: &'static str) -> AnyView {
     let value = working.text(at, line);
     let done = words(move || match value.get() {
         minutes if minutes.is_empty() => String::new(),
-        minutes => format!("at {minutes} min"),
+        minutes => say!("at {minutes} min"),
     });
     view! {
         <div class="row">
@@ -142,7 +143,8 @@ fn row(working: Working, at: usize, line: usize, act: &'static str) -> AnyView {
 /// The button of an act: done now, or taken back.
 fn tap(working: Working, at: usize, line: usize, act: &'static str) -> AnyView {
     let is_done = !working.text(at, line).get().is_empty();
-    let (class, said) = if is_done { ("btn btn--plain", "Take back") } else { ("btn", "Done now") };
+    let (class, said) =
+        if is_done { ("btn btn--plain", t("Take back")) } else { ("btn", t("Done now")) };
     let tapped = press(Callback::new(move |()| match is_done {
         true => working.set(at, line, String::new()),
         false => take(working, at, line),

@@ -3,6 +3,7 @@
 use job::instrument::{Asked, NoAnswer, Takes};
 use leptos::prelude::*;
 use measure::Sign;
+use words::{say, t};
 
 use super::answer;
 use super::choices::{Choice, cards, one, picks};
@@ -21,14 +22,14 @@ pub fn whole(working: Working) -> AnyView {
         view! {
             <TextField
                 id="check-place"
-                label="Where it was done, if more than one"
+                label=t("Where it was done, if more than one")
                 value=working.place()
                 placeholder=instrument.place_like()
             />
         }
     });
     let cautions = instrument.cautions.iter().map(|caution| {
-        view! { <Caution title="Take care." words=caution.to_string()/> }
+        view! { <Caution title=t("Take care.") words=caution.to_string()/> }
     });
     view! {
         <div class="cols check">
@@ -101,9 +102,11 @@ pub fn act(working: Working) -> AnyView {
     let name = working.instrument.title.to_lowercase();
     let said = words(move || {
         working.answer.with(|answer| match answer {
-            Ok(_) => format!("Keep {name}"),
-            Err(NoAnswer { refused, .. }) if !refused.is_empty() => "Look at the field".to_owned(),
-            Err(_) => "Type what is asked".to_owned(),
+            Ok(_) => say!("Keep {name}"),
+            Err(NoAnswer { refused, .. }) if !refused.is_empty() => {
+                t("Look at the field").to_owned()
+            }
+            Err(_) => t("Type what is asked").to_owned(),
         })
     });
     let waits = Signal::derive(move || working.answer.with(Result::is_err));

@@ -13,6 +13,7 @@ mod working;
 
 use job::instrument::instrument;
 use leptos::prelude::*;
+use words::t;
 
 use crate::address::Screen;
 use crate::parts::Empty;
@@ -33,8 +34,8 @@ pub fn screen(screen: Screen) -> AnyView {
 
 fn in_job(of: OpenJob, kind: &str, step: Option<String>, record: Option<String>) -> AnyView {
     let back = match &step {
-        Some(step) => (of.at(&format!("step/{step}")), "Step"),
-        None => (of.at("check"), "Checks"),
+        Some(step) => (of.at(&format!("step/{step}")), t("Step")),
+        None => (of.at("check"), t("Checks")),
     };
     match instrument(kind) {
         Some(instrument) => {
@@ -59,9 +60,9 @@ fn in_job(of: OpenJob, kind: &str, step: Option<String>, record: Option<String>)
 /// Nothing of that name.
 fn no_such() -> AnyView {
     view! {
-        <h1 class="vh">"No such check"</h1>
-        <Empty title="No such bench check." words="Choose one from the bench checks of a job.">
-            <a class="btn" href="/">"Bench"</a>
+        <h1 class="vh">{t("No such check")}</h1>
+        <Empty title=t("No such bench check.") words=t("Choose one from the bench checks of a job.")>
+            <a class="btn" href="/">{t("Bench")}</a>
         </Empty>
     }
     .into_any()

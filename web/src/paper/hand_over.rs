@@ -5,6 +5,7 @@ use job::{invoice_csv, invoice_text};
 use js_sys::Array;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use super::{Told, photos};
 use crate::bench::use_bench;
@@ -65,24 +66,24 @@ pub fn HandOver(
         }
         .into_any()
     };
-    let share = shares_files().then(|| button(What::File(true), "Share the record"));
+    let share = shares_files().then(|| button(What::File(true), t("Share the record")));
     let lines = move || told.with(|told| told.as_ref().is_some_and(|it| !it.invoice.is_empty()));
     let invoice = move || {
         lines().then(|| {
             (
-                button(What::Invoice, "Copy invoice lines"),
-                button(What::Table, "Save invoice lines as a table"),
+                button(What::Invoice, t("Copy invoice lines")),
+                button(What::Table, t("Save invoice lines as a table")),
             )
         })
     };
     view! {
         <div class="sheet">
-            <h2>"Hand over"</h2>
-            <p>"One file that opens anywhere, without the app."</p>
+            <h2>{t("Hand over")}</h2>
+            <p>{t("One file that opens anywhere, without the app.")}</p>
             <div class="line">
-                {button(What::File(false), "Save the record as a file")}
+                {button(What::File(false), t("Save the record as a file"))}
                 {share}
-                {button(What::Owner, "Copy the owner’s words")}
+                {button(What::Owner, t("Copy the owner’s words"))}
                 {invoice}
             </div>
             <Message id="hand-over-says" says/>
@@ -93,21 +94,21 @@ pub fn HandOver(
 async fn handed(page: String, name: String, kind: &str, share: bool) -> Says {
     match hand_over(&Array::of1(&page.into()), &name, kind, share).await {
         Ok(Handed::NotTaken) => Says::Refused(
-            "The share sheet was closed, so no file was kept. Press again.".to_owned(),
+            t("The share sheet was closed, so no file was kept. Press again.").to_owned(),
         ),
-        Ok(Handed::Saved) => Says::Told(format!("Saved: {name}.")),
-        Ok(Handed::Shared) => Says::Told(format!("Shared: {name}.")),
+        Ok(Handed::Saved) => Says::Told(say!("Saved: {name}.")),
+        Ok(Handed::Shared) => Says::Told(say!("Shared: {name}.")),
         Err(_) => Says::Refused(
-            "The browser did not take the file. Free some room, then press again.".to_owned(),
+            t("The browser did not take the file. Free some room, then press again.").to_owned(),
         ),
     }
 }
 
 async fn copied(text: &str) -> Says {
     match copy(text).await {
-        Ok(()) => Says::Told("Copied. Paste it where you want it.".to_owned()),
+        Ok(()) => Says::Told(t("Copied. Paste it where you want it.").to_owned()),
         Err(_) => Says::Refused(
-            "The browser did not allow copying. Save the record as a file instead.".to_owned(),
+            t("The browser did not allow copying. Save the record as a file instead.").to_owned(),
         ),
     }
 }

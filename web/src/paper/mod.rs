@@ -10,6 +10,7 @@ mod photos;
 use job::report::{Paper, body};
 use job::{InvoiceLine, Owner, Record, Shown, invoice, owner, record};
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::address::Screen;
 use crate::device::now::now;
@@ -67,15 +68,16 @@ pub fn screen(screen: Screen) -> AnyView {
         // A browser that cannot print says so itself.
         window().print().ok();
     });
-    let act = move || view! { <Act words="Print or save PDF" glyph=Glyph::Print on_press=print/> };
+    let act =
+        move || view! { <Act words=t("Print or save PDF") glyph=Glyph::Print on_press=print/> };
     view! {
-        <JobScreen of here=Here::Record back=(of.at("setup"), "Set-up") act=move || act().into_any()>
+        <JobScreen of here=Here::Record back=(of.at("setup"), t("Set-up")) act=move || act().into_any()>
             <div class="screen">
                 <HandOver told/>
-                <Row title="Send this job" note="A file with its readings and photos." href=send>
+                <Row title=t("Send this job") note=t("A file with its readings and photos.") href=send>
                     <Icon glyph=Glyph::Go/>
                 </Row>
-                <Row title="Tags and archive" note="Put the job away, make room." href=archive>
+                <Row title=t("Tags and archive") note=t("Put the job away, make room.") href=archive>
                     <Icon glyph=Glyph::Go/>
                 </Row>
             </div>
@@ -88,13 +90,13 @@ pub fn screen(screen: Screen) -> AnyView {
 
 /// What the browser proposes as the name of the printed file.
 fn file_name(told: &Record) -> String {
-    format!("Job {} · {} · gearcase record", told.number, told.boat)
+    say!("Job {} · {} · gearcase record", told.number, told.boat)
 }
 
 /// The leaves. The text of `job::report` is safe to put in: all that was typed is escaped there.
 fn leaves(told: Option<Told>, paper: RwSignal<usize>) -> AnyView {
     let Some(told) = told else {
-        return view! { <p role="status">"One moment"</p> }.into_any();
+        return view! { <p role="status">{t("One moment")}</p> }.into_any();
     };
     let shots = Shots::of(&told.record.photos);
     let class = move || paper_class(paper.get());

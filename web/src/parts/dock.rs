@@ -2,6 +2,7 @@
 
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
+use words::t;
 
 use super::icon::{Glyph, Icon};
 use super::live::{mark, words as following};
@@ -10,7 +11,7 @@ use super::live::{mark, words as following};
 #[component]
 pub fn Dock(children: Children) -> impl IntoView {
     view! {
-        <nav class="dock" aria-label="Thumb dock">
+        <nav class="dock" aria-label=t("Thumb dock")>
             {children()}
         </nav>
     }

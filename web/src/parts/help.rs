@@ -4,6 +4,7 @@ use leptos::ev::keydown;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
+use words::t;
 
 use super::live::{live, press};
 use crate::address::Screen;
@@ -41,7 +42,7 @@ pub fn help() -> (AnyView, AnyView) {
             on:mousedown=|event| event.prevent_default()
             on:click=press(turn)
         >
-            "Help"
+            {t("Help")}
         </button>
     };
     let is_open = Memo::new(move |_| opened.with(Option::is_some));
@@ -62,15 +63,16 @@ fn panel(opened: Opened, screen: Signal<Screen>, code: Code) -> AnyView {
     let inside = live(move || match code.built(Piece::Help) {
         Some(build) => build(Screen::Help { of: Box::new(screen.get()) }),
         None if code.is_missing() => {
-            "The help has not come yet. It needs a signal once; find one, then reload.".into_any()
+            t("The help has not come yet. It needs a signal once; find one, then reload.")
+                .into_any()
         }
-        None => "One moment".into_any(),
+        None => t("One moment").into_any(),
     });
     view! {
-        <aside class="help" id=PANEL aria-label="Help" aria-live="polite">
+        <aside class="help" id=PANEL aria-label=t("Help") aria-live="polite">
             {inside}
             <button class="btn btn--plain" type="button" on:click=press(Callback::new(move |()| close(opened)))>
-                "Close help"
+                {t("Close help")}
             </button>
         </aside>
     }
@@ -95,7 +97,7 @@ fn close(opened: Opened) {
     window().scroll_to_with_x_and_y(0.0, before);
     let options = ScrollIntoViewOptions::new();
     options.set_block(ScrollLogicalPosition::Nearest);
-    if let Some(active) = active.filter(|it| it.matches("input, textarea").unwrap_or_default()) {
+    if let Some(active) = active.filter(|it| it.matches(t("input, textarea")).unwrap_or_default()) {
         active.scroll_into_view_with_scroll_into_view_options(&options);
     }
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use measure::Unit;
+use words::t;
 
 use super::icon::{Glyph, Icon};
 use super::keys::{Key, Keys, put_down};
@@ -43,7 +44,7 @@ fn pad(keys: Keys, unit: Option<Signal<Unit>>) -> AnyView {
     };
     let delete = view! { <Icon glyph=Glyph::Delete/> }.into_any();
     let next = view! {
-        "Next"
+        {t("Next")}
         <Icon glyph=Glyph::Go/>
     }
     .into_any();
@@ -58,19 +59,19 @@ fn pad(keys: Keys, unit: Option<Signal<Unit>>) -> AnyView {
         view! {
             {digit("0", zero)}
             {beside}
-            {key(keys, Key::Mark, "key", "decimal mark", mark.into_any())}
+            {key(keys, Key::Mark, "key", t("decimal mark"), mark.into_any())}
         }
         .into_any()
     });
     view! {
         // The press must not take the focus from the field it types in.
-        <div class="pad" role="group" aria-label="Number pad" on:mousedown=|event| event.prevent_default()>
+        <div class="pad" role="group" aria-label=t("Number pad") on:mousedown=|event| event.prevent_default()>
             {row(["7", "8", "9"])}
-            {key(keys, Key::Delete, "key key--word", "Delete last digit", delete)}
+            {key(keys, Key::Delete, "key key--word", t("Delete last digit"), delete)}
             {row(["4", "5", "6"])}
-            {key(keys, Key::Clear, "key key--word", "Clear", "Clear".into_any())}
+            {key(keys, Key::Clear, "key key--word", t("Clear"), t("Clear").into_any())}
             {row(["1", "2", "3"])}
-            {key(keys, Key::Next, "key key--next", "Next", next)}
+            {key(keys, Key::Next, "key key--next", t("Next"), next)}
             {bottom}
         </div>
     }
@@ -96,11 +97,11 @@ pub fn DockedPad() -> impl IntoView {
 fn docked(name: Signal<String>) -> AnyView {
     let done = press(Callback::new(|()| put_down()));
     view! {
-        <section class="padbox" aria-label="What is being typed" on:mousedown=|event| event.prevent_default()>
+        <section class="padbox" aria-label=t("What is being typed") on:mousedown=|event| event.prevent_default()>
             <p>
                 <span>{name}</span>
                 <button class="btn btn--plain" type="button" tabindex="-1" on:click=done>
-                    "Done"
+                    {t("Done")}
                 </button>
             </p>
             <UnitKeys/>

@@ -1,6 +1,7 @@
 //! Which paper is in the printer.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::seg::Seg;
 
@@ -19,7 +20,7 @@ pub fn PaperChoice(
         <div class="screen">
             <Seg
                 id="paper"
-                label="Paper"
+                label=t("Paper")
                 picks
                 chosen=Signal::derive(move || Some(paper.get()))
                 on_choose=choose

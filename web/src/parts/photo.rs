@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{Blob, HtmlInputElement, Url};
+use words::{say, t};
 
 use super::icon::{Glyph, Icon};
 use super::live::{live, words};
@@ -93,8 +94,8 @@ pub fn TakePhoto(
     on_taken: Option<Callback<()>>,
 ) -> impl IntoView {
     let shown = live(move || match (draft.busy.get(), draft.photo.get()) {
-        (true, _) => view! { <small role="status">"One moment"</small> }.into_any(),
-        (_, Some(photo)) => picture(&photo.picture, "Taken, not kept yet"),
+        (true, _) => view! { <small role="status">{t("One moment")}</small> }.into_any(),
+        (_, Some(photo)) => picture(&photo.picture, t("Taken, not kept yet")),
         _ => view! { <Icon glyph=Glyph::Camera/> }.into_any(),
     });
     let (says_id, file_id) = (format!("{id}-says"), format!("{id}-file"));
@@ -107,7 +108,7 @@ pub fn TakePhoto(
             view! {
                 <label class="btn btn--plain photofile">
                     {input}
-                    "Choose a picture file"
+                    {t("Choose a picture file")}
                 </label>
             }
             .into_any()
@@ -177,12 +178,12 @@ pub fn Shot(
         let read = bench.photo(&photo).await.ok().flatten().ok_or(());
         found.try_set(Some(read));
     });
-    let said = format!("Photo: {name}");
+    let said = say!("Photo: {name}");
     let shown = live(move || {
         found.with(|found| match found {
             Some(Ok(blob)) => picture(blob, &said),
             Some(Err(())) => {
-                view! { <span class="vh">{format!("{said}, not on this device")}</span> }.into_any()
+                view! { <span class="vh">{say!("{said}, not on this device")}</span> }.into_any()
             }
             None => ().into_any(),
         })

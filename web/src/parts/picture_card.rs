@@ -1,6 +1,7 @@
 //! Picture card: choose by looking.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::live::{live, words as following};
 use super::state::{Sign, State};
@@ -30,8 +31,8 @@ pub fn PictureCard(
         }
     };
     let state = live(move || match (shut, chosen.get()) {
-        (true, _) => view! { <State sign=Sign::Lock words="Not yet"/> }.into_any(),
-        (false, true) => view! { <State sign=Sign::Open words="Chosen"/> }.into_any(),
+        (true, _) => view! { <State sign=Sign::Lock words=t("Not yet")/> }.into_any(),
+        (false, true) => view! { <State sign=Sign::Open words=t("Chosen")/> }.into_any(),
         (false, false) => ().into_any(),
     });
     view! {

@@ -4,6 +4,7 @@ use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::Element;
+use words::t;
 
 use super::icon::{Glyph, Icon};
 use super::live::live;
@@ -45,7 +46,7 @@ pub fn Rail(
     places: Signal<Vec<Place>>,
 ) -> impl IntoView {
     view! {
-        <nav class="rail navlist" aria-label="Job">
+        <nav class="rail navlist" aria-label=t("Job")>
             {links(places)}
         </nav>
     }
@@ -72,7 +73,7 @@ pub fn Jump(
         <details class="jump" on:keydown=close>
             <summary class="btn btn--plain">
                 <Icon glyph=Glyph::Jump/>
-                "Jump"
+                {t("Jump")}
             </summary>
             <div class="jump__menu">
                 <div class="navlist navlist--2">{links(places)}</div>

@@ -1,6 +1,7 @@
 //! Plate: who is on the bench, and the unit shown.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::help::help;
 use super::live::{live, press};
@@ -43,13 +44,13 @@ pub fn UnitToggle(
 ) -> impl IntoView {
     live(move || {
         let (spoken, mm, inch) = match inches.get() {
-            true => ("Unit: inches. Press for millimetres", None, Some("true")),
-            false => ("Unit: millimetres. Press for inches", Some("true"), None),
+            true => (t("Unit: inches. Press for millimetres"), None, Some("true")),
+            false => (t("Unit: millimetres. Press for inches"), Some("true"), None),
         };
         view! {
             <button class="unit" type="button" on:click=press(on_toggle)>
-                <span aria-hidden="true" aria-current=mm>"mm"</span>
-                <span aria-hidden="true" aria-current=inch>"in"</span>
+                <span aria-hidden="true" aria-current=mm>{t("mm")}</span>
+                <span aria-hidden="true" aria-current=inch>{t("in")}</span>
                 <span class="vh">{spoken}</span>
             </button>
         }

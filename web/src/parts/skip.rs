@@ -4,6 +4,7 @@ use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
+use words::t;
 
 /// Skips to `<main id="main" tabindex="-1">`; stands once, at the top of the page.
 #[component]
@@ -14,5 +15,5 @@ pub fn Skip() -> impl IntoView {
         let main = document().get_element_by_id("main").and_then(|it| it.dyn_into().ok());
         main.map(|main: HtmlElement| main.focus().ok());
     };
-    view! { <a class="skip" href="#main" on:click=skip>"Skip to the work"</a> }
+    view! { <a class="skip" href="#main" on:click=skip>{t("Skip to the work")}</a> }
 }

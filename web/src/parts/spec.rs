@@ -1,6 +1,7 @@
 //! Spec: one value of the unit sheet, with its limits, unit, radius and source.
 
 use leptos::prelude::*;
+use words::say;
 
 use super::live::{live, press, words as following};
 use super::state::{Sign, State};
@@ -58,8 +59,7 @@ pub fn UnitButton(
     /// Takes the next unit.
     on_press: Callback<()>,
 ) -> impl IntoView {
-    let spoken =
-        following(move || format!("{}: unit of {}. Press for another", unit.get(), of.get()));
+    let spoken = following(move || say!("{}: unit of {}. Press for another", unit.get(), of.get()));
     view! {
         <button
             class="btn btn--plain"

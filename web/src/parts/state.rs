@@ -1,6 +1,7 @@
 //! State: a verdict or a status, as shape, edge and word.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::icon::{Glyph, Icon};
 
@@ -25,12 +26,12 @@ impl Sign {
     /// The word this sign usually goes with.
     pub fn word(self) -> &'static str {
         match self {
-            Self::In => "In band",
-            Self::Near => "Near limit",
-            Self::Out => "Out",
-            Self::Stale => "Stale",
-            Self::Lock => "Locked",
-            Self::Open => "Open",
+            Self::In => t("In band"),
+            Self::Near => t("Near limit"),
+            Self::Out => t("Out"),
+            Self::Stale => t("Stale"),
+            Self::Lock => t("Locked"),
+            Self::Open => t("Open"),
         }
     }
 

@@ -1,6 +1,7 @@
 //! Undo: the last entry, always one tap from gone.
 
 use std::time::Duration;
+use words::{say, t};
 
 use leptos::prelude::*;
 
@@ -69,7 +70,7 @@ fn Bar(last: LastEntry, on_turn: Callback<()>) -> impl IntoView {
             <span>{last.words}</span>
             <button type="button" disabled=saving on:click=press(on_turn)>
                 {(!back).then(|| view! { <Icon glyph=Glyph::Undo/> })}
-                {if back { "Put back" } else { "Undo" }}
+                {if back { t("Put back") } else { t("Undo") }}
             </button>
         </div>
     }
@@ -85,8 +86,8 @@ pub fn UndoLast(
     on_turn: Callback<()>,
 ) -> impl IntoView {
     let words = |last: LastEntry| match last.standing {
-        Standing::TakenBack => format!("Put back: {}", last.words),
-        Standing::Saving | Standing::Kept => format!("Undo last: {}", last.words),
+        Standing::TakenBack => say!("Put back: {}", last.words),
+        Standing::Saving | Standing::Kept => say!("Undo last: {}", last.words),
     };
     let button = move |last| {
         view! {

@@ -3,6 +3,7 @@
 use job::{next_unit, unit_choices};
 use leptos::prelude::*;
 use measure::{Unit, unit_typed};
+use words::{say, t};
 
 use super::keys::{Key, Keys, OpenField};
 use super::live::{live, press, words};
@@ -36,7 +37,7 @@ pub(super) fn turn_unit(keys: Keys, unit: Signal<Unit>) -> AnyView {
     }));
     let spoken = move || {
         let press_for = next().map(|next| format!(". Press for {next}")).unwrap_or_default();
-        format!("Unit: {}{press_for}", taken.get())
+        say!("Unit: {}{press_for}", taken.get())
     };
     view! {
         <button
@@ -77,7 +78,7 @@ fn row(keys: Keys, units: &'static [Unit]) -> AnyView {
         <div
             class="units"
             role="group"
-            aria-label="Unit of this number"
+            aria-label=t("Unit of this number")
             on:mousedown=|event| event.prevent_default()
         >
             {units.iter().copied().map(key).collect_view()}

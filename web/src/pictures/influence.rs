@@ -1,6 +1,7 @@
 //! The influence grid: packs down in the order of work, checks across; what each pack moves.
 
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::parts::Tag;
 
@@ -69,8 +70,8 @@ impl Does {
         match self {
             Does::Falls => ("▼", "falls"),
             Does::Grows => ("▲", "grows"),
-            Does::Again => ("again", "is read again"),
-            Does::Stays => ("·", "no effect"),
+            Does::Again => ("again", t("is read again")),
+            Does::Stays => ("·", t("no effect")),
         }
     }
 }
@@ -78,13 +79,13 @@ impl Does {
 impl Grid {
     /// All of it in words: "0.10 more at each pack. B1: depth gap falls 0.10, its own check; …"
     pub fn spoken(&self) -> String {
-        let mut words = format!("{} at each pack.", self.thicker);
+        let mut words = say!("{} at each pack.", self.thicker);
         for row in &self.rows {
             let cells = self.checks.iter().zip(&row.cells);
             let moved = cells.filter(|(_, cell)| cell.does != Does::Stays);
             let moved: Vec<String> = moved.map(|(check, cell)| cell.spoken(check)).collect();
             let moved =
-                if moved.is_empty() { "moves nothing".to_owned() } else { moved.join("; ") };
+                if moved.is_empty() { t("moves nothing").to_owned() } else { moved.join("; ") };
             words.push_str(&format!(" {}: {moved}.", row.id));
         }
         words
@@ -93,7 +94,7 @@ impl Grid {
 
 impl Cell {
     fn spoken(&self, check: &str) -> String {
-        let own = if self.own { ", its own check" } else { "" };
+        let own = if self.own { t(", its own check") } else { "" };
         let space = if self.number.is_empty() { "" } else { " " };
         format!("{check} {}{space}{}{own}", self.does.shown().1, self.number)
     }

@@ -3,6 +3,7 @@
 use job::{Figure, figure};
 use leptos::prelude::*;
 use practice::{ROUNDS, Seen};
+use words::{say, t};
 
 use super::Unit;
 use crate::parts::{Choice, Tag, Text, TextField, whether};
@@ -18,7 +19,7 @@ pub fn readings(unit: Unit) -> AnyView {
     let farthest = round.checks.get(round.farthest).map(|seen| seen.name.to_lowercase());
     let sheets = round.checks.iter().map(|seen| check(unit, seen)).collect_view();
     let packs = round.packs.iter().map(|pack| {
-        let now = if pack.is_changed { "changed, now" } else { "holds" };
+        let now = if pack.is_changed { t("changed, now") } else { "holds" };
         let total = figure(pack.total, Figure::Shim, shown);
         view! {
             <p>
@@ -29,8 +30,8 @@ pub fn readings(unit: Unit) -> AnyView {
     });
     view! {
         <div class="head">
-            <p>{format!("Fault {} of {ROUNDS} · {}", at + 1, farthest.unwrap_or_default())}</p>
-            <h1 id="next" tabindex="-1">"What do you do next?"</h1>
+            <p>{say!("Fault {} of {ROUNDS} · {}", at + 1, farthest.unwrap_or_default())}</p>
+            <h1 id="next" tabindex="-1">{t("What do you do next?")}</h1>
         </div>
         {sheets}
         <div class="sheet">{packs.collect_view()}</div>
@@ -65,7 +66,7 @@ fn check(unit: Unit, seen: &Seen) -> AnyView {
         ..Band::default()
     };
     let (predicted, expanded) = seen.predicted;
-    let said = format!("{} ± {} was said before.", length(predicted), length(expanded));
+    let said = say!("{} ± {} was said before.", length(predicted), length(expanded));
     view! {
         <div class="sheet">
             <h2>{seen.name.clone()}</h2>
@@ -92,7 +93,7 @@ pub fn decisions(unit: Unit) -> AnyView {
         }
     });
     view! {
-        <div class="flow" role="radiogroup" aria-label="Your decision">
+        <div class="flow" role="radiogroup" aria-label=t("Your decision")>
             {choices.collect_view()}
         </div>
     }
@@ -104,8 +105,8 @@ pub fn because(unit: Unit) -> AnyView {
     let value = Text::new(unit.because.into(), Callback::new(move |text| unit.type_because(text)));
     view! {
         <div class="sheet">
-            <TextField id="because" label="Because…" value/>
-            <p class="small">"Your reason is read by the instructor. Nothing is told until you decide."</p>
+            <TextField id="because" label=t("Because…") value/>
+            <p class="small">{t("Your reason is read by the instructor. Nothing is told until you decide.")}</p>
         </div>
     }
     .into_any()

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use practice::ROUNDS;
+use words::{say, t};
 
 use super::Unit;
 use crate::parts::{Sign, State};
@@ -21,8 +22,8 @@ pub fn sheet(unit: Unit) -> AnyView {
     view! {
         <div class="sheet sheet--quiet">
             <div class="h">
-                <h2>{format!("{ROUNDS} hidden faults")}</h2>
-                <span class="nowrap dim">{format!("{found} of {ROUNDS} found")}</span>
+                <h2>{say!("{ROUNDS} hidden faults")}</h2>
+                <span class="nowrap dim">{say!("{found} of {ROUNDS} found")}</span>
             </div>
             <div>{faults.into_iter().map(row).collect_view()}</div>
         </div>
@@ -34,8 +35,8 @@ pub fn sheet(unit: Unit) -> AnyView {
 pub fn over(unit: Unit) -> AnyView {
     view! {
         <div class="head">
-            <h1 id="next" tabindex="-1">"What you decided"</h1>
-            <p>"For you and your instructor. Kept on this device until the next lesson."</p>
+            <h1 id="next" tabindex="-1">{t("What you decided")}</h1>
+            <p>{t("For you and your instructor. Kept on this device until the next lesson.")}</p>
         </div>
         {sheet(unit)}
     }
@@ -46,10 +47,10 @@ fn faults(unit: Unit) -> Vec<Fault> {
     let length = unit.length();
     let of = |at: usize| {
         let hidden = Fault {
-            name: "Hidden".to_owned(),
+            name: t("Hidden").to_owned(),
             note: String::new(),
             sign: Sign::Lock,
-            word: "Hidden",
+            word: t("Hidden"),
         };
         let seen = unit.lesson.with(|lesson| {
             let lesson = lesson.as_ref()?;
@@ -61,9 +62,10 @@ fn faults(unit: Unit) -> Vec<Fault> {
             round.decisions.get(decided.decision).map(|it| it.title.clone()).unwrap_or_default();
         let because = match decided.because.trim() {
             "" => String::new(),
-            because => format!(", because: {because}"),
+            because => say!(", because: {because}"),
         };
-        let (sign, word) = if told.is_right { (Sign::In, "Found") } else { (Sign::Near, "Told") };
+        let (sign, word) =
+            if told.is_right { (Sign::In, t("Found")) } else { (Sign::Near, t("Told")) };
         Fault { name: told.fault, note: format!("{chosen}{because}"), sign, word }
     };
     (0..ROUNDS).map(of).collect()

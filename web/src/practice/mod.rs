@@ -7,6 +7,7 @@ mod start;
 mod told;
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{Figure, Shown, figure};
 use leptos::prelude::*;
@@ -111,25 +112,25 @@ impl Unit {
 /// The practice unit.
 pub fn screen(_: Screen) -> AnyView {
     let unit = Unit::here();
-    page::title(Signal::stored("Practice".to_owned()));
+    page::title(Signal::stored(t("Practice").to_owned()));
     let inside = live(move || match unit.lesson.with(|it| it.as_ref().map(Lesson::is_over)) {
         None => start::sheet(unit),
         Some(true) => found::over(unit),
         Some(false) => at_work(unit),
     });
     view! {
-        <Plate title="Practice unit" subtitle="Demo unit 14/21, invented">
+        <Plate title=t("Practice unit") subtitle=t("Demo unit 14/21, invented")>
             <UnitSwitch/>
         </Plate>
-        <aside class="practice" aria-label="Practice">
+        <aside class="practice" aria-label=t("Practice")>
             <Icon glyph=Glyph::Cap/>
-            "Practice. Nothing here reaches a real job."
+            {t("Practice. Nothing here reaches a real job.")}
         </aside>
         <main class="main" id="main" tabindex="-1">
             {inside}
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
             {live(move || act(unit))}
         </Dock>
     }
@@ -161,16 +162,16 @@ fn at_work(unit: Unit) -> AnyView {
 /// The one next act.
 fn act(unit: Unit) -> AnyView {
     match unit.lesson.with(|it| it.as_ref().map(Lesson::is_over)) {
-        None => view! { <Act words=format!("Start: {ROUNDS} hidden faults") on_press=Callback::new(move |()| unit.begin(None))/> }.into_any(),
-        Some(true) => view! { <Act words="Start another" on_press=Callback::new(move |()| unit.begin(None))/> }.into_any(),
+        None => view! { <Act words=say!("Start: {ROUNDS} hidden faults") on_press=Callback::new(move |()| unit.begin(None))/> }.into_any(),
+        Some(true) => view! { <Act words=t("Start another") on_press=Callback::new(move |()| unit.begin(None))/> }.into_any(),
         Some(false) => match (unit.told(), unit.chosen.get()) {
             (Some(told), _) => {
-                let words = if told.is_right { "Next fault".to_owned() } else { told.act };
+                let words = if told.is_right { t("Next fault").to_owned() } else { told.act };
                 view! { <Act words on_press=Callback::new(move |()| unit.next())/> }.into_any()
             }
-            (None, None) => view! { <Act words="Choose one first" waits=true/> }.into_any(),
+            (None, None) => view! { <Act words=t("Choose one first") waits=true/> }.into_any(),
             (None, Some(_)) => {
-                let words = format!("Decide: {}", deciding::title(unit).to_lowercase());
+                let words = say!("Decide: {}", deciding::title(unit).to_lowercase());
                 view! { <Act words on_press=Callback::new(move |()| unit.decide())/> }.into_any()
             }
         },

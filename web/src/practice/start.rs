@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use practice::{FAULTS, ROUNDS};
+use words::{say, t};
 
 use super::Unit;
 use crate::parts::{Glyph, Icon, press};
@@ -19,7 +20,7 @@ pub fn sheet(unit: Unit) -> AnyView {
                 <span>
                     <b>{*name}</b>
                     <br/>
-                    <span class="dim">{format!("{ROUNDS} units, each with this fault")}</span>
+                    <span class="dim">{say!("{ROUNDS} units, each with this fault")}</span>
                 </span>
                 <Icon glyph=Glyph::Go/>
             </button>
@@ -29,18 +30,18 @@ pub fn sheet(unit: Unit) -> AnyView {
         <div class="cols">
             <section class="col">
                 <div class="head">
-                    <h1>"Find what is wrong"</h1>
-                    <p>{format!("{ROUNDS} invented units. In each one thing went wrong in the last build.")}</p>
+                    <h1>{t("Find what is wrong")}</h1>
+                    <p>{say!("{ROUNDS} invented units. In each one thing went wrong in the last build.")}</p>
                 </div>
                 <div class="sheet">
                     <p>
-                        "You see what was predicted and what the gauges read. You say what you do next, and why. \
-                        Then you are told the clue, what the fault does, and what each way costs. No points."
+                        {t("You see what was predicted and what the gauges read. You say what you do next, and why. \
+                        Then you are told the clue, what the fault does, and what each way costs. No points.")}
                     </p>
                 </div>
             </section>
             <section class="col">
-                <h2>"Instructor: one fault only"</h2>
+                <h2>{t("Instructor: one fault only")}</h2>
                 {kinds.collect_view()}
             </section>
         </div>

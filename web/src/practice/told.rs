@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use practice::{Mark, Told};
+use words::{say, t};
 
 use super::Unit;
 use crate::parts::{Sign, State};
@@ -13,7 +14,7 @@ pub fn sheet(unit: Unit, told: &Told) -> AnyView {
         round.as_ref().and_then(|it| it.decisions.get(chosen)).map(|it| it.title.to_lowercase())
     });
     let (sign, word) =
-        if told.is_right { (Sign::In, "The cause") } else { (Sign::Near, "Not the cause") };
+        if told.is_right { (Sign::In, t("The cause")) } else { (Sign::Near, t("Not the cause")) };
     let says = told.says.iter().map(|(bold, rest)| {
         view! {
             <p>
@@ -24,7 +25,7 @@ pub fn sheet(unit: Unit, told: &Told) -> AnyView {
     });
     view! {
         <div class="sheet" role="status">
-            <h2 id="told" tabindex="-1">{format!("You chose: {}", title.unwrap_or_default())}</h2>
+            <h2 id="told" tabindex="-1">{say!("You chose: {}", title.unwrap_or_default())}</h2>
             <State sign words=word/>
             <div class="told">{says.collect_view()}</div>
         </div>
@@ -36,9 +37,9 @@ pub fn sheet(unit: Unit, told: &Told) -> AnyView {
 pub fn reasons(told: &Told) -> AnyView {
     let rows = told.reasons.iter().map(|reason| {
         let (sign, word) = match reason.mark {
-            Mark::Right => (Sign::In, "Right"),
-            Mark::Missed => (Sign::Near, "Missed"),
-            Mark::Cost => (Sign::Near, "Cost"),
+            Mark::Right => (Sign::In, t("Right")),
+            Mark::Missed => (Sign::Near, t("Missed")),
+            Mark::Cost => (Sign::Near, t("Cost")),
         };
         view! {
             <div class="row">
@@ -53,7 +54,7 @@ pub fn reasons(told: &Told) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Reasons, not points"</h2>
+            <h2>{t("Reasons, not points")}</h2>
             <div>{rows.collect_view()}</div>
         </div>
     }

@@ -1,6 +1,7 @@
 //! Find: a job by what is known of it, those in the archive too.
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{JobSummary, date};
 use leptos::prelude::*;
@@ -19,17 +20,17 @@ pub fn FindScreen() -> impl IntoView {
     let (bench, typed, count) = (use_bench(), RwSignal::new(String::new()), RwSignal::new(SOME));
     let found = Memo::new(move |_| typed.with(|typed| found(bench, typed)));
     let told = words(move || counted(found.with(Vec::len), bench.every_job().len()));
-    page::title(Signal::stored("Find a job".to_owned()));
+    page::title(Signal::stored(t("Find a job").to_owned()));
     view! {
-        <Plate title="Find a job" subtitle="Those in the archive too"/>
+        <Plate title=t("Find a job") subtitle=t("Those in the archive too")/>
         <main class="main" id="main" tabindex="-1">
-            <h1 class="vh">"Find a job"</h1>
+            <h1 class="vh">{t("Find a job")}</h1>
             <div class="sheet">
                 <TextField
                     id="find"
-                    label="Boat, unit, number, day or tag"
+                    label=t("Boat, unit, number, day or tag")
                     value=typed
-                    placeholder="heron may"
+                    placeholder=t("heron may")
                 />
                 <p class="small" role="status">
                     {told}
@@ -41,14 +42,14 @@ pub fn FindScreen() -> impl IntoView {
                         type="button"
                         on:click=move |_| count.update(|count| *count += SOME)
                     >
-                        "Show more"
+                        {t("Show more")}
                     </button>
                 </Show>
             </div>
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
-            <Act words="New job" href="/new-job"/>
+            <Back href="/" words=t("Bench")/>
+            <Act words=t("New job") href="/new-job"/>
         </Dock>
     }
 }
@@ -61,11 +62,11 @@ fn found(bench: Bench, typed: &str) -> Vec<Arc<JobSummary>> {
 
 fn counted(found: usize, all: usize) -> String {
     match (found, all) {
-        (_, 0) => "No job on this device yet".to_owned(),
-        (0, _) => "No job has all of these words. Type fewer, or a part of one.".to_owned(),
-        (1, 1) => "1 job".to_owned(),
+        (_, 0) => t("No job on this device yet").to_owned(),
+        (0, _) => t("No job has all of these words. Type fewer, or a part of one.").to_owned(),
+        (1, 1) => t("1 job").to_owned(),
         (found, all) if found == all => format!("{all} jobs"),
-        (found, all) => format!("{found} of {all} jobs"),
+        (found, all) => say!("{found} of {all} jobs"),
     }
 }
 
@@ -84,7 +85,7 @@ fn rows(bench: Bench, found: Memo<Vec<Arc<JobSummary>>>, count: usize) -> AnyVie
 /// "Job 27 · Twin prop, invented · 12 May 2026 · whine · in the archive".
 fn about(bench: Bench, job: &JobSummary) -> String {
     let opened = date(job.opened_at, utc_offset_minutes(job.opened_at));
-    let known = [format!("Job {}", job.number), bench.unit(&job.sheet), opened];
+    let known = [say!("Job {}", job.number), bench.unit(&job.sheet), opened];
     let archived = job.archived.then(|| "in the archive".to_owned());
     let all = known.into_iter().chain(job.tags.iter().cloned()).chain(archived);
     all.filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")

@@ -1,6 +1,7 @@
 //! The first opening: what it is, put it on this device, start.
 
 use leptos::prelude::*;
+use words::t;
 
 use crate::device::install::{Install, use_installer};
 use crate::parts::{Act, Back, Dock, Door, Glyph, Icon, Message, Notice, Plate, Says, live, press};
@@ -11,12 +12,12 @@ use crate::pictures::section::glance;
 #[component]
 pub fn FirstScreen(children: Children) -> impl IntoView {
     view! {
-        <Plate title="Shimwright" subtitle="Bench · empty"/>
+        <Plate title=t("Shimwright") subtitle=t("Bench · empty")/>
         <main class="main" id="main" tabindex="-1">
             <div class="cols">
                 <section class="col">
                     <div class="head">
-                        <h1>"Right shims, first time"</h1>
+                        <h1>{t("Right shims, first time")}</h1>
                     </div>
                     <WhatItIs/>
                 </section>
@@ -25,31 +26,31 @@ pub fn FirstScreen(children: Children) -> impl IntoView {
                     {children()}
                     <Door
                         glyph=Glyph::Plus
-                        title="Start a real job"
-                        note="Layout, sheet, boat."
+                        title=t("Start a real job")
+                        note=t("Layout, sheet, boat.")
                         href="/new-job"
                     />
                     <Door
                         glyph=Glyph::Bring
-                        title="Bring in a backup"
-                        note="From another device, or an older self."
+                        title=t("Bring in a backup")
+                        note=t("From another device, or an older self.")
                         href="/bring-in"
                     />
                     <Door
                         glyph=Glyph::Print
-                        title="Read the short guide"
-                        note="The whole job in a few pages, to print too."
+                        title=t("Read the short guide")
+                        note=t("The whole job in a few pages, to print too.")
                         href="/guide"
                     />
                     <ByHand/>
                     <p class="small">
-                        "No account, no signal needed. Limits come from your manual; the app holds none."
+                        {t("No account, no signal needed. Limits come from your manual; the app holds none.")}
                     </p>
                 </section>
             </div>
         </main>
         <Dock>
-            <Back href="/settings" words="Settings" glyph=Glyph::Settings/>
+            <Back href="/settings" words=t("Settings") glyph=Glyph::Settings/>
             <Begin/>
         </Dock>
     }
@@ -63,15 +64,15 @@ fn WhatItIs() -> impl IntoView {
             <ol class="firsts">
                 <li>
                     <b>"1."</b>
-                    " Type your manual’s limits once."
+                    {t(" Type your manual’s limits once.")}
                 </li>
                 <li>
                     <b>"2."</b>
-                    " Measure: see which shims to fit."
+                    {t(" Measure: see which shims to fit.")}
                 </li>
                 <li>
                     <b>"3."</b>
-                    " Read it in band, print the record."
+                    {t(" Read it in band, print the record.")}
                 </li>
             </ol>
         </div>
@@ -86,13 +87,13 @@ fn WhereItLives() -> impl IntoView {
         let (glyph, title, words) = match installer.state() {
             Install::Done => (
                 Glyph::In,
-                "On this device, works with no signal.",
-                "Jobs are saved here at every tap.",
+                t("On this device, works with no signal."),
+                t("Jobs are saved here at every tap."),
             ),
             Install::Offered | Install::ByShare | Install::ByMenu => (
                 Glyph::Phone,
-                "Put it on this device first.",
-                "Jobs begun in the browser may stay behind.",
+                t("Put it on this device first."),
+                t("Jobs begun in the browser may stay behind."),
             ),
         };
         view! { <Notice glyph title words/> }.into_any()
@@ -106,12 +107,12 @@ fn ByHand() -> impl IntoView {
     live(move || {
         let (menu, entry) = match installer.state() {
             Install::Done | Install::Offered => return ().into_any(),
-            Install::ByShare => ("Share", "Add to Home Screen"),
-            Install::ByMenu => ("Browser menu", "Add to home screen"),
+            Install::ByShare => (t("Share"), t("Add to Home Screen")),
+            Install::ByMenu => (t("Browser menu"), t("Add to home screen")),
         };
         view! {
             <p class="small">
-                "No blue button for it? " {menu} ", then " <b>{entry}</b> ", where it is offered."
+                {t("No blue button for it? ")} {menu} {t(", then ")} <b>{entry}</b> {t(", where it is offered.")}
             </p>
         }
         .into_any()
@@ -124,11 +125,11 @@ fn Begin() -> impl IntoView {
     let ask = Callback::new(move |()| installer.ask());
     live(move || match installer.state() {
         Install::Offered => {
-            view! { <Act words="Put it on this device" glyph=Glyph::Phone on_press=ask/> }
+            view! { <Act words=t("Put it on this device") glyph=Glyph::Phone on_press=ask/> }
                 .into_any()
         }
         Install::Done | Install::ByShare | Install::ByMenu => {
-            view! { <Act words="Start a real job" href="/new-job"/> }.into_any()
+            view! { <Act words=t("Start a real job") href="/new-job"/> }.into_any()
         }
     })
 }
@@ -145,17 +146,17 @@ pub fn PracticeDoor(
         <button class="choice choice--go" type="button" on:click=press(on_press)>
             <Icon glyph=Glyph::Cap/>
             <span>
-                <b>"Lay out the practice job"</b>
+                <b>{t("Lay out the practice job")}</b>
                 <br/>
-                <span class="dim">"Invented unit, shims and readings."</span>
+                <span class="dim">{t("Invented unit, shims and readings.")}</span>
             </span>
             <Icon glyph=Glyph::Go/>
         </button>
         <Message id="practice-says" says/>
         <Door
             glyph=Glyph::Cap
-            title="Find hidden faults"
-            note="Virtual gauges, 20 minutes, told why."
+            title=t("Find hidden faults")
+            note=t("Virtual gauges, 20 minutes, told why.")
             href="/practice"
         />
     }

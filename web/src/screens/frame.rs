@@ -1,6 +1,7 @@
 //! What stands around every screen of a job: plate, places, undo; and the job itself.
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{Job, Sheet, Shown, Tin};
 use leptos::prelude::*;
@@ -68,21 +69,21 @@ impl Here {
     /// The name of the screen in the page's title; the record names itself for its file.
     fn title(self) -> Option<&'static str> {
         Some(match self {
-            Here::Job => "Job",
-            Here::Step => "Step",
-            Here::OpenMap => "Open map",
-            Here::Tools => "Tools",
-            Here::Ladder => "Ladder",
-            Here::Judge => "Judge",
-            Here::Consent => "Consent",
-            Here::Freeze => "Freeze",
-            Here::Setup => "Set-up",
-            Here::Reading => "Reading",
-            Here::Checks => "Bench checks",
-            Here::Map => "Map",
-            Here::Tin => "Shim tin",
-            Here::Sheet => "Unit sheet",
-            Here::Archive => "Archive",
+            Here::Job => t("Job"),
+            Here::Step => t("Step"),
+            Here::OpenMap => t("Open map"),
+            Here::Tools => t("Tools"),
+            Here::Ladder => t("Ladder"),
+            Here::Judge => t("Judge"),
+            Here::Consent => t("Consent"),
+            Here::Freeze => t("Freeze"),
+            Here::Setup => t("Set-up"),
+            Here::Reading => t("Reading"),
+            Here::Checks => t("Bench checks"),
+            Here::Map => t("Map"),
+            Here::Tin => t("Shim tin"),
+            Here::Sheet => t("Unit sheet"),
+            Here::Archive => t("Archive"),
             Here::Record => return None,
         })
     }
@@ -224,7 +225,7 @@ pub fn last_act() -> (Signal<Option<LastEntry>>, Callback<()>) {
     let last = Signal::derive(move || {
         let last = bench.last()?;
         let words = match reword {
-            _ if last.names_owner && !lock.is_open() => "Consent".to_owned(),
+            _ if last.names_owner && !lock.is_open() => t("Consent").to_owned(),
             Some(Reword(reword)) => reword.run(last.words),
             None => last.words,
         };
@@ -245,9 +246,8 @@ pub fn JobPlate(
 ) -> impl IntoView {
     let boat = Signal::derive(move || of.look(|(job, ..), _| job.boat.clone()).unwrap_or_default());
     let which = Signal::derive(move || {
-        let unit = |(job, sheet, _): (&Job, &Sheet, &Tin), _| {
-            format!("Job {} · {}", job.number, sheet.name)
-        };
+        let unit =
+            |(job, sheet, _): (&Job, &Sheet, &Tin), _| say!("Job {} · {}", job.number, sheet.name);
         of.look(unit).unwrap_or_default()
     });
     view! {
@@ -273,15 +273,15 @@ pub fn UnitSwitch() -> impl IntoView {
 #[component]
 fn NoSuchJob() -> impl IntoView {
     view! {
-        <Plate title="Shimwright" subtitle="Bench"/>
+        <Plate title=t("Shimwright") subtitle=t("Bench")/>
         <main class="main" id="main" tabindex="-1">
-            <h1 class="vh">"No such job"</h1>
-            <Empty title="No such job here." words="It may be on another device. Open one from the bench.">
-                <a class="btn" href="/">"Bench"</a>
+            <h1 class="vh">{t("No such job")}</h1>
+            <Empty title=t("No such job here.") words=t("It may be on another device. Open one from the bench.")>
+                <a class="btn" href="/">{t("Bench")}</a>
             </Empty>
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
         </Dock>
     }
 }
@@ -299,30 +299,30 @@ fn places(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> Vec<Pl
     let look = |(job, sheet, tin): (&Job, &Sheet, &Tin), _| {
         let to_do = match sheet.to_do().len() {
             0 => String::new(),
-            some => format!("{some} to do"),
+            some => say!("{some} to do"),
         };
-        (format!("Job {}", job.number), job.readings.len(), tin.count(), to_do)
+        (say!("Job {}", job.number), job.readings.len(), tin.count(), to_do)
     };
     let (job, readings, shims, to_do) = of.look(look).unwrap_or_default();
     let nothing = String::new;
     vec![
-        place("Bench", nothing(), "/".to_owned(), &[]),
+        place(t("Bench"), nothing(), "/".to_owned(), &[]),
         place(&job, nothing(), of.at_job(), &[Here::Job, Here::OpenMap]),
-        place("Step", nothing(), of.at("step"), &[Here::Step]),
-        place("Tools", nothing(), of.at("tools"), &[Here::Tools]),
-        place("Ladder", nothing(), of.at("ladder"), &[Here::Ladder]),
-        place("Judge", nothing(), of.at("inspect"), &[Here::Judge, Here::Consent]),
+        place(t("Step"), nothing(), of.at("step"), &[Here::Step]),
+        place(t("Tools"), nothing(), of.at("tools"), &[Here::Tools]),
+        place(t("Ladder"), nothing(), of.at("ladder"), &[Here::Ladder]),
+        place(t("Judge"), nothing(), of.at("inspect"), &[Here::Judge, Here::Consent]),
         place(
-            "Set-up",
+            t("Set-up"),
             format!("{readings} read"),
             of.at("setup"),
             &[Here::Setup, Here::Reading, Here::Freeze],
         ),
-        place("Checks", nothing(), of.at("check"), &[Here::Checks]),
-        place("Map", nothing(), of.at("influence"), &[Here::Map]),
-        place("Shim tin", shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
-        place("Unit sheet", to_do, of.at_sheet(), &[Here::Sheet]),
-        place("Record", nothing(), of.at("record"), &[Here::Record, Here::Archive]),
-        place("Settings", nothing(), "/settings".to_owned(), &[]),
+        place(t("Checks"), nothing(), of.at("check"), &[Here::Checks]),
+        place(t("Map"), nothing(), of.at("influence"), &[Here::Map]),
+        place(t("Shim tin"), shims.to_string(), "/tin".to_owned(), &[Here::Tin]),
+        place(t("Unit sheet"), to_do, of.at_sheet(), &[Here::Sheet]),
+        place(t("Record"), nothing(), of.at("record"), &[Here::Record, Here::Archive]),
+        place(t("Settings"), nothing(), "/settings".to_owned(), &[]),
     ]
 }

@@ -3,6 +3,7 @@
 use job::files::Card;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use super::shop::NoSuchSheet;
 use crate::bench::export::Exported;
@@ -16,15 +17,18 @@ use crate::storage::StoreError;
 pub fn told(outcome: Result<Exported, StoreError>) -> Says {
     match outcome {
         Ok(made) if made.handed == Handed::NotTaken => Says::Refused(
-            "The share sheet was closed, so no file was kept. Press again.".to_owned(),
+            t("The share sheet was closed, so no file was kept. Press again.").to_owned(),
         ),
-        Ok(made) if made.files > 1 => Says::Told(format!(
+        Ok(made) if made.files > 1 => Says::Told(say!(
             "{} files, the first is {}. Keep them together.",
-            made.files, made.name
+            made.files,
+            made.name
         )),
-        Ok(made) => Says::Told(format!(
+        Ok(made) => Says::Told(say!(
             "Saved: {}. {} entries, {} photos.",
-            made.name, made.entries, made.photos
+            made.name,
+            made.entries,
+            made.photos
         )),
         Err(why) => Says::Refused(why.to_string()),
     }
@@ -40,7 +44,7 @@ enum Of {
 /// One job.
 pub fn job(id: &str) -> AnyView {
     let title = untrack(|| use_bench().job(id).get()).map(|job| job.boat.clone());
-    let back = (format!("/job/{id}/record"), "Record");
+    let back = (format!("/job/{id}/record"), t("Record"));
     screen(Of::Job, id, title.unwrap_or_default(), back, None)
 }
 
@@ -56,10 +60,10 @@ pub fn sheet(id: &str) -> AnyView {
         Ok(code) => drawn(&code, &sheet.name),
         Err(why) => {
             let words = why.to_string();
-            view! { <Notice glyph=Glyph::Warn title="Too long for a code." words/> }.into_any()
+            view! { <Notice glyph=Glyph::Warn title=t("Too long for a code.") words/> }.into_any()
         }
     };
-    screen(Of::Sheet, id, sheet.name.clone(), (format!("/sheet/{id}"), "Unit sheet"), Some(code))
+    screen(Of::Sheet, id, sheet.name.clone(), (format!("/sheet/{id}"), t("Unit sheet")), Some(code))
 }
 
 fn screen(
@@ -84,22 +88,22 @@ fn screen(
         })
     };
     let words = match of {
-        Of::Job => {
-            "One file with the job, its unit sheet and its photos. It can be brought in on another device."
-        }
-        Of::Sheet => "One file with the unit sheet. It can be brought in on another device.",
+        Of::Job => t(
+            "One file with the job, its unit sheet and its photos. It can be brought in on another device.",
+        ),
+        Of::Sheet => t("One file with the unit sheet. It can be brought in on another device."),
     };
-    page::title(Signal::stored("Send".to_owned()));
+    page::title(Signal::stored(t("Send").to_owned()));
     let (href, place) = back;
     let share = shares_files().then(|| {
         view! {
             <button class="btn btn--wide" type="button" on:click=press(send(true))>
-                "Share it"
+                {t("Share it")}
             </button>
         }
     });
     view! {
-        <Plate title="Send" subtitle=title.clone()/>
+        <Plate title=t("Send") subtitle=title.clone()/>
         <main class="main" id="main" tabindex="-1">
             <div class="sheet">
                 <h1 class="long"><bdi>{title}</bdi></h1>
@@ -111,7 +115,7 @@ fn screen(
         </main>
         <Dock>
             <Back href words=place/>
-            <Act words="Save as a file" glyph=Glyph::Save on_press=send(false)/>
+            <Act words=t("Save as a file") glyph=Glyph::Save on_press=send(false)/>
         </Dock>
     }
     .into_any()
@@ -128,17 +132,17 @@ fn drawn(code: &[Vec<bool>], name: &str) -> AnyView {
     }
     let side = code.len() + 2 * EDGE;
     let box_ = format!("0 0 {side} {side}");
-    let spoken = format!("Code of the unit sheet {name}");
+    let spoken = say!("Code of the unit sheet {name}");
     view! {
         <div class="sheet">
-            <h2>"Or as a code"</h2>
-            <p>"Hold another phone’s camera over it and open the address. It works with no signal where the app is on that phone."</p>
+            <h2>{t("Or as a code")}</h2>
+            <p>{t("Hold another phone’s camera over it and open the address. It works with no signal where the app is on that phone.")}</p>
             <svg class="code" viewBox=box_ role="img" aria-label=spoken shape-rendering="crispEdges">
                 <path class="code__dark" d=dark></path>
             </svg>
             <p class="small">
                 <Icon glyph=Glyph::In/>
-                " Limits, teeth, arm and where packs lie. Own steps go with the file only."
+                {t(" Limits, teeth, arm and where packs lie. Own steps go with the file only.")}
             </p>
         </div>
     }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use crate::bench::{Bench, use_bench};
 use crate::page;
@@ -75,22 +76,22 @@ pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Plac
         here: is.is_some() && is == here,
     };
     let of_job = |screen: &str| job.as_ref().map(|job| format!("/job/{}/{screen}", job.id));
-    let whole = job.as_ref().map(|job| (format!("Job {}", job.number), format!("/job/{}", job.id)));
+    let whole = job.as_ref().map(|job| (say!("Job {}", job.number), format!("/job/{}", job.id)));
     let tin = bench.tin().with(|tin| tin.count().to_string());
     [
-        Some(place("Bench", "/".to_owned(), None)),
+        Some(place(t("Bench"), "/".to_owned(), None)),
         whole.map(|(words, href)| place(&words, href, Some(Here::Job))),
-        of_job("step").map(|href| place("Step", href, Some(Here::Step))),
-        of_job("tools").map(|href| place("Tools", href, Some(Here::Tools))),
-        of_job("ladder").map(|href| place("Ladder", href, Some(Here::Ladder))),
-        of_job("inspect").map(|href| place("Judge", href, Some(Here::Judge))),
-        of_job("setup").map(|href| place("Set-up", href, Some(Here::Setup))),
-        of_job("check").map(|href| place("Checks", href, Some(Here::Checks))),
-        of_job("influence").map(|href| place("Map", href, Some(Here::Map))),
-        Some(Place { note: tin, ..place("Shim tin", "/tin".to_owned(), Some(Here::Tin)) }),
-        sheet.map(|id| place("Unit sheet", format!("/sheet/{id}"), Some(Here::Sheet))),
-        of_job("record").map(|href| place("Record", href, Some(Here::Record))),
-        Some(place("Settings", "/settings".to_owned(), None)),
+        of_job("step").map(|href| place(t("Step"), href, Some(Here::Step))),
+        of_job("tools").map(|href| place(t("Tools"), href, Some(Here::Tools))),
+        of_job("ladder").map(|href| place(t("Ladder"), href, Some(Here::Ladder))),
+        of_job("inspect").map(|href| place(t("Judge"), href, Some(Here::Judge))),
+        of_job("setup").map(|href| place(t("Set-up"), href, Some(Here::Setup))),
+        of_job("check").map(|href| place(t("Checks"), href, Some(Here::Checks))),
+        of_job("influence").map(|href| place(t("Map"), href, Some(Here::Map))),
+        Some(Place { note: tin, ..place(t("Shim tin"), "/tin".to_owned(), Some(Here::Tin)) }),
+        sheet.map(|id| place(t("Unit sheet"), format!("/sheet/{id}"), Some(Here::Sheet))),
+        of_job("record").map(|href| place(t("Record"), href, Some(Here::Record))),
+        Some(place(t("Settings"), "/settings".to_owned(), None)),
     ]
     .into_iter()
     .flatten()
@@ -101,17 +102,17 @@ pub fn places(bench: Bench, here: Option<Here>, sheet: Option<&str>) -> Vec<Plac
 #[component]
 pub fn NoSuchSheet() -> impl IntoView {
     view! {
-        <Plate title="Unit sheet".to_owned() subtitle="Not here".to_owned()/>
+        <Plate title=t("Unit sheet").to_owned() subtitle=t("Not here").to_owned()/>
         <main class="main" id="main" tabindex="-1">
-            <h1 class="vh">"No such unit sheet"</h1>
+            <h1 class="vh">{t("No such unit sheet")}</h1>
             <Empty
-                title="No such unit sheet here.".to_owned()
-                words="It may be on another device. Choose one for a new job.".to_owned()
+                title=t("No such unit sheet here.").to_owned()
+                words=t("It may be on another device. Choose one for a new job.").to_owned()
             />
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
-            <Act words="New job".to_owned() href="/new-job"/>
+            <Back href="/" words=t("Bench")/>
+            <Act words=t("New job").to_owned() href="/new-job"/>
         </Dock>
     }
 }

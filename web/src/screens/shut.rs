@@ -1,6 +1,7 @@
 //! What stands where the store did not open: why, and what to do.
 
 use leptos::prelude::*;
+use words::t;
 
 use crate::parts::{Act, Dock, Glyph, Notice, Plate};
 use crate::storage::StoreError;
@@ -16,15 +17,15 @@ pub fn ShutScreen(
         window().location().reload().ok();
     });
     view! {
-        <Plate title="Shimwright" subtitle="Bench · shut"/>
+        <Plate title=t("Shimwright") subtitle=t("Bench · shut")/>
         <main class="main" id="main" tabindex="-1">
             <div class="sheet">
-                <h1>"The bench is shut"</h1>
-                <Notice glyph=Glyph::Lock title="Nothing was cleared." words=why.to_string() due=true/>
+                <h1>{t("The bench is shut")}</h1>
+                <Notice glyph=Glyph::Lock title=t("Nothing was cleared.") words=why.to_string() due=true/>
             </div>
         </main>
         <Dock>
-            <Act words="Reload" on_press=reload/>
+            <Act words=t("Reload") on_press=reload/>
         </Dock>
     }
 }

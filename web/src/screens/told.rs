@@ -2,6 +2,7 @@
 
 use job::{CheckState, CheckView, Missing, Predicted, Shown, Typing, figure};
 use leptos::prelude::*;
+use words::say;
 
 use super::frame::OpenJob;
 use crate::parts::{Says, Sign};
@@ -68,7 +69,7 @@ pub fn Lacks(
     missing: Missing,
 ) -> impl IntoView {
     let field = missing.fields.first().copied().map(|field| {
-        let words = format!("Type {}", field.facts().name);
+        let words = say!("Type {}", field.facts().name);
         view! { <a class="btn" href=of.at_field(field)>{words}</a> }
     });
     view! {

@@ -4,6 +4,7 @@ use js_sys::{Function, Promise};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{IdbDatabase, IdbFactory, IdbOpenDbRequest, IdbRequest, IdbTransaction};
+use words::t;
 
 use super::StoreError;
 
@@ -13,8 +14,8 @@ pub(super) fn other(thrown: JsValue) -> StoreError {
 
 pub(super) fn factory() -> Result<IdbFactory, StoreError> {
     let refused = |seen: &str| StoreError::Refused { seen: seen.to_owned() };
-    let window = web_sys::window().ok_or_else(|| refused("no window"))?;
-    window.indexed_db().map_err(other)?.ok_or_else(|| refused("no IndexedDB"))
+    let window = web_sys::window().ok_or_else(|| refused(t("no window")))?;
+    window.indexed_db().map_err(other)?.ok_or_else(|| refused(t("no IndexedDB")))
 }
 
 /// Waits until the connection stands.

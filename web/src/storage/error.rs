@@ -1,6 +1,7 @@
 //! Why the store did not take or give something, in a sentence.
 
 use std::fmt;
+use words::{say, t};
 
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DomException;
@@ -57,44 +58,40 @@ impl StoreError {
 impl fmt::Display for StoreError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            StoreError::Refused { seen } => write!(
-                f,
-                "This browser keeps nothing for this page ({seen}). \
+            StoreError::Refused { seen } => f.write_str(&say!("This browser keeps nothing for this page ({seen}). \
                  Private windows do that: open Shimwright in a normal one."
-            ),
+            )),
             StoreError::Full => f.write_str(
-                "The device has no room left, so this was not saved. \
-                 Free some room, such as the photos of a finished job, then press again.",
+                t("The device has no room left, so this was not saved. \
+                 Free some room, such as the photos of a finished job, then press again."),
             ),
             StoreError::Taken => f.write_str(
-                "Another tab saved at the same moment, so this was not saved. Press again.",
+                t("Another tab saved at the same moment, so this was not saved. Press again."),
             ),
             StoreError::Newer => f.write_str(
-                "A newer version of the app has been at work in another tab, \
-                 so this tab saves nothing more. Reload this page.",
+                t("A newer version of the app has been at work in another tab, \
+                 so this tab saves nothing more. Reload this page."),
             ),
             StoreError::Older => f.write_str(
-                "The store is still in its older form, because the copy that comes before a change \
-                 could not be made. So nothing is saved. Free some room on the device, then reload.",
+                t("The store is still in its older form, because the copy that comes before a change \
+                 could not be made. So nothing is saved. Free some room on the device, then reload."),
             ),
             StoreError::Cleared => f.write_str(
-                "The browser has cleared the store while this page was open, \
-                 so this was not saved. Reload this page, then write it again.",
+                t("The browser has cleared the store while this page was open, \
+                 so this was not saved. Reload this page, then write it again."),
             ),
             StoreError::Blocked => f.write_str(
-                "Another tab holds the store in its older form. \
-                 Close the other tabs of this app, then reload.",
+                t("Another tab holds the store in its older form. \
+                 Close the other tabs of this app, then reload."),
             ),
             StoreError::Lost => f.write_str(
-                "The connection to the store ended, so this was not saved. \
-                 Press again; if that fails, free some room on the device and reload.",
+                t("The connection to the store ended, so this was not saved. \
+                 Press again; if that fails, free some room on the device and reload."),
             ),
-            StoreError::Other { seen } => write!(
-                f,
-                "The store did not take this ({seen}), so it was not saved. \
+            StoreError::Other { seen } => f.write_str(&say!("The store did not take this ({seen}), so it was not saved. \
                  Free some room on the device and press again; \
                  if that fails, export everything and reload."
-            ),
+            )),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Entries written side by side: on two devices about the same thing, neither knowing of the other.
 
 use std::collections::{BTreeMap, BTreeSet};
+use words::{say, t};
 
 use crate::{Book, BookId, Entry, Fact, Guided};
 
@@ -46,7 +47,7 @@ impl Beside {
         let later = other.iter().filter(|entry| Some(place(entry)) > last(kept));
         later
             .map(|entry| {
-                let why = "written side by side, the other one stands".to_owned();
+                let why = t("written side by side, the other one stands").to_owned();
                 (entry.book.clone(), Fact::EntryRetracted { entry: entry.id.clone(), why })
             })
             .collect()
@@ -100,20 +101,20 @@ fn owned((id, counter, device): (&str, u64, &str)) -> (String, u64, String) {
 /// What a fact settles for as long as no later one does. `None`: it stands beside any other.
 fn about_what(fact: &Fact) -> Option<String> {
     Some(match fact {
-        Fact::PackFitted { slot, as_found: true, .. } => format!("{} as found", slot.tag()),
+        Fact::PackFitted { slot, as_found: true, .. } => say!("{} as found", slot.tag()),
         Fact::PackFitted { slot, as_found: false, .. } => format!("{} fitted", slot.tag()),
         Fact::PackHeld { slot, .. } => format!("{} held", slot.tag()),
-        Fact::JobArchived { .. } => "whether the job is in the archive".to_owned(),
-        Fact::JobTagged { tag, .. } => format!("the tag {tag}"),
+        Fact::JobArchived { .. } => t("whether the job is in the archive").to_owned(),
+        Fact::JobTagged { tag, .. } => say!("the tag {tag}"),
         Fact::ReadingTaken { check, .. } => check.name().to_owned(),
         Fact::FieldTyped { field, .. } | Fact::FieldCleared { field } => {
             field.facts().name.to_owned()
         }
-        Fact::VariantChosen { slot, .. } => format!("where {} lies", slot.tag()),
+        Fact::VariantChosen { slot, .. } => say!("where {} lies", slot.tag()),
         Fact::SignConfirmed { position } | Fact::SignOverridden { position, .. } => {
-            format!("which way {position} pushes")
+            say!("which way {position} pushes")
         }
-        Fact::BuildChosen { position, .. } => format!("how {position} is built"),
+        Fact::BuildChosen { position, .. } => say!("how {position} is built"),
         Fact::Guided(guided) => return about_what_guided(guided),
         _ => return None,
     })
@@ -121,21 +122,23 @@ fn about_what(fact: &Fact) -> Option<String> {
 
 fn about_what_guided(fact: &Guided) -> Option<String> {
     Some(match fact {
-        Guided::Captured { step, label, .. } => format!("{label}, step {step}"),
+        Guided::Captured { step, label, .. } => say!("{label}, step {step}"),
         Guided::StepDone { step }
         | Guided::StepSkipped { step, .. }
-        | Guided::StepReopened { step, .. } => format!("how step {step} stands"),
-        Guided::GateJudged { step, .. } => format!("the gate of step {step}"),
+        | Guided::StepReopened { step, .. } => say!("how step {step} stands"),
+        Guided::GateJudged { step, .. } => say!("the gate of step {step}"),
         Guided::BenchChecked { step, place, kind, .. } if !step.is_empty() => {
             let name = crate::instrument::titled(kind);
             let place = if place.is_empty() { String::new() } else { format!(", {place}") };
-            format!("{name}{place}, step {step}")
+            say!("{name}{place}, step {step}")
         }
-        Guided::PartBagged { number, .. } => format!("what hangs at number {number}"),
-        Guided::PartJudged { part, .. } => format!("verdict on {part}"),
-        Guided::ConsentSigned(_) | Guided::ConsentRefused { .. } => "what was agreed to".to_owned(),
-        Guided::ScopeChosen { .. } => "the scope of the job".to_owned(),
-        Guided::ToolReadied { tool, .. } => format!("how {tool} comes along"),
+        Guided::PartBagged { number, .. } => say!("what hangs at number {number}"),
+        Guided::PartJudged { part, .. } => say!("verdict on {part}"),
+        Guided::ConsentSigned(_) | Guided::ConsentRefused { .. } => {
+            t("what was agreed to").to_owned()
+        }
+        Guided::ScopeChosen { .. } => t("the scope of the job").to_owned(),
+        Guided::ToolReadied { tool, .. } => say!("how {tool} comes along"),
         _ => return None,
     })
 }

@@ -6,6 +6,7 @@
 //! the shop changed in the procedure is not in it.
 
 use std::fmt;
+use words::say;
 
 use measure::{Sign, Typed, Unit};
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
@@ -46,16 +47,14 @@ pub enum CardRefused {
 impl fmt::Display for CardRefused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            CardRefused::TooLong { bytes } => write!(
-                f,
+            CardRefused::TooLong { bytes } => f.write_str(&say!(
                 "This sheet is {bytes} bytes and a code that a phone can read holds {MOST_BYTES}. \
                  Send it as a file instead."
-            ),
-            CardRefused::NotOurs { found } => write!(
-                f,
+            )),
+            CardRefused::NotOurs { found } => f.write_str(&say!(
                 "“{found}” on the code could not be read. \
                  Read it again, or have the sheet sent as a file."
-            ),
+            )),
             CardRefused::NotAdmitted(refusal) => refusal.fmt(f),
         }
     }

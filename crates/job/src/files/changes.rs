@@ -1,6 +1,7 @@
 //! What a file would change on this device, before anything of it is kept.
 
 use std::collections::{BTreeMap, BTreeSet};
+use words::t;
 
 use super::beside::{self, Beside};
 use crate::{Book, BookId, Job, Kept, Sheet, wire};
@@ -132,7 +133,7 @@ fn named(book: &Book) -> (String, Option<u32>) {
             (job.boat, Some(job.number))
         }
         BookId::Sheet(_) => (Sheet::fold(book).name, None),
-        BookId::Tin => ("Shim tin".to_owned(), None),
-        BookId::Drawer => ("Tool drawer".to_owned(), None),
+        BookId::Tin => (t("Shim tin").to_owned(), None),
+        BookId::Drawer => (t("Tool drawer").to_owned(), None),
     }
 }

@@ -1,6 +1,7 @@
 //! The readings of jobs as a table for a spreadsheet and as plain text.
 
 use measure::{Quantity, Typed, Unit};
+use words::{say, t};
 
 use super::table::{Cell, csv_line};
 use crate::{ArmShaft, Book, Capture, Entry, Fact, FittedShim, Guided, Job, Sheet, Slot, clock};
@@ -52,7 +53,7 @@ pub fn text<'a>(jobs: impl IntoIterator<Item = (&'a Book, &'a Sheet)>, utc_offse
         let plain = |text: &str| Cell::text(text).plain();
         let opened = clock::date(job.opened_at, utc_offset);
         let (boat, unit) = (plain(&job.boat), plain(&sheet.name));
-        page.push_str(&format!("Job {}: {boat}. {unit}. Opened {opened}.\n", job.number));
+        page.push_str(&say!("Job {}: {boat}. {unit}. Opened {opened}.\n", job.number));
         for entry in book.live() {
             let when = clock::iso_minute(entry.at, utc_offset);
             page.push_str(&format!("  {when}  {}\n", plain(&entry.sentence())));
@@ -115,13 +116,13 @@ fn of_entry(entry: &Entry) -> Vec<Row<'_>> {
             rows.map(|row| Row { arm: arm.as_ref(), on: *on, ..row }).collect()
         }
         Fact::PackFitted { slot, shims, as_found } => {
-            let kind = if *as_found { "shim as found" } else { "shim fitted" };
+            let kind = if *as_found { t("shim as found") } else { t("shim fitted") };
             numbered(entry, pack(*slot), kind, shims.iter().map(Value::Net)).collect()
         }
         Fact::Guided(Guided::Captured { label, value, .. }) => {
             let (kind, values) = match value {
                 Capture::Readings(values) => ("captured", values),
-                Capture::Pack(values) => ("shim measured", values),
+                Capture::Pack(values) => (t("shim measured"), values),
                 Capture::Torque { values, .. } => ("torque", values),
                 _ => return Vec::new(),
             };

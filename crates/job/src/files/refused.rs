@@ -1,6 +1,7 @@
 //! Why a file is not taken in, in a sentence.
 
 use std::fmt;
+use words::{say, t};
 
 /// Why a file is not taken in. Nothing of it was kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,42 +48,35 @@ impl fmt::Display for Refused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Refused::Empty => {
-                f.write_str("The file is empty. Choose a backup of this app, or make it again.")
+                f.write_str(t("The file is empty. Choose a backup of this app, or make it again."))
             }
-            Refused::NotOurs { found } => write!(
-                f,
+            Refused::NotOurs { found } => f.write_str(&say!(
                 "The file begins with “{found}”, and a backup of this app does not. \
                  Choose a file whose name begins with shimwright."
-            ),
-            Refused::Newer { format } => write!(
-                f,
+            )),
+            Refused::Newer { format } => f.write_str(&say!(
                 "The file is of format {format}, and this version reads format 1. \
                  Update the app, then bring it in again."
-            ),
-            Refused::TooLarge => f.write_str(
-                "The file is over 192 MB, and this app writes none so large. \
-                 Choose a backup of this app.",
-            ),
-            Refused::LongLine { line } => write!(
-                f,
+            )),
+            Refused::TooLarge => f
+                .write_str(t("The file is over 192 MB, and this app writes none so large. \
+                 Choose a backup of this app.")),
+            Refused::LongLine { line } => f.write_str(&say!(
                 "Line {line} is longer than any this app writes. \
                  The file is damaged or of another program: choose another copy."
-            ),
-            Refused::Deep { line } => write!(
-                f,
+            )),
+            Refused::Deep { line } => f.write_str(&say!(
                 "Line {line} is nested deeper than any this app writes. \
                  The file is of another program: choose a backup of this app."
-            ),
-            Refused::NotText { line } => write!(
-                f,
+            )),
+            Refused::NotText { line } => f.write_str(&say!(
                 "Line {line} is no UTF-8 text. \
                  The file is damaged or of another program: choose another copy."
-            ),
-            Refused::Counter { line, found } => write!(
-                f,
+            )),
+            Refused::Counter { line, found } => f.write_str(&say!(
                 "Line {line} claims place {found} in its book, and no bench comes to 1000000000. \
                  The file was changed by hand or by another program: choose another copy."
-            ),
+            )),
         }
     }
 }

@@ -1,5 +1,7 @@
 //! How long ago the last backup was, and what has been written since.
 
+use words::{say, t};
+
 use crate::clock;
 
 /// What is said of the last backup.
@@ -16,13 +18,13 @@ pub struct SinceBackup {
 /// What is said of the last backup: when it was made and how many entries it held, of `entries`.
 pub fn since_backup(last: Option<(i64, usize)>, entries: usize, now: i64) -> SinceBackup {
     let (when, held) = match last {
-        Some((at, held)) => (format!("Last backup {}.", clock::ago(at, now)), held),
-        None => ("No backup known.".to_owned(), 0),
+        Some((at, held)) => (say!("Last backup {}.", clock::ago(at, now)), held),
+        None => (t("No backup known.").to_owned(), 0),
     };
     let since = match entries.saturating_sub(held) {
-        0 => "Nothing written since.".to_owned(),
-        1 => "1 entry since.".to_owned(),
-        count => format!("{count} entries since."),
+        0 => t("Nothing written since.").to_owned(),
+        1 => t("1 entry since.").to_owned(),
+        count => say!("{count} entries since."),
     };
     SinceBackup { when, since, due: entries > held }
 }

@@ -1,5 +1,7 @@
 //! Waits: several at once, counted so that nothing is called done too early.
 
+use words::{say, t};
+
 use super::course::Moment;
 use super::log::{Clock, GuideLog};
 use crate::clock::{apart, hour_minute};
@@ -52,7 +54,7 @@ pub fn clock_warning(log: &GuideLog, moment: &Moment) -> Option<String> {
     {
         let back = (mark.at - moment.now) / MINUTE;
         let last = apart(mark.at, moment.now, moment.utc_offset);
-        return Some(format!(
+        return Some(say!(
             "This device's clock stands {back} min before the last entry, {last}. Set it right; \
              waits count on from what has surely passed."
         ));
@@ -68,7 +70,7 @@ pub fn clock_warning(log: &GuideLog, moment: &Moment) -> Option<String> {
     for at in own {
         if before - at > NOTICED {
             let (back, time) = ((before - at) / MINUTE, hour_minute(before, moment.utc_offset));
-            return Some(format!(
+            return Some(say!(
                 "This device's clock was set back about {back} min after {time}. Waits count on \
                  from what has surely passed; look at another clock too."
             ));
@@ -100,19 +102,25 @@ pub(super) fn holds(plan: &Plan, clock: &ClockView, at: usize, moment: &Moment) 
     let until = apart(clock.ends_at, moment.now, moment.utc_offset);
     let reads = step.records.iter().any(|record| {
         record.kind == RecordKind::Measure
-            && ["case temperature", "backlash", "end play", "depth gap", "rolling torque"]
-                .iter()
-                .any(|read| record.label.contains(read))
+            && [
+                t("case temperature"),
+                "backlash",
+                t("end play"),
+                t("depth gap"),
+                t("rolling torque"),
+            ]
+            .iter()
+            .any(|read| record.label.contains(read))
     });
     match clock.name.split(' ').next()? {
         "Cooling" if reads && step.phase == Phase::SetUp => {
-            Some(format!("Case cools until {until}. Read nothing before."))
+            Some(say!("Case cools until {until}. Read nothing before."))
         }
         "Cure" if step.phase == Phase::Test => {
-            Some(format!("Compound cures until {until}. Put no pressure on it before."))
+            Some(say!("Compound cures until {until}. Put no pressure on it before."))
         }
         "Rest" if step.needs.contains(&clock.step) => {
-            Some(format!("Lube rests until {until}. Read the level after."))
+            Some(say!("Lube rests until {until}. Read the level after."))
         }
         _ => None,
     }
@@ -129,9 +137,9 @@ fn view(log: &GuideLog, clock: &Clock, moment: &Moment) -> ClockView {
     let percent = u8::try_from((passed.clamp(0, whole)) * 100 / whole).unwrap_or(100);
     let left = left / MINUTE + i64::from(left % MINUTE > 0);
     let says = if done {
-        format!("{name} done.")
+        say!("{name} done.")
     } else {
-        format!("{name} until {}, {left} min left.", apart(ends_at, moment.now, moment.utc_offset))
+        say!("{name} until {}, {left} min left.", apart(ends_at, moment.now, moment.utc_offset))
     };
     let marks = clock.marks.iter();
     let marks = marks.map(|mark| (*mark, due(*mark), i64::from(*mark) * MINUTE <= passed));

@@ -1,6 +1,7 @@
 //! Consent: what is asked of who may decide, what is still missing, and what stands.
 
 use std::fmt;
+use words::t;
 
 use super::freeze::letters;
 use super::inspection::Effect;
@@ -106,16 +107,20 @@ pub enum ConsentRefusal {
 impl fmt::Display for ConsentRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::NoWork => "No work is ticked. Tick what is agreed.",
-            Self::NoPrice => "No new price. Type it as you quoted it.",
-            Self::NothingExcluded => "Nothing stands under what is not covered. Type it, or none.",
-            Self::NoLimit => "No limit. Type the sum at which you stop and call.",
-            Self::NoStops => "No stop rule is ticked. Tick what else makes you call.",
-            Self::NoName => "No name. Type who may decide.",
-            Self::NotSigned => "Not signed. Sign in the field, or type initials.",
-            Self::OnlyADot => "Hardly anything is drawn. Sign again, or type initials.",
-            Self::NotLetters => "Initials are one to three letters, such as ML. Type them again.",
-            Self::NobodyTookIt => "Nobody took the answer. Type your initials.",
+            Self::NoWork => t("No work is ticked. Tick what is agreed."),
+            Self::NoPrice => t("No new price. Type it as you quoted it."),
+            Self::NothingExcluded => {
+                t("Nothing stands under what is not covered. Type it, or none.")
+            }
+            Self::NoLimit => t("No limit. Type the sum at which you stop and call."),
+            Self::NoStops => t("No stop rule is ticked. Tick what else makes you call."),
+            Self::NoName => t("No name. Type who may decide."),
+            Self::NotSigned => t("Not signed. Sign in the field, or type initials."),
+            Self::OnlyADot => t("Hardly anything is drawn. Sign again, or type initials."),
+            Self::NotLetters => {
+                t("Initials are one to three letters, such as ML. Type them again.")
+            }
+            Self::NobodyTookIt => t("Nobody took the answer. Type your initials."),
         })
     }
 }

@@ -2,6 +2,7 @@
 
 use pictures::drawing::Drawing;
 use pictures::signature::signature;
+use words::{say, t};
 
 use super::consent::{Consent, Refused};
 use crate::apart;
@@ -31,20 +32,20 @@ impl Consent {
     /// wanted.
     pub fn terms(&self) -> Vec<Term> {
         let or_none = |text: &str| match text.trim() {
-            "" => "not said".to_owned(),
+            "" => t("not said").to_owned(),
             text => text.to_owned(),
         };
-        let limit = ("Limit", or_none(&self.limit));
+        let limit = (t("Limit"), or_none(&self.limit));
         let Some(signed) = &self.signed else { return vec![limit] };
         let Agreement { price, stops, excluded, declined, .. } = signed.as_ref();
         let mut terms = vec![
-            ("Price", or_none(price)),
+            (t("Price"), or_none(price)),
             limit,
-            ("Stop and call", or_none(&stops.join("; "))),
-            ("Not covered", or_none(excluded)),
+            (t("Stop and call"), or_none(&stops.join("; "))),
+            (t("Not covered"), or_none(excluded)),
         ];
         if !declined.is_empty() {
-            terms.push(("Not wanted", declined.join("; ")));
+            terms.push((t("Not wanted"), declined.join("; ")));
         }
         terms
     }
@@ -59,7 +60,7 @@ impl Consent {
     pub fn signature(&self) -> Option<Drawing> {
         let drawn = &self.signed.as_ref()?.drawn;
         let pad = (Signature::WIDTH, Signature::HEIGHT);
-        let picture = || signature(drawn.strokes(), pad, format!("Signature of {}.", self.by));
+        let picture = || signature(drawn.strokes(), pad, say!("Signature of {}.", self.by));
         (!drawn.is_empty()).then(picture)
     }
 }
@@ -76,14 +77,14 @@ impl Refused {
         let (by, how, work) = (&self.by, self.how.words(), self.work.join(", "));
         let time = apart(self.mark.at, now, utc_offset);
         match without_stop(&self.reason) {
-            "" => format!("{by} said no {how}, {time}: {work}."),
-            reason => format!("{by} said no {how}, {time}: {work}. Why: {reason}."),
+            "" => say!("{by} said no {how}, {time}: {work}."),
+            reason => say!("{by} said no {how}, {time}: {work}. Why: {reason}."),
         }
     }
 
     /// Why, where a reason was given, and whose initials stand for it, where any do.
     pub fn terms(&self) -> Vec<Term> {
-        let why = (!self.reason.is_empty()).then(|| ("Why", self.reason.clone()));
+        let why = (!self.reason.is_empty()).then(|| (t("Why"), self.reason.clone()));
         why.into_iter().chain(initials(self.how, &self.initials)).collect()
     }
 }
@@ -96,6 +97,6 @@ fn who(by: &str, how: Answered) -> String {
 }
 
 fn initials(how: Answered, initials: &str) -> Option<Term> {
-    let label = if how == Answered::Here { "Initials" } else { "Answer taken by" };
+    let label = if how == Answered::Here { t("Initials") } else { t("Answer taken by") };
     (!initials.is_empty()).then(|| (label, initials.to_owned()))
 }

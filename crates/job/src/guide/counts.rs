@@ -1,6 +1,7 @@
 //! Out and in: what was counted out must be counted in.
 
 use measure::Decimal;
+use words::{say, t};
 
 use super::log::{GuideLog, Kept};
 use crate::guided::{Capture, capitalised};
@@ -99,12 +100,12 @@ pub(super) fn sentence(name: &str, out: Decimal, inside: Decimal) -> String {
     let (out_text, in_text) = (out.normalize(), inside.normalize());
     let name = if in_text == Decimal::ZERO { capitalised(name) } else { name.to_owned() };
     let cure = if inside < out {
-        format!("Find {} before you go on.", (out - inside).normalize())
+        say!("Find {} before you go on.", (out - inside).normalize())
     } else {
-        "Count both again.".to_owned()
+        t("Count both again.").to_owned()
     };
     if in_text == Decimal::ZERO {
-        return format!("{name}: none in, {out_text} out. {cure}");
+        return say!("{name}: none in, {out_text} out. {cure}");
     }
-    format!("{in_text} {name} in, {out_text} out. {cure}")
+    say!("{in_text} {name} in, {out_text} out. {cure}")
 }

@@ -1,5 +1,7 @@
 //! Where every step stands, and which comes next.
 
+use words::say;
+
 use super::gate::{self, GateView};
 use super::log::{GuideLog, Mark};
 use super::{clocks, packs};
@@ -172,8 +174,8 @@ impl StepView {
 
 fn opens(blocker: &StepView) -> String {
     match blocker.state {
-        StepState::Stale { .. } => format!("Opens when “{}” is done again.", blocker.title),
-        _ => format!("Opens when “{}” is done.", blocker.title),
+        StepState::Stale { .. } => say!("Opens when “{}” is done again.", blocker.title),
+        _ => say!("Opens when “{}” is done.", blocker.title),
     }
 }
 
@@ -190,7 +192,7 @@ fn settled(
     let ended = own.done.max(skipped)?;
     if let Some((mark, reason)) = own.reopened.as_ref().filter(|(mark, _)| *mark > ended) {
         let time = clock::hour_minute(mark.at, moment.utc_offset);
-        return Some(StepState::Stale { why: format!("Opened again {time}: {reason}.") });
+        return Some(StepState::Stale { why: say!("Opened again {time}: {reason}.") });
     }
     if let Some(why) = lost_ground(plan, log, at, step, ended, moment) {
         return Some(StepState::Stale { why });
@@ -218,17 +220,17 @@ fn lost_ground(
         let Some((mark, _)) = reopened.filter(|(mark, _)| *mark > ended) else { continue };
         if plan.comes_before(first, at) {
             let (title, time) = (&earlier.title, time(*mark));
-            return Some(format!("“{title}” was opened again {time}, so do this again after it."));
+            return Some(say!("“{title}” was opened again {time}, so do this again after it."));
         }
     }
     for (label, taken) in readings(log, step) {
         if let Some((pack, mark)) = packs::changed_under(plan, log, label, taken) {
             let (taken, changed) = (time(taken), time(*mark));
-            return Some(format!("Read {taken}. {pack} changed {changed}, so read it again."));
+            return Some(say!("Read {taken}. {pack} changed {changed}, so read it again."));
         }
     }
     let (pack, mark) = packs::seat_changed(plan, log, step, ended)?;
-    Some(format!("{pack} changed {}, so seat it again.", time(*mark)))
+    Some(say!("{pack} changed {}, so seat it again.", time(*mark)))
 }
 
 /// The readings of a step from the set-up on, with when they were taken.

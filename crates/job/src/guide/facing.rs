@@ -1,5 +1,7 @@
 //! Which way a part faced, in the unit's own words: to the nose, aft, up, down.
 
+use words::t;
+
 /// A way a part can face.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
@@ -31,7 +33,7 @@ impl Way {
     /// How it ends a sentence: "to the nose".
     pub fn words(self) -> &'static str {
         match self {
-            Way::Nose => "to the nose",
+            Way::Nose => t("to the nose"),
             Way::Aft => "aft",
             Way::Up => "up",
             Way::Down => "down",
@@ -79,7 +81,7 @@ pub fn turned(facing: &str) -> String {
     let way = Way::of(facing).and_then(|way| Some((facing.strip_suffix(way.words())?, way)));
     match way {
         Some((what, way)) => format!("{what}{}", way.opposite().words()),
-        None => "the other way round".to_owned(),
+        None => t("the other way round").to_owned(),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Closing a step, leaving it out, opening it again: what the guide admits.
 
 use std::fmt;
+use words::{say, t};
 
 use super::counts;
 use super::course::{Course, StepState};
@@ -50,20 +51,22 @@ impl fmt::Display for GuideRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             GuideRefusal::NoStep => {
-                f.write_str("That step is not in this job's plan. Choose one that is.")
+                f.write_str(t("That step is not in this job's plan. Choose one that is."))
             }
-            GuideRefusal::Locked { opens } => write!(f, "Not yet. {opens}"),
-            GuideRefusal::Shut { missing, more: 0 } => write!(f, "Gate shut. {missing}"),
+            GuideRefusal::Locked { opens } => f.write_str(&say!("Not yet. {opens}")),
+            GuideRefusal::Shut { missing, more: 0 } => f.write_str(&say!("Gate shut. {missing}")),
             GuideRefusal::Shut { missing, more } => {
-                write!(f, "Gate shut. {missing} And {more} more.")
+                f.write_str(&say!("Gate shut. {missing} And {more} more."))
             }
             GuideRefusal::Asks { words } => {
-                write!(f, "The gate asks: {words}. Say yes or no, with your name.")
+                f.write_str(&say!("The gate asks: {words}. Say yes or no, with your name."))
             }
-            GuideRefusal::Counts { says } => write!(f, "{says} A count cannot be left out."),
-            GuideRefusal::NoReason => f.write_str("No reason given. Say why in a few words."),
+            GuideRefusal::Counts { says } => {
+                f.write_str(&say!("{says} A count cannot be left out."))
+            }
+            GuideRefusal::NoReason => f.write_str(t("No reason given. Say why in a few words.")),
             GuideRefusal::Bagged { part, number } => {
-                write!(f, "{part} is number {number} already. Change its place there.")
+                f.write_str(&say!("{part} is number {number} already. Change its place there."))
             }
         }
     }
@@ -125,7 +128,7 @@ impl Course {
             StepState::Stale { why } => why.clone(),
             _ => {
                 let next = self.next.and_then(|next| self.steps.get(next));
-                next.map_or_else(String::new, |next| format!("First “{}”.", next.title))
+                next.map_or_else(String::new, |next| say!("First “{}”.", next.title))
             }
         }
     }

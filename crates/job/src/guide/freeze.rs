@@ -1,6 +1,7 @@
 //! Freezing the packs: what lies in the unit is agreed, and a second person signs that they saw it.
 
 use std::fmt;
+use words::{say, t};
 
 use super::set_up::shims;
 use crate::guided::{Capture, capitalised};
@@ -62,14 +63,13 @@ pub enum FreezeRefusal {
 impl fmt::Display for FreezeRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            FreezeRefusal::NotYet { missing } => write!(f, "Not yet. {missing}"),
+            FreezeRefusal::NotYet { missing } => f.write_str(&say!("Not yet. {missing}")),
             FreezeRefusal::NoInitials { of } => {
-                write!(f, "No initials of {of}. Type one to three letters, such as SA.")
+                f.write_str(&say!("No initials of {of}. Type one to three letters, such as SA."))
             }
-            FreezeRefusal::SameTwice { found } => write!(
-                f,
+            FreezeRefusal::SameTwice { found } => f.write_str(&say!(
                 "{found} stands there twice. A second person signs, or say that you work alone."
-            ),
+            )),
         }
     }
 }
@@ -82,7 +82,7 @@ pub fn freeze(job: &Job, sheet: &Sheet, plan: &Plan, shown: Shown) -> Option<Fre
     let mut frozen = Freeze {
         step: step.id.clone(),
         title: match state {
-            "frozen" => "Freeze packs".to_owned(),
+            "frozen" => t("Freeze packs").to_owned(),
             _ => step.title.clone(),
         },
         packs: Vec::new(),
@@ -103,7 +103,7 @@ pub fn freeze(job: &Job, sheet: &Sheet, plan: &Plan, shown: Shown) -> Option<Fre
         let Some(slot) = Slot::named(position) else { continue };
         let label = record.label.clone();
         if !sheet.positions().iter().any(|position| position.slot == slot) {
-            frozen.captures.push((label, Capture::None("none here".to_owned())));
+            frozen.captures.push((label, Capture::None(t("none here").to_owned())));
             continue;
         }
         frozen.take(slot, label, job, sheet, shown);
@@ -137,7 +137,7 @@ impl Freeze {
         };
         let mut words = match job.pack(slot).map(PackFit::total) {
             Some(total) => figure(total, Figure::Shim, shown),
-            None => "not written down".to_owned(),
+            None => t("not written down").to_owned(),
         };
         if let (Some(check), Some(judged)) = (check, judged) {
             let read = figure(judged.mean, check.figure(), shown);
@@ -145,7 +145,7 @@ impl Freeze {
         }
         match job.pack(slot).and_then(shims) {
             Some(shims) => self.captures.push((label, shims)),
-            None => self.missing.push(format!("{}: the pack is not written down.", slot.tag())),
+            None => self.missing.push(say!("{}: the pack is not written down.", slot.tag())),
         }
         if let Some(check) = check.filter(|_| !may_freeze(&state)) {
             self.lacks(check, &state);
@@ -158,7 +158,7 @@ impl Freeze {
         let says = match state {
             CheckState::Stale { why } => why.clone(),
             CheckState::Open | CheckState::Locked { .. } => {
-                format!("{}: not read.", capitalised(check.name()))
+                say!("{}: not read.", capitalised(check.name()))
             }
             _ => format!("{}: {words}.", capitalised(check.name())),
         };
@@ -182,15 +182,15 @@ impl Freeze {
             return Err(FreezeRefusal::NotYet { missing: missing.clone() });
         }
         let no = |of| move || FreezeRefusal::NoInitials { of };
-        let set_by = letters(set_by).ok_or_else(no("who set it"))?;
+        let set_by = letters(set_by).ok_or_else(no(t("who set it")))?;
         let words = match seen_by {
-            None => format!("{set_by} set, not seen by a second person"),
+            None => say!("{set_by} set, not seen by a second person"),
             Some(other) => {
-                let other = letters(other).ok_or_else(no("the second person"))?;
+                let other = letters(other).ok_or_else(no(t("the second person")))?;
                 if other == set_by {
                     return Err(FreezeRefusal::SameTwice { found: other });
                 }
-                format!("{set_by} set, {other} saw")
+                say!("{set_by} set, {other} saw")
             }
         };
         let signed = (self.initials.clone(), Capture::Text(words));

@@ -1,5 +1,7 @@
 //! Gates: what is missing, in words.
 
+use words::say;
+
 use super::counts::{self, count};
 use super::course::Told;
 use super::log::{GuideLog, Kept};
@@ -99,19 +101,19 @@ impl<'a> Look<'a> {
         let label = capitalised(&record.label);
         let Some(kept) = kept else {
             let may_lack = excused || proof.label.starts_with("not ");
-            return (!may_lack).then(|| format!("{label}: not captured."));
+            return (!may_lack).then(|| say!("{label}: not captured."));
         };
         if holder.id == self.step.id
             && let Some((_, reason)) = self.opened_after(kept)
         {
-            return Some(format!("{label}: captured before this was opened again: {reason}."));
+            return Some(say!("{label}: captured before this was opened again: {reason}."));
         }
         let reading = record.kind == RecordKind::Measure && holder.phase >= Phase::SetUp;
         if reading
             && let Some((pack, _)) =
                 packs::changed_under(self.plan, self.log, &record.label, kept.mark)
         {
-            return Some(format!("{label}: read before {pack} changed. Read it again."));
+            return Some(say!("{label}: read before {pack} changed. Read it again."));
         }
         match &kept.value {
             Capture::Chosen(words) => words
@@ -119,13 +121,13 @@ impl<'a> Look<'a> {
                 .find(|word| {
                     record.choices.iter().any(|choice| choice.shuts && choice.word == **word)
                 })
-                .map(|word| format!("{label}: {word}. Put it right, then answer again.")),
+                .map(|word| say!("{label}: {word}. Put it right, then answer again.")),
             Capture::Readings(values) if record.is_count() => {
                 let counts: Vec<_> = values.iter().map(|value| value.amount().value).collect();
                 let differ = counts.iter().any(|count| counts.first() != Some(count));
                 differ.then(|| {
                     let said: Vec<&str> = values.iter().map(measure::Typed::text).collect();
-                    format!("{label}: counted {}. Count until they agree.", said.join(" and "))
+                    say!("{label}: counted {}. Count until they agree.", said.join(" and "))
                 })
             }
             _ => None,
@@ -180,7 +182,7 @@ impl<'a> Look<'a> {
             {
                 let [total, agreed] =
                     [total, agreed].map(|value| measure::show(value, 3, measure::Mark::Point));
-                differ.push(format!(
+                differ.push(say!(
                     "{position} fitted is {total} mm, {state} was {agreed} mm. Fit the {state} pack."
                 ));
             }

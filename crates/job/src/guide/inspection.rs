@@ -1,5 +1,7 @@
 //! Inspection: what makes a part scrap, one to watch, or good, and what a verdict changes.
 
+use words::{say, t};
+
 use super::log::{GuideLog, Judged};
 use crate::Guided;
 use crate::guided::PartVerdict;
@@ -69,7 +71,7 @@ impl Criteria {
                     Ok(Json::Map(keys)) => read(keys),
                     _ => None,
                 };
-                keys.ok_or(ProcedureError { line, what: "the part".to_owned() })
+                keys.ok_or(ProcedureError { line, what: t("the part").to_owned() })
             })
             .collect()
     }
@@ -104,7 +106,7 @@ pub fn inspection(criteria: &[Criteria], plan: &Plan, log: &GuideLog) -> Vec<Par
                 criteria: criteria.clone(),
                 judged,
                 missing: if lacks_photo {
-                    "No photo of what was rejected.".to_owned()
+                    t("No photo of what was rejected.").to_owned()
                 } else {
                     String::new()
                 },
@@ -140,13 +142,13 @@ pub fn effects(parts: &[PartView], plan: &Plan) -> Effect {
         let criteria = &part.criteria;
         effect.orders.push(criteria.order.clone());
         match criteria.widens {
-            Some(Scope::Exchange) => effect.says.push(format!(
+            Some(Scope::Exchange) => effect.says.push(say!(
                 "{} rejected: repair with consent, or an exchange unit. Ask the owner.",
                 criteria.name
             )),
             Some(scope) if scope > plan.scope => {
                 effect.widens_to = effect.widens_to.max(Some(scope));
-                effect.says.push(format!(
+                effect.says.push(say!(
                     "{} rejected: the scope becomes {}, and the packs are set up again.",
                     criteria.name,
                     scope.words().to_lowercase()
@@ -154,8 +156,8 @@ pub fn effects(parts: &[PartView], plan: &Plan) -> Effect {
             }
             Some(_) => effect
                 .says
-                .push(format!("{} rejected: set up again the packs beside it.", criteria.name)),
-            None => effect.says.push(format!("{} rejected: {}.", criteria.name, criteria.order)),
+                .push(say!("{} rejected: set up again the packs beside it.", criteria.name)),
+            None => effect.says.push(say!("{} rejected: {}.", criteria.name, criteria.order)),
         }
     }
     effect
@@ -176,7 +178,7 @@ impl Effect {
     /// The parts without a verdict and the rejects without a photo: one sentence each.
     pub fn to_judge(parts: &[PartView]) -> Vec<String> {
         let lacks = |part: &PartView| match &part.judged {
-            None => Some(format!("{}: no verdict.", part.criteria.name)),
+            None => Some(say!("{}: no verdict.", part.criteria.name)),
             Some(_) if part.missing.is_empty() => None,
             Some(_) => Some(format!("{}: {}", part.criteria.name, part.missing)),
         };

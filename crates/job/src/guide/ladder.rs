@@ -1,5 +1,7 @@
 //! The ladder: every part that comes off gets the next number, and goes back in reverse.
 
+use words::say;
+
 use super::counts::{CountState, CountView};
 use super::facing::NOT_SURE;
 use super::finish::GuideRefusal;
@@ -84,7 +86,7 @@ pub fn ladder(plan: &Plan, log: &GuideLog) -> Ladder {
     }
     let lacks = |rung: &Rung| {
         let number = rung.number.filter(|_| rung.photo.is_none())?;
-        Some(format!("{number} {}: no photo.", rung.name.to_lowercase()))
+        Some(say!("{number} {}: no photo.", rung.name.to_lowercase()))
     };
     Ladder {
         going_back: (0..out).rev().collect(),
@@ -199,19 +201,19 @@ impl Ladder {
     pub fn to_strip(&self, counts: &[CountView]) -> Vec<String> {
         let is_in = |rung: &&Rung| rung.strips && rung.state == RungState::ToCome;
         let still = self.rungs.iter().filter(is_in);
-        let still = still.map(|rung| format!("{}: still in the unit.", rung.name));
+        let still = still.map(|rung| say!("{}: still in the unit.", rung.name));
         let counts = counts.iter().filter(|count| count.state == CountState::NotCounted);
-        let counts = counts.map(|count| format!("{}: not counted.", capitalised(&count.name)));
+        let counts = counts.map(|count| say!("{}: not counted.", capitalised(&count.name)));
         self.missing.iter().cloned().chain(still).chain(counts).collect()
     }
 
     /// What keeps "closed" shut: one sentence each.
     pub fn to_close(&self, counts: &[CountView]) -> Vec<String> {
         let out = self.rungs.iter().filter(|rung| rung.state == RungState::Out);
-        let out = out.map(|rung| format!("{} {}: not in.", rung.shown, rung.name.to_lowercase()));
+        let out = out.map(|rung| say!("{} {}: not in.", rung.shown, rung.name.to_lowercase()));
         let counts = counts.iter().filter_map(|count| match count.state {
             CountState::Differ => Some(count.says.clone()),
-            CountState::ToFit => Some(format!("{}: not counted in.", capitalised(&count.name))),
+            CountState::ToFit => Some(say!("{}: not counted in.", capitalised(&count.name))),
             CountState::Agree | CountState::NotCounted => None,
         });
         out.chain(counts).collect()

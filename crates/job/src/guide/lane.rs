@@ -1,5 +1,7 @@
 //! A guided job at a glance: for the bench and the shop's board.
 
+use words::{say, t};
+
 use super::clocks::ClockView;
 use super::course::{Course, StepView};
 use super::log::GuideLog;
@@ -45,11 +47,11 @@ impl Stands {
     /// In words.
     pub fn words(&self) -> String {
         match self {
-            Stands::Stale(1) => "1 step stale".to_owned(),
-            Stands::Stale(stale) => format!("{stale} steps stale"),
-            Stands::Waits(what) => format!("Waits: {}", what.to_lowercase()),
-            Stands::Open => "To do".to_owned(),
-            Stands::Done => "Every step done".to_owned(),
+            Stands::Stale(1) => t("1 step stale").to_owned(),
+            Stands::Stale(stale) => say!("{stale} steps stale"),
+            Stands::Waits(what) => say!("Waits: {}", what.to_lowercase()),
+            Stands::Open => t("To do").to_owned(),
+            Stands::Done => t("Every step done").to_owned(),
         }
     }
 }
@@ -60,8 +62,8 @@ pub fn lane(plan: &Plan, log: &GuideLog, course: &Course, clocks: &[ClockView]) 
     let next = course.next.and_then(|next| course.steps.get(next));
     let settled: usize = stages.iter().map(|stage| stage.settled).sum();
     let line = match next {
-        Some(view) => format!("{} · {settled} of {}", view.phase.stage(), course.steps.len()),
-        None => "Done".to_owned(),
+        Some(view) => say!("{} · {settled} of {}", view.phase.stage(), course.steps.len()),
+        None => t("Done").to_owned(),
     };
     let stale: usize = stages.iter().map(|stage| stage.stale).sum();
     let can_go_on = |view: &&StepView| view.ready && !view.is_settled() && view.waits.is_empty();
@@ -83,14 +85,12 @@ pub fn lane(plan: &Plan, log: &GuideLog, course: &Course, clocks: &[ClockView]) 
     Lane {
         line,
         next: next.map_or_else(|| "Print and hand over".to_owned(), |view| view.title.clone()),
-        act: next.map_or_else(
-            || "Print the record".to_owned(),
-            |view| format!("Carry on: {}", view.act()),
-        ),
+        act: next
+            .map_or_else(|| "Print the record".to_owned(), |view| say!("Carry on: {}", view.act())),
         step: next.map(|view| view.id.clone()),
         stands,
         gate: shut,
-        parts: if ordered == 0 { "No parts due".to_owned() } else { format!("{ordered} on order") },
+        parts: if ordered == 0 { t("No parts due").to_owned() } else { say!("{ordered} on order") },
         stages,
     }
 }

@@ -1,6 +1,7 @@
 //! From typed text to a capture, held to the record that asks for it.
 
 use std::fmt;
+use words::say;
 
 use measure::{Decimal, EntryError, Sign, Typed, Unit};
 
@@ -49,25 +50,28 @@ impl fmt::Display for CaptureRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             CaptureRefusal::Nothing { label } => {
-                write!(f, "Nothing typed for {label}. Type it, or say why there is none.")
+                f.write_str(&say!("Nothing typed for {label}. Type it, or say why there is none."))
             }
             CaptureRefusal::Entry(entry) => entry.fmt(f),
             CaptureRefusal::Count { found, wanted, at } if found < wanted => {
                 let at = if at.is_empty() { String::new() } else { format!(" {at}") };
-                write!(f, "{found} of {wanted}{at} typed. Type the other {} too.", wanted - found)
+                f.write_str(&say!(
+                    "{found} of {wanted}{at} typed. Type the other {} too.",
+                    wanted - found
+                ))
             }
             CaptureRefusal::Count { found, wanted, at } => {
                 let at = if at.is_empty() { "places" } else { at };
-                write!(f, "{found} values for {wanted} {at}. Keep {wanted} for each.")
+                f.write_str(&say!("{found} values for {wanted} {at}. Keep {wanted} for each."))
             }
             CaptureRefusal::NotWhole { found } => {
-                write!(f, "{found} is not a count. Type a whole number.")
+                f.write_str(&say!("{found} is not a count. Type a whole number."))
             }
             CaptureRefusal::NoOption { found, options } => {
-                write!(f, "{found} is not one of {options}. Choose one.")
+                f.write_str(&say!("{found} is not one of {options}. Choose one."))
             }
             CaptureRefusal::NotTyped { label } => {
-                write!(f, "{label} is not typed. Take it on its own button.")
+                f.write_str(&say!("{label} is not typed. Take it on its own button."))
             }
         }
     }
@@ -196,5 +200,5 @@ fn coarse(record: &Record, values: &[Typed]) -> Option<String> {
         let step = value.step().to(asked.unit());
         step.is_some_and(|step| step.value > most)
     })?;
-    Some(format!("{coarse} is coarser than the {asked} asked for. Read it again if you can."))
+    Some(say!("{coarse} is coarser than the {asked} asked for. Read it again if you can."))
 }

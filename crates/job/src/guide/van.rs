@@ -1,5 +1,7 @@
 //! The pack list as the van is loaded: by what a tool is for, with the parts and the shims.
 
+use words::{say, t};
+
 use super::log::GuideLog;
 use super::pack_list::{Item, PackList};
 use crate::guided::{Readied, capitalised};
@@ -193,18 +195,18 @@ fn shims(asked: &Item, log: &GuideLog, sheet: &Sheet, tin: &Tin) -> Vec<(Item, O
         let tags = takes(&family);
         let tag = tags.first()?;
         let says = match sizes {
-            0 => "none in the tin".to_owned(),
-            1 => "1 size in the tin".to_owned(),
-            sizes => format!("{sizes} sizes in the tin"),
+            0 => t("none in the tin").to_owned(),
+            1 => t("1 size in the tin").to_owned(),
+            sizes => say!("{sizes} sizes in the tin"),
         };
         let doubt = match sizes {
-            0 => Some(format!("None for {tag} in the tin. Take some, or the pack cannot change.")),
-            1 => Some(format!(
+            0 => Some(say!("None for {tag} in the tin. Take some, or the pack cannot change.")),
+            1 => Some(say!(
                 "{tag} has one size only. Take a second size, or the pack may not close."
             )),
             _ => None,
         };
-        let name = format!("shims for {}", joined(&tags));
+        let name = say!("shims for {}", joined(&tags));
         Some((thing(&name, &asked.steps, says, log), doubt))
     };
     families([sheet], tin).into_iter().filter_map(line).collect()
@@ -243,12 +245,12 @@ impl Item {
         match &self.readied {
             Some((Readied::Packed, _)) => None,
             Some((Readied::Borrowed, from)) if from.trim().is_empty() => {
-                Some(format!("{name}: say who lends it."))
+                Some(say!("{name}: say who lends it."))
             }
             Some((Readied::Borrowed, _)) => None,
-            Some((Readied::Ordered, _)) => Some(format!("{name}: on order.")),
-            _ if self.short => Some(format!("{name}: have, borrow or order it.")),
-            _ => Some(format!("{name}: not packed.")),
+            Some((Readied::Ordered, _)) => Some(say!("{name}: on order.")),
+            _ if self.short => Some(say!("{name}: have, borrow or order it.")),
+            _ => Some(say!("{name}: not packed.")),
         }
     }
 }

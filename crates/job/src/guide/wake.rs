@@ -1,5 +1,7 @@
 //! Interrupted work wakes where it stopped.
 
+use words::{say, t};
+
 use super::course::{Course, Moment};
 use super::log::GuideLog;
 use crate::clock::apart;
@@ -23,7 +25,7 @@ pub fn wake(course: &Course, log: &GuideLog, moment: &Moment) -> Wake {
     });
     let next = course.next.and_then(|next| course.steps.get(next)).map(|view| (view, None));
     let Some((view, mark)) = touched.or(next) else {
-        let says = "Every step of this job is done.".to_owned();
+        let says = t("Every step of this job is done.").to_owned();
         return Wake { step: None, capture: String::new(), says };
     };
     let capture = view.to_capture.first().cloned().unwrap_or_default();
@@ -31,12 +33,12 @@ pub fn wake(course: &Course, log: &GuideLog, moment: &Moment) -> Wake {
     let mut says = match mark {
         Some(mark) => {
             let time = apart(mark.at, moment.now, moment.utc_offset);
-            format!("You stopped at “{title}”, {time}.")
+            say!("You stopped at “{title}”, {time}.")
         }
-        None => format!("Next: “{title}”."),
+        None => say!("Next: “{title}”."),
     };
     if mark.is_some() && !capture.is_empty() {
-        says = format!("{says} Next: {capture}.");
+        says = say!("{says} Next: {capture}.");
     }
     Wake { step: Some(view.id.clone()), capture, says }
 }

@@ -1,5 +1,7 @@
 //! Whether a book admits a guided fact: its form; whether it makes sense now, the guide says before.
 
+use words::t;
+
 use super::{Agreement, Capture, Guided};
 use crate::{BookId, Refusal};
 
@@ -25,17 +27,17 @@ pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
     }
     match fact {
         Guided::Captured { value, .. } if is_empty(value) => {
-            Err(Refusal::Nothing { what: "the capture" })
+            Err(Refusal::Nothing { what: t("the capture") })
         }
         Guided::ConsentSigned(agreement) => signed(agreement),
         Guided::ConsentRefused { work, .. } if work.is_empty() => {
-            Err(Refusal::Nothing { what: "the work" })
+            Err(Refusal::Nothing { what: t("the work") })
         }
         Guided::BenchChecked { values, .. } if values.is_empty() => {
-            Err(Refusal::Nothing { what: "the check" })
+            Err(Refusal::Nothing { what: t("the check") })
         }
         Guided::StepAdded { step, .. } if !step.starts_with("own-") => {
-            Err(Refusal::WrongValue { field: "name of an own step" })
+            Err(Refusal::WrongValue { field: t("name of an own step") })
         }
         Guided::ClockStarted { marks, .. } => {
             let rises = marks.is_sorted_by(|one, next| one < next);
@@ -49,10 +51,10 @@ pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
 /// Work was agreed, and it is signed: by a drawing that fits, or by initials.
 fn signed(agreement: &Agreement) -> Result<(), Refusal> {
     if agreement.work.is_empty() {
-        return Err(Refusal::Nothing { what: "the work" });
+        return Err(Refusal::Nothing { what: t("the work") });
     }
     if agreement.drawn.is_empty() && agreement.initials.trim().is_empty() {
-        return Err(Refusal::Nothing { what: "the signature" });
+        return Err(Refusal::Nothing { what: t("the signature") });
     }
     match agreement.drawn.fits() {
         true => Ok(()),
@@ -62,51 +64,61 @@ fn signed(agreement: &Agreement) -> Result<(), Refusal> {
 
 fn must_be_written(fact: &Guided) -> Vec<(&'static str, &str)> {
     match fact {
-        Guided::StepDone { step } => vec![("the step", step)],
+        Guided::StepDone { step } => vec![(t("the step"), step)],
         Guided::StepSkipped { step, reason }
         | Guided::StepReopened { step, reason }
-        | Guided::StepDropped { step, reason } => vec![("the step", step), ("the reason", reason)],
+        | Guided::StepDropped { step, reason } => {
+            vec![(t("the step"), step), (t("the reason"), reason)]
+        }
         Guided::GateJudged { step, passed, by, reason } => {
-            let mut texts = vec![("the step", step.as_str()), ("who judged", by)];
+            let mut texts = vec![(t("the step"), step.as_str()), (t("who judged"), by)];
             if !passed {
-                texts.push(("the reason", reason));
+                texts.push((t("the reason"), reason));
             }
             texts
         }
-        Guided::Captured { step, label, .. } => vec![("the step", step), ("the capture", label)],
-        Guided::ClockStarted { clock, .. } | Guided::ClockStopped { clock, .. } => {
-            vec![("the clock", clock)]
+        Guided::Captured { step, label, .. } => {
+            vec![(t("the step"), step), (t("the capture"), label)]
         }
-        Guided::PartBagged { part, place, .. } => vec![("the part", part), ("its place", place)],
+        Guided::ClockStarted { clock, .. } | Guided::ClockStopped { clock, .. } => {
+            vec![(t("the clock"), clock)]
+        }
+        Guided::PartBagged { part, place, .. } => {
+            vec![(t("the part"), part), (t("its place"), place)]
+        }
         Guided::PartJudged { part, verdict, reason, .. } => {
-            let mut texts = vec![("the part", part.as_str())];
+            let mut texts = vec![(t("the part"), part.as_str())];
             if *verdict == super::PartVerdict::Reject {
-                texts.push(("the reason", reason));
+                texts.push((t("the reason"), reason));
             }
             texts
         }
         Guided::ConsentGiven { by, what, .. } => {
-            vec![("who agreed", by), ("what was agreed", what)]
+            vec![(t("who agreed"), by), (t("what was agreed"), what)]
         }
         Guided::ConsentSigned(agreement) => {
-            vec![("who agreed", &agreement.by), ("the limit", &agreement.limit)]
+            vec![(t("who agreed"), &agreement.by), (t("the limit"), &agreement.limit)]
         }
-        Guided::ConsentRefused { by, .. } => vec![("who said no", by)],
-        Guided::ToolReadied { tool, .. } => vec![("the tool", tool)],
-        Guided::BenchChecked { kind, .. } => vec![("the instrument", kind)],
+        Guided::ConsentRefused { by, .. } => vec![(t("who said no"), by)],
+        Guided::ToolReadied { tool, .. } => vec![(t("the tool"), tool)],
+        Guided::BenchChecked { kind, .. } => vec![(t("the instrument"), kind)],
         Guided::StepAdded { step, after, title, .. } => {
-            vec![("the step", step), ("the step before it", after), ("the act", title)]
+            vec![(t("the step"), step), (t("the step before it"), after), (t("the act"), title)]
         }
         Guided::StepMoved { step, after } => {
-            vec![("the step", step), ("the step before it", after)]
+            vec![(t("the step"), step), (t("the step before it"), after)]
         }
-        Guided::ToolKept { tool, name, .. } => vec![("the tool", tool), ("the tool's name", name)],
-        Guided::ToolNamed { tool, other } => vec![("the tool", tool), ("its other name", other)],
+        Guided::ToolKept { tool, name, .. } => {
+            vec![(t("the tool"), tool), (t("the tool's name"), name)]
+        }
+        Guided::ToolNamed { tool, other } => {
+            vec![(t("the tool"), tool), (t("its other name"), other)]
+        }
         Guided::ToolCorrected { tool, wrong, note } => {
-            vec![("the tool", tool), ("the wrong number", wrong), ("the note", note)]
+            vec![(t("the tool"), tool), (t("the wrong number"), wrong), (t("the note"), note)]
         }
-        Guided::ToolGone { tool, .. } => vec![("the tool", tool)],
-        Guided::ProcedurePinned { layout, .. } => vec![("the layout", layout)],
+        Guided::ToolGone { tool, .. } => vec![(t("the tool"), tool)],
+        Guided::ProcedurePinned { layout, .. } => vec![(t("the layout"), layout)],
         Guided::ScopeChosen { .. } | Guided::PartFitted { .. } => Vec::new(),
     }
 }

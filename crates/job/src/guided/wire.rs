@@ -2,6 +2,7 @@
 
 use serde::de::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use words::t;
 
 use super::{Agreement, Answered, Capture, Guided, PartVerdict, Readied};
 use crate::json::{Json, Keys};
@@ -22,7 +23,7 @@ impl Serialize for GuidedLine<&Guided> {
 
 impl<'de> Deserialize<'de> for GuidedLine<Guided> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let unknown = || D::Error::custom("not a guided fact");
+        let unknown = || D::Error::custom(t("not a guided fact"));
         let Json::Map(keys) = Json::deserialize(deserializer)? else { return Err(unknown()) };
         let Some((kind, Json::Map(mut keys))) = keys.only() else { return Err(unknown()) };
         let fact = read(&kind, &mut keys).filter(|_| keys.is_empty());

@@ -1,86 +1,84 @@
 //! A guided fact as a mechanic would write it.
 
+use words::say;
+
 use super::{Agreement, Guided, Readied};
 
 /// The sentence of a fact. Steps stand by their ids: a book can be read without its procedure.
 pub(crate) fn sentence(fact: &Guided) -> String {
     match fact {
         Guided::ProcedurePinned { layout, revision } => {
-            format!("Follows the procedure of layout {layout}, revision {revision}.")
+            say!("Follows the procedure of layout {layout}, revision {revision}.")
         }
         Guided::ScopeChosen { scope, reason } => {
-            format!("Scope: {}{}.", scope.words().to_lowercase(), because(reason))
+            say!("Scope: {}{}.", scope.words().to_lowercase(), because(reason))
         }
-        Guided::StepDone { step } => format!("Step {step} done."),
-        Guided::StepSkipped { step, reason } => format!("Step {step} left out: {reason}."),
-        Guided::StepReopened { step, reason } => format!("Step {step} opened again: {reason}."),
+        Guided::StepDone { step } => say!("Step {step} done."),
+        Guided::StepSkipped { step, reason } => say!("Step {step} left out: {reason}."),
+        Guided::StepReopened { step, reason } => say!("Step {step} opened again: {reason}."),
         Guided::GateJudged { step, passed: true, by, reason } => {
-            format!("Gate of {step} passed by {by}{}.", because(reason))
+            say!("Gate of {step} passed by {by}{}.", because(reason))
         }
         Guided::GateJudged { step, by, reason, .. } => {
-            format!("Gate of {step} failed by {by}{}.", because(reason))
+            say!("Gate of {step} failed by {by}{}.", because(reason))
         }
         Guided::Captured { label, value, .. } => {
             format!("{}: {}.", capitalised(label), value.words().trim_end_matches('.'))
         }
         Guided::ClockStarted { label, marks, .. } => {
             let end = marks.last().copied().unwrap_or_default();
-            format!("Clock started: {label}, {end} min.")
+            say!("Clock started: {label}, {end} min.")
         }
-        Guided::ClockStopped { reason, .. } => format!("Clock stopped{}.", because(reason)),
+        Guided::ClockStopped { reason, .. } => say!("Clock stopped{}.", because(reason)),
         Guided::PartBagged { number, part, place, facing, .. } => {
             let facing =
                 if facing.trim().is_empty() { String::new() } else { format!(", {facing}") };
-            format!("{number}: {} off, in {place}{facing}.", spaced(part))
+            say!("{number}: {} off, in {place}{facing}.", spaced(part))
         }
-        Guided::PartFitted { number } => format!("{number} fitted."),
+        Guided::PartFitted { number } => say!("{number} fitted."),
         Guided::PartJudged { part, verdict, reason, .. } => {
             format!("{}: {}{}.", capitalised(&spaced(part)), verdict.word(), because(reason))
         }
         Guided::ConsentGiven { by, what, limit } if limit.trim().is_empty() => {
-            format!("{by} agreed: {what}.")
+            say!("{by} agreed: {what}.")
         }
         Guided::ConsentGiven { by, what, limit } => {
-            format!("{by} agreed: {what}, up to {limit}.")
+            say!("{by} agreed: {what}, up to {limit}.")
         }
         Guided::ConsentSigned(agreement) => {
             let Agreement { by, how, work, limit, .. } = agreement.as_ref();
-            format!("{by} agreed {}: {}, up to {limit}.", how.words(), work.join(", "))
+            say!("{by} agreed {}: {}, up to {limit}.", how.words(), work.join(", "))
         }
         Guided::ConsentRefused { by, how, work, reason, .. } => {
             let (how, work) = (how.words(), work.join(", "));
             match without_stop(reason) {
-                "" => format!("{by} said no {how}: {work}."),
-                reason => format!("{by} said no {how}: {work}. Why: {reason}."),
+                "" => say!("{by} said no {how}: {work}."),
+                reason => say!("{by} said no {how}: {work}. Why: {reason}."),
             }
         }
         Guided::ToolReadied { tool, how, from } => {
             let from = match how {
                 _ if from.trim().is_empty() => String::new(),
                 Readied::Packed | Readied::Unpacked => format!(", {from}"),
-                Readied::Borrowed | Readied::Ordered => format!(" from {from}"),
+                Readied::Borrowed | Readied::Ordered => say!(" from {from}"),
             };
             format!("{} {}{from}.", capitalised(tool), how.word())
         }
         Guided::BenchChecked { place, kind, .. } => {
             let name = crate::instrument::titled(kind);
             let place = place.trim();
-            if place.is_empty() {
-                format!("{name} kept.")
-            } else {
-                format!("{name}, {place}: kept.")
-            }
+            if place.is_empty() { say!("{name} kept.") } else { say!("{name}, {place}: kept.") }
         }
-        Guided::StepAdded { title, after, .. } => format!("Own step after {after}: {title}."),
-        Guided::StepDropped { step, reason } => format!("Step {step} dropped: {reason}."),
-        Guided::StepMoved { step, after } => format!("Step {step} moved after {after}."),
+        Guided::StepAdded { title, after, .. } => say!("Own step after {after}: {title}."),
+        Guided::StepDropped { step, reason } => say!("Step {step} dropped: {reason}."),
+        Guided::StepMoved { step, after } => say!("Step {step} moved after {after}."),
         Guided::ToolKept { name, number, .. } if number.trim().is_empty() => {
-            format!("In the drawer: {name}.")
+            say!("In the drawer: {name}.")
         }
-        Guided::ToolKept { name, number, .. } => format!("In the drawer: {name}, no. {number}."),
-        Guided::ToolNamed { other, .. } => format!("Also called {other}."),
-        Guided::ToolCorrected { wrong, note, .. } => format!("{wrong} is wrong: {note}."),
-        Guided::ToolGone { why, .. } => format!("Tool gone{}.", because(why)),
+        Guided::ToolKept { name, number, .. } => say!("In the drawer: {name}, no. {number}."),
+        Guided::ToolNamed { other, .. } => say!("Also called {other}."),
+        Guided::ToolCorrected { wrong, note, .. } => say!("{wrong} is wrong: {note}."),
+        Guided::ToolGone { why, .. } => say!("Tool gone{}.", because(why)),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Anodes, how far corrosion has gone, and a reference cell.
 
 use measure::{Amount, Decimal, Sign, Typed, Unit, Verdict, real};
+use words::{say, t};
 use workshop::corrosion::{Anode, AnodeAdvice, Cell, anode, cell};
 use workshop::{Basis, Caution, Explanation};
 
@@ -48,21 +49,21 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let mut figures = Vec::new();
     if let Some(pit) = given.reading("pit") {
         let pit = pit.amount;
-        figures.push(("Deepest pit", format!("{} {}", pit.value.normalize(), pit.unit)));
+        figures.push((t("Deepest pit"), format!("{} {}", pit.value.normalize(), pit.unit)));
     }
     let mut verdict = None;
     if let Some(typed) = given.number("cell") {
         let (judged, shown) = protected(given, &typed)?;
         verdict = judged;
-        figures.push(("Cell", shown));
+        figures.push((t("Cell"), shown));
         says.push(protection(judged).to_owned());
     }
     if says.is_empty() && figures.is_empty() {
-        given.wanted.push("What is left of an anode, the corrosion grade, or the cell");
+        given.wanted.push(t("What is left of an anode, the corrosion grade, or the cell"));
         return None;
     }
     let why = Explanation {
-        formula: "half gone, or painted: replace; between the two limits: protected",
+        formula: t("half gone, or painted: replace; between the two limits: protected"),
         given: Vec::new(),
         basis: Basis::CommonPractice,
     };
@@ -70,7 +71,9 @@ fn answer(given: &mut Given) -> Option<Answer> {
         verdict,
         says,
         figures,
-        blind: Some("An anode that looks whole does nothing without bright metal under it.".into()),
+        blind: Some(
+            t("An anode that looks whole does nothing without bright metal under it.").into(),
+        ),
         ..answered(&[Caution::ShorePower], &why, &writing)
     })
 }
@@ -83,17 +86,17 @@ fn anodes(given: &mut Given) -> Option<Vec<String>> {
         let number = super::given::whole(at + 1);
         let found = Anode { left: typed.in_unit(Unit::Percent), painted: false, loose: false };
         says.push(match given.at("left", anode(&found))? {
-            AnodeAdvice::Replace => format!("No. {number}: replace, half of it or more is gone."),
-            _ => format!("No. {number}: keep."),
+            AnodeAdvice::Replace => say!("No. {number}: replace, half of it or more is gone."),
+            _ => say!("No. {number}: keep."),
         });
     }
     // One sentence: what is said in short is said of all of them.
     let mut says: Vec<String> = if says.is_empty() { says } else { vec![says.join(" ")] };
     if given.word("painted") == Some("some") {
-        says.push("Painted: replace, paint stops an anode.".to_owned());
+        says.push(t("Painted: replace, paint stops an anode.").to_owned());
     }
     if given.word("loose") == Some("some") {
-        says.push("Loose: clean the seat to bright metal and tighten it.".to_owned());
+        says.push(t("Loose: clean the seat to bright metal and tighten it.").to_owned());
     }
     Some(says)
 }
@@ -120,22 +123,24 @@ fn protected(given: &mut Given, typed: &Typed) -> Option<(Option<Verdict>, Strin
 
 fn protection(judged: Option<Verdict>) -> &'static str {
     match judged {
-        None => {
-            "Common practice, no source: −0.90 to −1.05 V for boats with aluminium drives. Less negative, the drive is not protected; more, the protection itself eats aluminium."
-        }
-        Some(Verdict::InBand) => "Protected, by the limits of the manual.",
-        Some(Verdict::Out) => {
-            "Outside the limits of the manual: too little and too much protection both eat aluminium."
-        }
-        Some(_) => "Too near a limit to say: read again.",
+        None => t(
+            "Common practice, no source: −0.90 to −1.05 V for boats with aluminium drives. Less negative, the drive is not protected; more, the protection itself eats aluminium.",
+        ),
+        Some(Verdict::InBand) => t("Protected, by the limits of the manual."),
+        Some(Verdict::Out) => t(
+            "Outside the limits of the manual: too little and too much protection both eat aluminium.",
+        ),
+        Some(_) => t("Too near a limit to say: read again."),
     }
 }
 
 fn corroded(grade: &str) -> &'static str {
     match grade {
-        "0" => "Clean.",
-        "1" => "White bloom: wipe it off, and look at the anodes.",
-        "2" => "Pits away from lands and seats: clean, coat, and measure the deepest.",
-        _ => "Pits through a land, seat or thread: judge the part before anything is fitted to it.",
+        "0" => t("Clean."),
+        "1" => t("White bloom: wipe it off, and look at the anodes."),
+        "2" => t("Pits away from lands and seats: clean, coat, and measure the deepest."),
+        _ => t(
+            "Pits through a land, seat or thread: judge the part before anything is fitted to it.",
+        ),
     }
 }

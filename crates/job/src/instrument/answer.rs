@@ -2,6 +2,7 @@
 
 use measure::Verdict;
 use pictures::drawing::Drawing;
+use words::{say, t};
 use workshop::{Basis, Caution, Explanation, MANUAL_FIRST};
 
 use super::shown::Writing;
@@ -92,10 +93,10 @@ impl Answer {
 /// A verdict in the middle of a sentence.
 pub(super) fn verdict_word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::InBand => "in band",
-        Verdict::NearLimit => "near limit",
+        Verdict::InBand => t("in band"),
+        Verdict::NearLimit => t("near limit"),
         Verdict::Out => "out",
-        Verdict::CannotProve => "cannot prove",
+        Verdict::CannotProve => t("cannot prove"),
     }
 }
 
@@ -104,9 +105,9 @@ pub(super) fn answered(cautions: &[Caution], why: &Explanation, writing: &Writin
     let mut said: Vec<String> = cautions.iter().map(ToString::to_string).collect();
     said.push(MANUAL_FIRST.to_owned());
     let source = match why.basis {
-        Basis::Published(source) => format!("Source: {source}."),
-        Basis::Derived(how) => format!("Worked out from {how}."),
-        Basis::CommonPractice => "Common practice, no source.".to_owned(),
+        Basis::Published(source) => say!("Source: {source}."),
+        Basis::Derived(how) => say!("Worked out from {how}."),
+        Basis::CommonPractice => t("Common practice, no source.").to_owned(),
     };
     let inputs = why.given.iter().map(|input| writing.input(input));
     let explained = std::iter::once(why.formula.to_owned()).chain(inputs).chain([source]).collect();

@@ -2,6 +2,7 @@
 //! from trial to trial.
 
 use measure::{Sign, Unit};
+use words::{say, t};
 use workshop::drag::{
     Answer as Turned, Drag, Effort, Seals, Trend, When, at_pinion, examine, part_of_shaft, trend,
 };
@@ -74,18 +75,20 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let drag = Drag { effort: effort(given)?, when, seals, limits };
     let field = if matches!(drag.effort, Effort::Wrench(_)) { "torque" } else { "pull" };
     let found = given.at(field, examine(&drag))?;
-    let mut figures = vec![("As read", writing.figure(&found.read))];
-    figures.extend(found.bearings.as_ref().map(|it| ("Bearings alone", writing.figure(it))));
+    let mut figures = vec![(t("As read"), writing.figure(&found.read))];
+    figures.extend(found.bearings.as_ref().map(|it| (t("Bearings alone"), writing.figure(it))));
     let mut more = one_shaft(given, &found.read, &writing)?;
     figures.append(&mut more);
     let trials = trials(given, &found.read, &writing)?;
     let says = match (found.judgement, when, &found.bearings) {
-        (Some(_), ..) => "The bearings alone are held to the limits; seals are taken off.",
+        (Some(_), ..) => t("The bearings alone are held to the limits; seals are taken off."),
         (_, When::BreakAway, _) => {
-            "A peak that starts it is no rolling torque: turn it evenly and read again."
+            t("A peak that starts it is no rolling torque: turn it evenly and read again.")
         }
-        (.., None) => "Seals are in and what they take is not known: no verdict on the bearings.",
-        _ => "No limit typed: no verdict.",
+        (.., None) => {
+            t("Seals are in and what they take is not known: no verdict on the bearings.")
+        }
+        _ => t("No limit typed: no verdict."),
     };
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
@@ -94,10 +97,10 @@ fn answer(given: &mut Given) -> Option<Answer> {
             .bearings
             .as_ref()
             .filter(|_| found.judgement.is_some())
-            .and_then(|it| limit_band("Bearings alone", it, &drag.limits, &writing)),
+            .and_then(|it| limit_band(t("Bearings alone"), it, &drag.limits, &writing)),
         says: std::iter::once(says.to_owned()).chain(trials).collect(),
         figures,
-        blind: Some("One reading cannot tell preload from a dry or dirty bearing.".to_owned()),
+        blind: Some(t("One reading cannot tell preload from a dry or dirty bearing.").to_owned()),
         ..answered(&found.cautions, &found.explanation, &writing)
     })
 }
@@ -111,8 +114,8 @@ fn shown_in(given: &mut Given) -> Writing {
 
 fn headline(found: &Turned, writing: &Writing) -> super::Headline {
     match &found.bearings {
-        Some(bearings) => writing.headline("Bearings alone", bearings, String::new()),
-        None => writing.headline("As read, seals in", &found.read, String::new()),
+        Some(bearings) => writing.headline(t("Bearings alone"), bearings, String::new()),
+        None => writing.headline(t("As read, seals in"), &found.read, String::new()),
     }
 }
 
@@ -126,17 +129,17 @@ fn one_shaft(
     let mut figures = Vec::new();
     if let Some(before) = given.reading("before") {
         let part = given.at("before", part_of_shaft(&now, &before))?;
-        figures.push(("The last part takes", writing.figure(&part)));
+        figures.push((t("The last part takes"), writing.figure(&part)));
     }
     let gear = given.reading("gear-shaft");
     let (few, many) = (given.count("pinion-teeth"), given.count("gear-teeth"));
     match (gear, few, many) {
         (Some(gear), Some(few), Some(many)) => {
             let both = given.at("gear-shaft", at_pinion(&now, &gear, few, many))?;
-            figures.push(("Both shafts at the pinion, without the mesh", writing.figure(&both)));
+            figures.push((t("Both shafts at the pinion, without the mesh"), writing.figure(&both)));
         }
         (Some(_), ..) => {
-            given.wanted.push("Teeth on both gears");
+            given.wanted.push(t("Teeth on both gears"));
             return None;
         }
         _ => {}
@@ -163,9 +166,9 @@ fn trials(given: &mut Given, read: &Figure, writing: &Writing) -> Option<Option<
     let (change, way) = given.at("earlier", trend(&all))?;
     let by = writing.figure(&change);
     Some(Some(match way {
-        Trend::Rising => format!("From trial to trial it rises: {by} since the first."),
-        Trend::Falling => format!("From trial to trial it falls: {by} since the first."),
-        Trend::Level => format!("No trend that this gauge could prove: {by} since the first."),
+        Trend::Rising => say!("From trial to trial it rises: {by} since the first."),
+        Trend::Falling => say!("From trial to trial it falls: {by} since the first."),
+        Trend::Level => say!("No trend that this gauge could prove: {by} since the first."),
     }))
 }
 
@@ -176,7 +179,7 @@ fn effort(given: &mut Given) -> Option<Effort> {
     }
     let parts = (given.mean("pull"), given.reading("drum"), given.reading("cord"));
     let (Some(pull), Some(drum), Some(cord)) = parts else {
-        given.wanted.push("Pull, drum and cord, or the torque on a wrench");
+        given.wanted.push(t("Pull, drum and cord, or the torque on a wrench"));
         return None;
     };
     Some(Effort::Cord { pull, drum, cord })

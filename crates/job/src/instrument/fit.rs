@@ -2,6 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Typed, Unit, real};
 use pictures::fit::{State, draw};
+use words::{say, t};
 use workshop::fit::{
     COLDEST, Drop, Expansion, HOTTEST, Part, Warm, cool, gap, heat, rise, when_warm,
 };
@@ -76,23 +77,23 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let warm = running(given, &drop, &outer, &inner)?;
     let at = read.or(found.reach.amount().map(|it| Reading::exact(it.value, it.unit)));
     let room = given.at("thermometer", gap(&drop, heated, &at?))?;
-    let mut figures = vec![("Change needed", degrees.difference(&found.change))];
-    figures.extend(stands(&drop.limits, &degrees).map(|limits| ("The part stands", limits)));
-    figures.extend(newest.as_ref().map(|newest| ("Thermometer", logged(newest, &degrees))));
-    figures.push(("Gap on the diameter then", lengths.figure(&room)));
+    let mut figures = vec![(t("Change needed"), degrees.difference(&found.change))];
+    figures.extend(stands(&drop.limits, &degrees).map(|limits| (t("The part stands"), limits)));
+    figures.extend(newest.as_ref().map(|newest| (t("Thermometer"), logged(newest, &degrees))));
+    figures.push((t("Gap on the diameter then"), lengths.figure(&room)));
     figures.extend(
-        warm.as_ref().map(|(_, it)| ("Interference left, running", lengths.figure(&it.left))),
+        warm.as_ref().map(|(_, it)| (t("Interference left, running"), lengths.figure(&it.left))),
     );
     let mut cautions = found.cautions.clone();
     cautions.extend(warm.as_ref().and_then(|(_, it)| it.caution));
-    let title = if heated { "Heat the outer part to" } else { "Cool the inner part to" };
+    let title = if heated { t("Heat the outer part to") } else { t("Cool the inner part to") };
     let note = format!("from {}", degrees.typed(drop.room.amount));
     let mut answer = Answer {
         verdict: found.ready.as_ref().map(|ready| ready.verdict),
         headline: Some(degrees.headline(title, &found.reach, note)),
         says: vec![fit_words::ready(&found, read, heated).to_owned(), BY_THE_TRADE.to_owned()],
         figures,
-        blind: Some("A thermometer reads one spot. Heat evenly and read three.".to_owned()),
+        blind: Some(t("A thermometer reads one spot. Heat evenly and read three.").to_owned()),
         picture: Some(picture(&drop, at?, &room, warm.as_ref(), [&lengths, &degrees])),
         ..answered(&cautions, &found.explanation, &lengths)
     };
@@ -128,9 +129,9 @@ fn newest(given: &mut Given) -> Option<Option<(Typed, Option<Typed>)>> {
         let before = newest.as_ref().and_then(|(_, time)| time.as_ref());
         let says = match (&time, before) {
             (None, _) if several => {
-                format!("Reading {} lacks its time. Tap the clock, or type it.", whole(line + 1))
+                say!("Reading {} lacks its time. Tap the clock, or type it.", whole(line + 1))
             }
-            (Some(time), Some(before)) if !later(time, before) => format!(
+            (Some(time), Some(before)) if !later(time, before) => say!(
                 "Reading {}: found {time}, expected more than {before}, the one before. Log each \
                  reading after the one before.",
                 whole(line + 1)
@@ -208,11 +209,11 @@ fn stands(limits: &Limits, degrees: &Writing) -> Option<String> {
     let written = |limit: Option<Amount>| limit.map(|it| degrees.converted(it));
     let span = match (written(limits.low), written(limits.high)) {
         (Some(low), Some(high)) => format!("{low} to {high}"),
-        (None, Some(high)) => format!("up to {high}"),
-        (Some(low), None) => format!("down to {low}"),
+        (None, Some(high)) => say!("up to {high}"),
+        (Some(low), None) => say!("down to {low}"),
         (None, None) => return None,
     };
-    Some(format!("{span}, its maker"))
+    Some(say!("{span}, its maker"))
 }
 
 fn picture(

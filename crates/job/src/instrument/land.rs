@@ -1,6 +1,7 @@
 //! Wear at the land: the track a seal's lip has cut into its shaft.
 
 use measure::{Decimal, Sign, Unit};
+use words::t;
 use workshop::Limits;
 use workshop::land::{Land, Remedy, examine};
 
@@ -34,20 +35,20 @@ fn answer(given: &mut Given) -> Option<Answer> {
     };
     let found = given.at("worn", examine(&land))?;
     let says = match found.remedy {
-        Remedy::FreshTrackSleeveOrShaft => {
-            "To be felt: set the seal aside on a fresh track, sleeve the shaft, or replace it. Common practice, no source."
-        }
+        Remedy::FreshTrackSleeveOrShaft => t(
+            "To be felt: set the seal aside on a fresh track, sleeve the shaft, or replace it. Common practice, no source.",
+        ),
         Remedy::Polish if found.depth.value > Decimal::ZERO => {
-            "To be seen, not felt: polish it, without a lead. Common practice, no source."
+            t("To be seen, not felt: polish it, without a lead. Common practice, no source.")
         }
-        Remedy::Polish => "No track.",
+        Remedy::Polish => t("No track."),
     };
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
         says: vec![says.to_owned()],
-        headline: Some(writing.headline("Depth of the track", &found.depth, String::new())),
+        headline: Some(writing.headline(t("Depth of the track"), &found.depth, String::new())),
         blind: Some(
-            "Two diameters do not show a spiral left by a lathe: look with a loupe.".into(),
+            t("Two diameters do not show a spiral left by a lathe: look with a loupe.").into(),
         ),
         ..answered(&[], &found.explanation, &writing)
     })

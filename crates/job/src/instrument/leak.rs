@@ -2,6 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::leak::Curve;
+use words::{say, t};
 use workshop::leak::{
     Answer as Held, Blank, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine, within,
 };
@@ -120,19 +121,19 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let field = found.as_ref().err().map_or("gauge", at_field);
     let found = given.at(field, found)?;
     let mut figures = now(&found, &writing);
-    figures.extend(blank.map(|blank| ("Hose and blank lost", of_hose(&blank, &writing))));
-    figures.extend(found.rate.as_ref().map(|rate| ("Leak rate", writing.figure(rate))));
-    figures.extend(found.flow.as_ref().map(|flow| ("The same", writing.figure(flow))));
+    figures.extend(blank.map(|blank| (t("Hose and blank lost"), of_hose(&blank, &writing))));
+    figures.extend(found.rate.as_ref().map(|rate| (t("Leak rate"), writing.figure(rate))));
+    figures.extend(found.flow.as_ref().map(|flow| (t("The same"), writing.figure(flow))));
     let (verdict, says) = verdict(&found.outcome);
     Some(Answer {
         verdict,
         waits: waits(&found.outcome, &acts),
         headline: Some(writing.headline(
-            "Lost, corrected",
+            t("Lost, corrected"),
             &found.lost,
-            format!("of {} allowed", writing.typed(test.hold.most_lost)),
+            say!("of {} allowed", writing.typed(test.hold.most_lost)),
         )),
-        band: limit_band("Lost", &found.lost, &Limits::at_most(test.hold.most_lost), &writing),
+        band: limit_band(t("Lost"), &found.lost, &Limits::at_most(test.hold.most_lost), &writing),
         says,
         figures,
         blind: Some(blind(&test, &found, &writing)),
@@ -159,13 +160,13 @@ fn warned(given: &mut Given) -> Option<()> {
         for found in given.there(field).into_iter().flatten() {
             let within = within(limit.amount(), found.amount());
             if let Err(why @ Refusal::OverPressure { .. }) = &within {
-                given.alarm = Some(("Too much pressure.", why.to_string()));
+                given.alarm = Some((t("Too much pressure."), why.to_string()));
             }
             given.at(field, within)?;
         }
     }
-    let says = format!("Hand pump only. Stop at {}.", given.writing("gauge").typed(limit.amount()));
-    given.alarm = Some(("Stay out of line with plugs.", says));
+    let says = say!("Hand pump only. Stop at {}.", given.writing("gauge").typed(limit.amount()));
+    given.alarm = Some((t("Stay out of line with plugs."), says));
     Some(())
 }
 
@@ -173,7 +174,10 @@ fn warned(given: &mut Given) -> Option<()> {
 fn now(found: &Held, writing: &Writing) -> Vec<(&'static str, String)> {
     let Some(last) = found.curve.last() else { return Vec::new() };
     let raw = Amount { value: last.raw, unit: Unit::Kilopascal };
-    vec![("Raw now", writing.converted(raw)), ("Corrected now", writing.figure(&last.corrected))]
+    vec![
+        (t("Raw now"), writing.converted(raw)),
+        (t("Corrected now"), writing.figure(&last.corrected)),
+    ]
 }
 
 /// What hose and blank lost, where that was read; `None` while it is not whole.
@@ -198,13 +202,13 @@ fn blank(given: &mut Given, hold: &Hold, log: &[Entry]) -> Option<Option<Blank>>
 fn of_hose(blank: &Blank, writing: &Writing) -> String {
     let places = blank.allowed.value.scale().min(2);
     let allowed = Amount { value: measure::round(blank.allowed.value, places), ..blank.allowed };
-    format!("{} of {} allowed in that time", writing.figure(&blank.lost), writing.typed(allowed))
+    say!("{} of {} allowed in that time", writing.figure(&blank.lost), writing.typed(allowed))
 }
 
 fn not_applicable(given: &mut Given) -> Option<Answer> {
     match given.word("because") {
         Some(because) => Some(Answer {
-            says: vec![format!("Not done: {}.", because.trim_end_matches('.'))],
+            says: vec![say!("Not done: {}.", because.trim_end_matches('.'))],
             cautions: vec![Caution::VacuumOneWaySeal.to_string()],
             ..Answer::default()
         }),
@@ -237,7 +241,7 @@ fn log(given: &mut Given) -> Option<Vec<Entry>> {
         let of = |column: &[Option<measure::Typed>]| column.get(line).cloned().flatten();
         let (Some(time), Some(temperature), Some(first)) = (of(&at), of(&case), first) else {
             let number = whole(line + 1);
-            let says = format!("Line {number} lacks its time or case temperature. Type them too.");
+            let says = say!("Line {number} lacks its time or case temperature. Type them too.");
             if first.is_some() {
                 given.refuse("gauge", says);
             }

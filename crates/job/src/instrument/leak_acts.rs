@@ -1,6 +1,7 @@
 //! What must be done under pressure, shafts turned and rod moved: tapped with its time, or said in a word.
 
 use measure::{Amount, Typed, Unit, real};
+use words::{say, t};
 use workshop::leak::Entry;
 
 use super::Given;
@@ -55,9 +56,9 @@ impl Acts {
     /// What is still to be turned.
     pub fn still_to_turn(&self) -> &'static str {
         match self.since {
-            [Some(_), None, _] => "Turn the drive shaft too.",
-            [None, Some(_), _] => "Turn the prop shaft too.",
-            _ => "Turn the shafts.",
+            [Some(_), None, _] => t("Turn the drive shaft too."),
+            [None, Some(_), _] => t("Turn the prop shaft too."),
+            _ => t("Turn the shafts."),
         }
     }
 }
@@ -68,7 +69,7 @@ fn minutes(at: Amount) -> f64 {
 
 fn too_early(act: &str, found: &Typed, first: &Entry) -> String {
     let Amount { value, unit } = first.at;
-    format!(
+    say!(
         "{act}: found {found}, expected no less than the first line, {} {unit}. Do it under pressure.",
         value.normalize()
     )

@@ -1,6 +1,7 @@
 //! Thread-locker: what it was put on, and how long until it holds.
 
 use measure::{Decimal, Sign, Unit, show};
+use words::{say, t};
 use workshop::locker::{Joint, Metal, State, examine};
 use workshop::{Basis, Caution, Explanation};
 
@@ -51,35 +52,37 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let hours = show(left / Decimal::from(3600), 1, writing.mark);
     let mut says = vec![match state {
         State::Clean => {
-            "Take it apart, degrease, start over: on oil it does not hold.".to_owned()
+            t("Take it apart, degrease, start over: on oil it does not hold.").to_owned()
         }
         State::TooCold => {
-            "Colder than the label's time is for. Warm the joint, or ask the label how long it takes in the cold."
+            t("Colder than the label's time is for. Warm the joint, or ask the label how long it takes in the cold.")
                 .to_owned()
         }
-        State::Curing => format!("Still curing: {hours} h to go by the label. Do not load it."),
-        State::Cured => "The time on the label has passed: cured.".to_owned(),
+        State::Curing => say!("Still curing: {hours} h to go by the label. Do not load it."),
+        State::Cured => t("The time on the label has passed: cured.").to_owned(),
     }];
     if joint.wants_primer() {
         says.push(
-            "Slow metal and no primer: common practice primes it or waits longer.".to_owned(),
+            t("Slow metal and no primer: common practice primes it or waits longer.").to_owned(),
         );
     }
-    says.push("Common practice, no source: handling after about 10 min, full after about 24 h at room temperature. The strong kind lets go at 230 to 315 °C, above what case and seals stand: heat the fastener with an iron tip.".to_owned());
+    says.push(t("Common practice, no source: handling after about 10 min, full after about 24 h at room temperature. The strong kind lets go at 230 to 315 °C, above what case and seals stand: heat the fastener with an iron tip.").to_owned());
     let why = Explanation {
-        formula: "left = time on the label − time since",
+        formula: t("left = time on the label − time since"),
         given: Vec::new(),
-        basis: Basis::Derived("the label's own time, for the temperature it is given for"),
+        basis: Basis::Derived(t("the label's own time, for the temperature it is given for")),
     };
     Some(Answer {
         says,
         headline: Some(Headline {
-            title: "To go",
+            title: t("To go"),
             number: hours,
             unit: "h".to_owned(),
             note: String::new(),
         }),
-        blind: Some("A clock does not show whether the compound reached every thread.".to_owned()),
+        blind: Some(
+            t("A clock does not show whether the compound reached every thread.").to_owned(),
+        ),
         ..answered(cautions, &why, &writing)
     })
 }

@@ -1,6 +1,7 @@
 //! Lube: what went in against what is rated.
 
 use measure::{Decimal, Sign, Unit, Verdict};
+use words::{say, t};
 use workshop::lube::{Drain, expansion};
 use workshop::lube::{Fill, Meaning, Metal, PercentLimits, Water, drained, examine};
 
@@ -48,17 +49,17 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let limits = PercentLimits { low: whole - off, high: whole + off };
     let fill = Fill { volume, rated, limits, rested, rest };
     let found = given.at("rated", examine(&fill))?;
-    let mut figures = vec![("Share of rated", writing.figure(&found.share))];
+    let mut figures = vec![(t("Share of rated"), writing.figure(&found.share))];
     if let (Some(cold), Some(warm)) = (given.reading("cold"), given.reading("warm")) {
         let growth = given.at("warm", expansion(&volume, &cold, &warm))?;
-        figures.push(("Grows when warm, common practice, no source", writing.figure(&growth)));
+        figures.push((t("Grows when warm, common practice, no source"), writing.figure(&growth)));
     }
     let mut cautions = vec![found.caution];
     let mut says = vec![meaning(found.meaning).to_owned()];
     if let Some((water, metal)) = seen(given) {
         let (drain, more) = drained(water, metal);
         cautions.extend(more.iter().filter(|caution| **caution != found.caution));
-        says.push(format!("{} Common practice, no source.", came_out(drain)));
+        says.push(say!("{} Common practice, no source.", came_out(drain)));
     }
     let verdict = Some(found.judgement.verdict).filter(|_| found.meaning != Meaning::StillResting);
     Some(Answer {
@@ -67,7 +68,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
         says,
         figures,
         blind: Some(
-            "A volume does not show where the oil stands: read the level after the rest."
+            t("A volume does not show where the oil stands: read the level after the rest.")
                 .to_owned(),
         ),
         ..answered(&cautions, &found.explanation, &writing)
@@ -95,21 +96,23 @@ fn seen(given: &mut Given) -> Option<(Water, Metal)> {
 
 fn meaning(meaning: Meaning) -> &'static str {
     match meaning {
-        Meaning::StillResting => "Still resting: no verdict before the rest is over.",
-        Meaning::AsRated => "As rated.",
-        Meaning::AirPocketOrPlug => "Too little went in: an air pocket, or the wrong level plug.",
-        Meaning::LeftInOrOtherModel => {
-            "Too much went in: oil or water was left in, or it is another model."
+        Meaning::StillResting => t("Still resting: no verdict before the rest is over."),
+        Meaning::AsRated => t("As rated."),
+        Meaning::AirPocketOrPlug => {
+            t("Too little went in: an air pocket, or the wrong level plug.")
         }
-        Meaning::ReadAgain => "Too near the limit to say: measure again.",
+        Meaning::LeftInOrOtherModel => {
+            t("Too much went in: oil or water was left in, or it is another model.")
+        }
+        Meaning::ReadAgain => t("Too near the limit to say: measure again."),
     }
 }
 
 fn came_out(drain: Drain) -> &'static str {
     match drain {
-        Drain::Common => "What came out is nothing out of the common.",
-        Drain::LetStand => "Let the jar stand, then look again.",
-        Drain::FindTheWay => "Water comes in: leak test first, and do not run it.",
-        Drain::Strip => "Metal came out: strip it.",
+        Drain::Common => t("What came out is nothing out of the common."),
+        Drain::LetStand => t("Let the jar stand, then look again."),
+        Drain::FindTheWay => t("Water comes in: leak test first, and do not run it."),
+        Drain::Strip => t("Metal came out: strip it."),
     }
 }

@@ -1,5 +1,6 @@
 //! The metals of fits: what each is called, how it grows and how stiff it is.
 
+use words::say;
 use workshop::fit::{BEARING_STEEL, BRONZE, CAST_ALUMINIUM, Expansion};
 use workshop::press::{ALUMINIUM, Elastic, STEEL};
 
@@ -24,7 +25,7 @@ pub(super) fn expansion(given: &mut Given, id: &str, own: &'static str) -> Optio
             None
         }
         (metal, Some(_)) => {
-            let says = format!(
+            let says = say!(
                 "Found a number here and {metal} chosen above. Choose own there, or empty this field."
             );
             given.refuse(own, says);

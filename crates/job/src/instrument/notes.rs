@@ -1,6 +1,7 @@
 //! The second line under the words of a choice, and fields that are asked only where a word was chosen.
 
 use measure::Verdict;
+use words::t;
 
 use super::metal::OWN;
 use super::{Asked, Instrument, Takes, Values, leak, torque, verdict_word};
@@ -56,8 +57,8 @@ impl Instrument {
         match verdict {
             Some(Verdict::InBand) => "held".to_owned(),
             Some(verdict) => verdict_word(verdict).to_owned(),
-            None if stage == leak::NOT_APPLICABLE => "reason kept".to_owned(),
-            None => "no verdict yet".to_owned(),
+            None if stage == leak::NOT_APPLICABLE => t("reason kept").to_owned(),
+            None => t("no verdict yet").to_owned(),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use measure::{Decimal, Sign, Unit, real, show};
 use pictures::oring::Seated;
+use words::{say, t};
 use workshop::oring::{Answer as Sits, Groove, Ring, examine, squeeze_range};
 use workshop::{Figure, Limits, Reading, as568};
 
@@ -48,7 +49,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
             ring(given, &Ring { section, inside }, &groove, size, &writing)
         }
         (None, Some(_)) => {
-            given.wanted.push("Ring section");
+            given.wanted.push(t("Ring section"));
             None
         }
         (section, None) => sizes(given, section, &groove, &writing),
@@ -69,26 +70,26 @@ fn ring(
     };
     let found = given.at(at, examine(ring, groove))?;
     let limits = Limits { low: given.amount("low"), high: given.amount("high") };
-    let judged = limits.judge("squeeze limits", &found.squeeze, Unit::Percent);
+    let judged = limits.judge(t("squeeze limits"), &found.squeeze, Unit::Percent);
     let judged = given.at("high", judged)?;
     let mut figures = vec![
-        ("Stretch", writing.figure(&found.stretch)),
-        ("Section, stretched", writing.figure(&found.stretched_section)),
+        (t("Stretch"), writing.figure(&found.stretch)),
+        (t("Section, stretched"), writing.figure(&found.stretched_section)),
     ];
-    figures.extend(found.fill.as_ref().map(|fill| ("Groove filled", writing.figure(fill))));
+    figures.extend(found.fill.as_ref().map(|fill| (t("Groove filled"), writing.figure(fill))));
     figures.extend(range(given, ring, groove, size, writing));
     let mut says = vec![practice(&found).to_owned()];
-    if given.word("laid") == Some("not seen") {
-        says.push("Look before it is closed: a new ring, no twist, greased.".to_owned());
+    if given.word("laid") == Some(t("not seen")) {
+        says.push(t("Look before it is closed: a new ring, no twist, greased.").to_owned());
     }
     says.extend(size.map(|size| super::oring_sizes::named(&size, writing)));
     Some(Answer {
         verdict: judged.map(|judged| judged.verdict),
-        headline: Some(writing.headline("Squeeze", &found.squeeze, String::new())),
+        headline: Some(writing.headline(t("Squeeze"), &found.squeeze, String::new())),
         says,
         figures,
         blind: Some(
-            "A ring that was in has gone flat: measure the groove and the new ring.".to_owned(),
+            t("A ring that was in has gone flat: measure the groove and the new ring.").to_owned(),
         ),
         picture: Some(picture(groove, &found)),
         ..answered(&found.cautions, &found.explanation, writing)
@@ -110,19 +111,19 @@ fn range(
     let range = squeeze_range(&ring.section, &tolerance, [&groove.depth, &deepest]);
     let (least, most) = given.at("deepest", range)?;
     let text = |value| show(value, 1, writing.mark);
-    Some(("Squeeze, unstretched, every tolerance", format!("{} to {} %", text(least), text(most))))
+    Some((t("Squeeze, unstretched, every tolerance"), say!("{} to {} %", text(least), text(most))))
 }
 
 /// Common practice, which is never a verdict.
 fn practice(found: &Sits) -> &'static str {
     if found.squeeze.value <= Decimal::ZERO {
-        "The ring does not reach the bore: nothing is squeezed, so nothing is sealed."
+        t("The ring does not reach the bore: nothing is squeezed, so nothing is sealed.")
     } else if found.inside_practice {
-        "Inside common practice: squeeze 10 to 40 %, stretch to 5 %. Your manual goes first."
+        t("Inside common practice: squeeze 10 to 40 %, stretch to 5 %. Your manual goes first.")
     } else if found.stretch.value > Decimal::from(5) {
-        "It stretches too far for common practice, 5 % at most. Your manual goes first."
+        t("It stretches too far for common practice, 5 % at most. Your manual goes first.")
     } else {
-        "Outside common practice: squeeze 10 to 40 %, stretch to 5 %. Your manual goes first."
+        t("Outside common practice: squeeze 10 to 40 %, stretch to 5 %. Your manual goes first.")
     }
 }
 

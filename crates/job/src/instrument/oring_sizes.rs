@@ -1,6 +1,7 @@
 //! Ring sizes of the published series: one by its number, or those that fit a groove.
 
 use measure::{Decimal, Unit, show};
+use words::{say, t};
 use workshop::as568::{Size, Standing, for_groove, size};
 use workshop::oring::{Groove, Ring, examine};
 use workshop::{Basis, Caution, Explanation, Reading};
@@ -21,7 +22,7 @@ pub(super) fn known(given: &mut Given) -> Option<Option<Size>> {
     if found.is_none() {
         given.refuse(
             "dash",
-            format!(
+            say!(
                 "No size {text} in this table, which has those such as 214. Look at the bag again, or type section and inside diameter."
             ),
         );
@@ -72,19 +73,25 @@ pub(super) fn sizes(
     rows.truncate(MOST);
     let rows: Vec<TableRow> = rows.into_iter().map(|row| row.1).collect();
     let says = if rows.is_empty() {
-        "No size of this table fits: stretched by 0 to 5 %, squeezed by 10 to 40 %. Measure the groove again, or type section and inside diameter of the ring."
+        t(
+            "No size of this table fits: stretched by 0 to 5 %, squeezed by 10 to 40 %. Measure the groove again, or type section and inside diameter of the ring.",
+        )
     } else {
-        "Sizes that fit, stretched by 0 to 5 %: common practice, no source. Type the number you choose, or what you measure on the new ring."
+        t(
+            "Sizes that fit, stretched by 0 to 5 %: common practice, no source. Type the number you choose, or what you measure on the new ring.",
+        )
     };
     let why = Explanation {
-        formula: "inside = nominal in 1/16 in less a fixed amount for its section; s = (d − ID)/ID up to 5 %",
-        given: Vec::new(),
-        basis: Basis::Published(
-            "SAE AS568 by a rule that agrees with public lists; sections and tolerances read in two, which numbers exist from memory",
+        formula: t(
+            "inside = nominal in 1/16 in less a fixed amount for its section; s = (d − ID)/ID up to 5 %",
         ),
+        given: Vec::new(),
+        basis: Basis::Published(t(
+            "SAE AS568 by a rule that agrees with public lists; sections and tolerances read in two, which numbers exist from memory",
+        )),
     };
     let cautions: &[Caution] = if disagree { &[Caution::SourcesDisagree] } else { &[] };
-    let table = Table { heads: ["Ring", "Squeeze", "Stretch"], rows };
+    let table = Table { heads: [t("Ring"), t("Squeeze"), t("Stretch")], rows };
     Some(Answer {
         says: vec![says.to_owned()],
         table: (!table.rows.is_empty()).then_some(table),
@@ -108,8 +115,8 @@ fn dimensions(size: &Size, writing: &Writing) -> String {
 
 fn standing(standing: Standing) -> &'static str {
     match standing {
-        Standing::TwoSources => "Two public lists agree.",
-        Standing::Rule => "By rule: measure it before you order.",
-        Standing::SourcesDisagree => "Lists differ: measure it before you order.",
+        Standing::TwoSources => t("Two public lists agree."),
+        Standing::Rule => t("By rule: measure it before you order."),
+        Standing::SourcesDisagree => t("Lists differ: measure it before you order."),
     }
 }

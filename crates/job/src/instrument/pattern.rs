@@ -2,6 +2,7 @@
 
 use pictures::drawing::Drawing;
 use pictures::print::{self, Along};
+use words::{say, t};
 use workshop::pattern::{Advice, Family, Height, Length, Print, Seen, read};
 use workshop::{Caution, Explanation};
 
@@ -89,9 +90,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
     };
     let mut says = vec![meaning(found.advice).to_owned()];
     says.extend(inward.map(|_| BEFORE.to_owned()));
-    says.extend(given.word("notes").map(|notes| format!("Seen: {}.", notes.trim_end_matches('.'))));
+    says.extend(given.word("notes").map(|notes| say!("Seen: {}.", notes.trim_end_matches('.'))));
     let why = Explanation {
-        formula: "toward the tip on both flanks: pinion too shallow; toward the root: too deep. Depth that tapers is often face-milled, even depth often face-hobbed",
+        formula: t(
+            "toward the tip on both flanks: pinion too shallow; toward the root: too deep. Depth that tapers is often face-milled, even depth often face-hobbed",
+        ),
         given: Vec::new(),
         basis: found.basis,
     };
@@ -112,23 +115,23 @@ const UNLOADED: &str = "Unloaded, a print a little to the toe is usual: load mov
 fn meaning(advice: Advice) -> &'static str {
     match advice {
         Advice::Leave => {
-            "In the middle of its height on both flanks: the print asks for nothing about depth."
+            t("In the middle of its height on both flanks: the print asks for nothing about depth.")
         }
-        Advice::PinionIn => {
-            "Both flanks toward the tip: the pinion sits too shallow. It goes in, by what the depth gap says, not the print; then bring the lash back with the gear."
-        }
-        Advice::PinionOut => {
-            "Both flanks toward the root: the pinion sits too deep. It goes out, by what the depth gap says, not the print; then bring the lash back with the gear."
-        }
-        Advice::PrintAgain => {
-            "The flanks do not agree in height: wipe, paint thin, print again before anything is moved."
-        }
-        Advice::LookAtTheShafts => {
-            "Toe on one flank, heel on the other, at one height: read the depth gap first. In band, look for shafts out of line in housing, bearing or bend; shims do not cure that."
-        }
-        Advice::AimForOldPrint => {
-            "Gears that ran together: aim for the old print. A worn print gives no advice about packs."
-        }
+        Advice::PinionIn => t(
+            "Both flanks toward the tip: the pinion sits too shallow. It goes in, by what the depth gap says, not the print; then bring the lash back with the gear.",
+        ),
+        Advice::PinionOut => t(
+            "Both flanks toward the root: the pinion sits too deep. It goes out, by what the depth gap says, not the print; then bring the lash back with the gear.",
+        ),
+        Advice::PrintAgain => t(
+            "The flanks do not agree in height: wipe, paint thin, print again before anything is moved.",
+        ),
+        Advice::LookAtTheShafts => t(
+            "Toe on one flank, heel on the other, at one height: read the depth gap first. In band, look for shafts out of line in housing, bearing or bend; shims do not cure that.",
+        ),
+        Advice::AimForOldPrint => t(
+            "Gears that ran together: aim for the old print. A worn print gives no advice about packs.",
+        ),
     }
 }
 

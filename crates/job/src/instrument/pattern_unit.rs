@@ -1,6 +1,8 @@
 //! What a tooth print means on a unit: the pack of the pinion, which way it pushes, and whether the
 //! depth gap agrees.
 
+use words::say;
+
 use crate::standing::standing;
 use crate::{Check, CheckState, Figure, Job, Sheet, Shown, figure::with_unit};
 
@@ -13,15 +15,15 @@ pub(super) fn of_unit(job: &Job, sheet: &Sheet, shown: Shown) -> Vec<String> {
     let way = if sheet.signs(pack).0 > 0 { "in" } else { "out" };
     let (id, mut says) = (pack.id, Vec::new());
     says.push(match sheet.is_confirmed(pack) {
-        true => format!("{id}: thicker moves the pinion {way}. How much: from the depth gap."),
-        false => format!(
+        true => say!("{id}: thicker moves the pinion {way}. How much: from the depth gap."),
+        false => say!(
             "{id}: thicker moves the pinion {way} on the usual build. Look which way it pushes on this unit first."
         ),
     });
     let (state, judged) = standing(Check::Depth, job, sheet, shown);
     if let (CheckState::InBand, Some(judged)) = (state, judged) {
         let read = with_unit(judged.mean, Figure::Reading, shown);
-        says.push(format!(
+        says.push(say!(
             "But the depth gap is in band, {read}: leave {id} until both are read again."
         ));
     }

@@ -2,6 +2,7 @@
 
 use measure::{Sign, Typed, Unit};
 use pictures::gauge::Gauge;
+use words::{say, t};
 use workshop::fit::{BEARING_STEEL, CAST_ALUMINIUM, rise};
 use workshop::setting::{Answer as Set, Mounting, PushPull, Row, change, end_play, pack, warmed};
 use workshop::{Limits, Reading};
@@ -71,30 +72,30 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let heat = heated(given)?;
     let mut says = vec![
         if found.judgement.is_some() {
-            "Held to the limits."
+            t("Held to the limits.")
         } else {
-            "No limit typed: no verdict."
+            t("No limit typed: no verdict.")
         }
         .to_owned(),
     ];
     if let Some(heat) = heat {
-        figures.push(("Warm, it changes by", writing.figure(&heat.figure)));
+        figures.push((t("Warm, it changes by"), writing.figure(&heat.figure)));
         says.push(
-            "Above zero is looser. Which mounting loosens is a trap: look at the section before you \
-             choose."
+            t("Above zero is looser. Which mounting loosens is a trap: look at the section before you \
+             choose.")
                 .to_owned(),
         );
     }
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
-        headline: Some(writing.headline("End play", &found.figure, spread(&readings))),
-        band: limit_band("End play", &found.figure, &limits, &writing),
+        headline: Some(writing.headline(t("End play"), &found.figure, spread(&readings))),
+        band: limit_band(t("End play"), &found.figure, &limits, &writing),
         says,
         figures,
         blind: Some(
-            "A base that bends and an indicator beside the axis read as play. Turn the shaft first, so \
+            t("A base that bends and an indicator beside the axis read as play. Turn the shaft first, so \
              that the rollers seat; push and pull alike while it swings, stop, read. Common practice, \
-             no source."
+             no source.")
                 .to_owned(),
         ),
         picture: Some(Gauge::EndPlay.draw()),
@@ -104,8 +105,8 @@ fn answer(given: &mut Given) -> Option<Answer> {
 
 fn spread(readings: &[PushPull]) -> String {
     match readings.len() {
-        1 => "one push and pull".to_owned(),
-        count => format!("mean of {count} pushes and pulls"),
+        1 => t("one push and pull").to_owned(),
+        count => say!("mean of {count} pushes and pulls"),
     }
 }
 
@@ -128,8 +129,9 @@ fn readings(given: &mut Given) -> Option<Vec<PushPull>> {
             }
             (None, None) => {}
             _ => {
-                let says = "Found a push without its pull, or a pull without its push. Type both, or \
-                            leave all pushes empty if the indicator was set to zero there.";
+                let says =
+                    t("Found a push without its pull, or a pull without its push. Type both, or \
+                            leave all pushes empty if the indicator was set to zero there.");
                 given.refuse("pushed", says.to_owned());
                 return None;
             }
@@ -146,11 +148,11 @@ fn setting(
 ) -> Option<Vec<(&'static str, String)>> {
     let Some(wanted) = given.reading("wanted") else { return Some(Vec::new()) };
     let by = given.at("wanted", change(play, &wanted))?;
-    let mut figures = vec![("To close", writing.figure(&by.figure))];
+    let mut figures = vec![(t("To close"), writing.figure(&by.figure))];
     if let (Some(test), Some(thicker)) = (given.reading("pack"), given.word("thicker")) {
         let sign = if thicker == CLOSES { 1 } else { -1 };
         let next = given.at("pack", pack(&test, play, &wanted, sign))?;
-        figures.push(("Pack for it", writing.figure(&next.figure)));
+        figures.push((t("Pack for it"), writing.figure(&next.figure)));
     }
     Some(figures)
 }
@@ -166,7 +168,7 @@ fn heated(given: &mut Given) -> Option<Option<Set>> {
     });
     let rows: Vec<Row> = rows.collect();
     let (Some(spread), Some(longer)) = (given.reading("spread"), given.word("longer")) else {
-        given.wanted.push("Distance between the rows, and what a longer case does");
+        given.wanted.push(t("Distance between the rows, and what a longer case does"));
         return None;
     };
     let mounting = match longer {

@@ -2,6 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::fit::{State, draw};
+use words::{say, t};
 use workshop::press::{Press, examine, interference};
 use workshop::{Figure, Reading};
 
@@ -70,23 +71,23 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let newtons = Writing { unit: given.word("unit").and_then(Unit::parse), ..writing };
     Some(Answer {
         headline: Some(newtons.headline(
-            "Push at the end of the stroke",
+            t("Push at the end of the stroke"),
             &found.force,
-            format!("for {said} on the diameter"),
+            say!("for {said} on the diameter"),
         )),
         says: vec![
-            "Push on the fitted ring only, square. It is home when feel and ring change; stop if the \
-             force jumps before."
+            t("Push on the fitted ring only, square. It is home when feel and ring change; stop if the \
+             force jumps before.")
                 .to_owned(),
         ],
         figures: vec![
-            ("Pressure between them", writing.figure(&found.pressure)),
-            ("Pull in the metal round it", writing.figure(&found.hub_stress)),
-            ("Slips at", writing.figure(&found.slip_torque)),
+            (t("Pressure between them"), writing.figure(&found.pressure)),
+            (t("Pull in the metal round it"), writing.figure(&found.hub_stress)),
+            (t("Slips at"), writing.figure(&found.slip_torque)),
         ],
         blind: Some(
-            "A thick-walled ring is reckoned: ribs and a case that is not round change it. Taper, \
-             scratches and dirt show only in the force."
+            t("A thick-walled ring is reckoned: ribs and a case that is not round change it. Taper, \
+             scratches and dirt show only in the force.")
                 .to_owned(),
         ),
         picture: Some(picture),

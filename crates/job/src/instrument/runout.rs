@@ -3,6 +3,7 @@
 use measure::{Amount, Decimal, Sign, Typed, Unit, real};
 use pictures::left_over::LeftOver;
 use pictures::runout::Polar;
+use words::{say, t};
 use workshop::runout::{Along, Answer as Turned, Cause, Face, Finding, Turn, examine, tell_apart};
 use workshop::{Limits, Reading, Refusal};
 
@@ -67,29 +68,29 @@ fn answer(given: &mut Given) -> Option<Answer> {
     );
     let causes = given.at("distance", causes)?;
     let high = found.high_spot.as_ref().map(|spot| hour(spot.value));
-    let mut figures = vec![("Off centre", writing.figure(&found.off_centre))];
-    figures.extend(high.clone().map(|hour| ("High spot", hour)));
-    figures.extend(found.two_lobes.as_ref().map(|lobes| ("Two humps", writing.figure(lobes))));
-    figures.extend(found.drift.as_ref().map(|drift| ("Back at 12 h", writing.figure(drift))));
+    let mut figures = vec![(t("Off centre"), writing.figure(&found.off_centre))];
+    figures.extend(high.clone().map(|hour| (t("High spot"), hour)));
+    figures.extend(found.two_lobes.as_ref().map(|lobes| (t("Two humps"), writing.figure(lobes))));
+    figures.extend(found.drift.as_ref().map(|drift| (t("Back at 12 h"), writing.figure(drift))));
     let mut says: Vec<String> =
         causes.iter().map(|it| format!("{}: {}.", cause(it), writing.figure(&it.size))).collect();
     if says.is_empty() {
-        says.push("Nothing stands out of the scatter of these readings.".to_owned());
+        says.push(t("Nothing stands out of the scatter of these readings.").to_owned());
     }
     if causes.iter().all(|it| it.cause != Cause::OutOfRound) && found.two_lobes.is_some() {
-        says.push("Not oval: what is left when the circle is taken out is scatter.".to_owned());
+        says.push(t("Not oval: what is left when the circle is taken out is scatter.").to_owned());
     }
     if let Some(hour) = &high {
-        says.push(format!(
+        says.push(say!(
             "Paint the high spot at {hour}, and turn it to one place for every lash reading."
         ));
     }
     Some(Answer {
         verdict: found.judgement.map(|judged| judged.verdict),
         says,
-        headline: Some(writing.headline("Total", &found.total, against(given, &writing))),
+        headline: Some(writing.headline(t("Total"), &found.total, against(given, &writing))),
         figures,
-        band: limit_band("Total runout", &found.total, &turn.limits, &writing),
+        band: limit_band(t("Total runout"), &found.total, &turn.limits, &writing),
         below: Some(left(&turn, &found, &writing)),
         blind: Some(blind(&turn, along.is_some())),
         picture: Some(picture(&turn, &found, high)),
@@ -105,8 +106,8 @@ fn at_field(found: &Result<Turned, Refusal>, hours: &'static str) -> &'static st
 /// What the total stands against.
 fn against(given: &mut Given, writing: &Writing) -> String {
     match given.amount("limit") {
-        Some(limit) => format!("total, limit {}", writing.typed(limit)),
-        None => "total, no limit typed".to_owned(),
+        Some(limit) => say!("total, limit {}", writing.typed(limit)),
+        None => t("total, no limit typed").to_owned(),
     }
 }
 
@@ -136,7 +137,7 @@ fn every(
             (None, None) => {}
             _ => {
                 let says =
-                    format!("Place {} lacks its angle or its reading. Type both.", whole(at + 1));
+                    say!("Place {} lacks its angle or its reading. Type both.", whole(at + 1));
                 given.refuse(own, says);
                 return None;
             }
@@ -161,7 +162,7 @@ fn second(
         None => {
             given.refuse(
                 length,
-                "Nothing typed here. The second set of readings needs it.".to_owned(),
+                t("Nothing typed here. The second set of readings needs it.").to_owned(),
             );
             None
         }
@@ -170,25 +171,25 @@ fn second(
 
 fn cause(finding: &Finding) -> &'static str {
     match finding.cause {
-        Cause::OffCentre => "Off centre, not bent",
-        Cause::Bent => "Bent, or its bearings out of line",
-        Cause::BentOrOffCentre => "Bent or off centre; a second place tells them apart",
+        Cause::OffCentre => t("Off centre, not bent"),
+        Cause::Bent => t("Bent, or its bearings out of line"),
+        Cause::BentOrOffCentre => t("Bent or off centre; a second place tells them apart"),
         Cause::Cocked => {
-            "A face leans: a race not seated, dirt below it, or a collar out of square"
+            t("A face leans: a race not seated, dirt below it, or a collar out of square")
         }
-        Cause::OutOfRound => "Out of round, two humps in a turn",
+        Cause::OutOfRound => t("Out of round, two humps in a turn"),
     }
 }
 
 fn blind(turn: &Turn, along: bool) -> String {
     let mut says = Vec::new();
     if turn.readings.len() < 6 {
-        says.push("Fewer than six angles: an oval cannot be told from scatter.");
+        says.push(t("Fewer than six angles: an oval cannot be told from scatter."));
     }
     if !along {
-        says.push("One place alone cannot tell a bend from a parallel offset.");
+        says.push(t("One place alone cannot tell a bend from a parallel offset."));
     }
-    says.push("Play in the bearings stands in every reading.");
+    says.push(t("Play in the bearings stands in every reading."));
     says.join(" ")
 }
 

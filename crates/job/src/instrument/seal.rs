@@ -2,6 +2,7 @@
 
 use measure::{Sign, Typed, Unit, Verdict};
 use pictures::seals::Seat;
+use words::{say, t};
 use workshop::seal::{Answer as Sits, Depth, Direction, LipCheck, Toward, examine, hold, shaft};
 use workshop::{Basis, Explanation, Limits, Reading};
 
@@ -58,37 +59,38 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let depth = depth(given)?;
     let mut figures = Vec::new();
     let mut says: Vec<String> = lip.says.into_iter().map(str::to_owned).collect();
-    if given.word("spring") == Some("not seen") {
-        says.push("Look at the spring before the seal is hidden.".to_owned());
+    if given.word("spring") == Some(t("not seen")) {
+        says.push(t("Look at the spring before the seal is hidden.").to_owned());
     }
     let open = ["coated", "grease", "sleeve"].into_iter().filter(|id| given.word(id).is_none());
     if fitted && open.count() > 0 {
-        says.push("Coat, grease and sleeve: see to each before it is hidden.".to_owned());
+        says.push(t("Coat, grease and sleeve: see to each before it is hidden.").to_owned());
     }
     let mut verdicts = Vec::from_iter(lip.verdict);
     if let Some(found) = &depth {
         if lip.verdict.is_some() {
-            figures.push(("Deepest less least", writing.figure(&found.uneven)));
+            figures.push((t("Deepest less least"), writing.figure(&found.uneven)));
         }
-        figures.push(("Mean depth", writing.figure(&found.mean)));
-        figures.extend(found.moved.as_ref().map(|it| ("Deeper than the old", writing.figure(it))));
+        figures.push((t("Mean depth"), writing.figure(&found.mean)));
+        figures
+            .extend(found.moved.as_ref().map(|it| (t("Deeper than the old"), writing.figure(it))));
         let judged = [&found.square, &found.depth];
         verdicts.extend(judged.into_iter().flatten().map(|judged| judged.verdict));
         if found.square.is_none() {
-            says.push("Square within 0.25 mm: common practice, no source.".to_owned());
+            says.push(t("Square within 0.25 mm: common practice, no source.").to_owned());
         }
     }
     let sizes = sizes(given, &writing)?;
     let nothing = lip.toward.is_none() && depth.is_none() && sizes.is_empty();
     if nothing {
-        given.wanted.push("Which way the lip looks, its depth at four points, or its sizes");
+        given.wanted.push(t("Which way the lip looks, its depth at four points, or its sizes"));
         return None;
     }
     figures.extend(sizes);
     let why = Explanation {
-        formula: "uneven = deepest − least of four points; held by = outside − bore",
+        formula: t("uneven = deepest − least of four points; held by = outside − bore"),
         given: depth.as_ref().map(|found| found.explanation.given.clone()).unwrap_or_default(),
-        basis: Basis::Derived("depths below one face, and two diameters"),
+        basis: Basis::Derived(t("depths below one face, and two diameters")),
     };
     Some(Answer {
         verdict: worst(verdicts),
@@ -96,11 +98,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
         headline: depth
             .as_ref()
             .filter(|_| lip.verdict.is_none())
-            .map(|found| writing.headline("Deepest less least", &found.uneven, String::new())),
+            .map(|found| writing.headline(t("Deepest less least"), &found.uneven, String::new())),
         says,
         figures,
         blind: Some(
-            "Depth does not show a lip that was turned over, or a spring that jumped out: look."
+            t("Depth does not show a lip that was turned over, or a spring that jumped out: look.")
                 .to_owned(),
         ),
         picture: Some(picture(given, lip.toward)),
@@ -124,19 +126,19 @@ fn lip(given: &mut Given) -> Lip {
     let known = manual.or(as_found);
     let check = fitted.or(known).map(|lip| direction.check(lip));
     let says = check.map(|check| match (check, fitted.is_some()) {
-        (LipCheck::AsRecorded, true) => "The lip looks the way the record says.",
+        (LipCheck::AsRecorded, true) => t("The lip looks the way the record says."),
         (LipCheck::AsRecorded, false) => match known {
-            Some(Toward::Oil) => "To be fitted with its lip to the oil.",
-            _ => "To be fitted with its lip to the water.",
+            Some(Toward::Oil) => t("To be fitted with its lip to the oil."),
+            _ => t("To be fitted with its lip to the water."),
         },
         (LipCheck::Reversed, _) => {
-            "The lip looks the other way round than the record says. Look again before it is pressed home."
+            t("The lip looks the other way round than the record says. Look again before it is pressed home.")
         }
         (LipCheck::RecordsDiffer, _) => {
-            "Manual and as found differ. The manual goes first: whoever closed it last may have erred."
+            t("Manual and as found differ. The manual goes first: whoever closed it last may have erred.")
         }
         (LipCheck::Unknown, _) => {
-            "Neither manual nor as-found is known. Look it up before the seal is pressed home."
+            t("Neither manual nor as-found is known. Look it up before the seal is pressed home.")
         }
     });
     let verdict = (check == Some(LipCheck::Reversed)).then_some(Verdict::Out);
@@ -164,7 +166,7 @@ fn depth(given: &mut Given) -> Option<Option<Sits>> {
         let found = typed.len();
         given.refuse(
             "depth",
-            format!(
+            say!(
                 "Found {found} of 4 depths. Read the others too: a seal leans where nobody looks."
             ),
         );
@@ -181,11 +183,11 @@ fn sizes(given: &mut Given, writing: &Writing) -> Option<Vec<(&'static str, Stri
     let mut figures = Vec::new();
     if let (Some(outside), Some(bore)) = (given.reading("outside"), given.reading("bore")) {
         let held = given.at("outside", hold(&outside, &bore))?;
-        figures.push(("Larger than its bore", writing.figure(&held)));
+        figures.push((t("Larger than its bore"), writing.figure(&held)));
     }
     if let (Some(on), Some(marked)) = (given.reading("shaft"), given.reading("marked")) {
         let off = given.at("shaft", shaft(&on, &marked))?;
-        figures.push(("Shaft against the size marked", writing.figure(&off)));
+        figures.push((t("Shaft against the size marked"), writing.figure(&off)));
     }
     Some(figures)
 }

@@ -2,6 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Typed, Unit, real, show};
 use pictures::{offset_tool, turn};
+use words::{say, t};
 use workshop::torque::{
     Answer as Found, OffsetTool, Threads, at_fastener, break_out, examine, torque_and_angle,
 };
@@ -72,10 +73,10 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let found = examine(&stages, tool.as_ref(), manual, here);
     let field = found.as_ref().err().map_or("wanted", at);
     let found = given.at(field, found)?;
-    let mut says = vec!["Pull square to the wrench, at the middle of the grip.".to_owned()];
+    let mut says = vec![t("Pull square to the wrench, at the middle of the grip.").to_owned()];
     if tool.is_some() {
         says.push(
-            "Head forward: set less. At 90° it changes nothing. Head back over the handle: set more."
+            t("Head forward: set less. At 90° it changes nothing. Head back over the handle: set more.")
                 .to_owned(),
         );
     }
@@ -87,7 +88,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
             Vec::new()
         },
         blind: Some(
-            "A wrench reads friction too: how hard the part is clamped, it does not see."
+            t("A wrench reads friction too: how hard the part is clamped, it does not see.")
                 .to_owned(),
         ),
         picture: tool.as_ref().map(|tool| picture(tool, &writing)),
@@ -125,7 +126,7 @@ fn tool(given: &mut Given) -> Option<Option<OffsetTool>> {
         (Some(wrench), Some(head), Some(angle)) => Some(Some(OffsetTool { wrench, head, angle })),
         (_, None, _) => Some(None),
         _ => {
-            given.wanted.push("L, E and the angle of the head");
+            given.wanted.push(t("L, E and the angle of the head"));
             None
         }
     }
@@ -141,13 +142,13 @@ fn headline(
 ) -> Headline {
     const TITLE: &str = "Set the wrench to";
     let plain = |amount: Amount| writing.typed(amount);
-    let worked_out = writing.headline(TITLE, set, format!("for {} at the fastener", plain(last)));
+    let worked_out = writing.headline(TITLE, set, say!("for {} at the fastener", plain(last)));
     let on_a_line = given.amount("line").and_then(|line| {
         let set = set.amount()?.to(line.unit)?;
         let lines = measure::round(set.value / line.value, 0).max(Decimal::ONE);
         let line = Amount { value: lines * line.value, unit: line.unit };
         let reaches = writing.figure(&at_fastener(&sure(line), tool).ok()?);
-        let note = format!("on a line, makes {reaches} of {}", plain(last));
+        let note = say!("on a line, makes {reaches} of {}", plain(last));
         let number = show(line.value, line.value.normalize().scale(), writing.mark);
         Some(Headline { title: TITLE, number, unit: line.unit.symbol().to_owned(), note })
     });
@@ -203,11 +204,11 @@ fn turned(
     let marks: Vec<String> =
         plan.marks.iter().map(|mark| format!("{}°", mark.normalize())).collect();
     says.push(
-        "Snug first. Paint one line across socket and part. Then turn to the mark. Write down both, \
-         and dry or wet."
+        t("Snug first. Paint one line across socket and part. Then turn to the mark. Write down both, \
+         and dry or wet.")
             .to_owned(),
     );
-    answer.figures.push(("Marks past snug", marks.join(", ")));
+    answer.figures.push((t("Marks past snug"), marks.join(", ")));
     for caution in [plan.caution, Caution::CrushPart] {
         answer.cautions.insert(0, caution.to_string());
     }
@@ -227,14 +228,14 @@ fn broke_out(
 ) -> Option<()> {
     let Some(read) = given.reading("broke-out") else { return Some(()) };
     let there = given.at("broke-out", at_fastener(&read, tool))?;
-    answer.figures.push(("Broke out at", writing.figure(&there)));
+    answer.figures.push((t("Broke out at"), writing.figure(&there)));
     let standard = there.standard();
     let there = there.amount().map(|amount| Reading { amount, standard })?;
     let share = given.at("broke-out", break_out(&there, &sure(asked)))?;
-    answer.figures.push(("Of what is asked", writing.figure(&share)));
+    answer.figures.push((t("Of what is asked"), writing.figure(&share)));
     says.push(
-        "What it broke out at is kept, never judged: corrosion raises it and a lost clamp lowers it. \
-         Common practice, no source."
+        t("What it broke out at is kept, never judged: corrosion raises it and a lost clamp lowers it. \
+         Common practice, no source.")
             .to_owned(),
     );
     Some(())

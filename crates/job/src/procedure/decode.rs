@@ -1,6 +1,7 @@
 //! Reading a procedure from its file.
 
 use std::fmt;
+use words::{say, t};
 
 use super::{Act, Gate, PartAct, Phase, Procedure, Proof, Record, Scope, Step};
 use crate::json::{Json, Keys};
@@ -17,7 +18,9 @@ pub struct ProcedureError {
 impl fmt::Display for ProcedureError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let ProcedureError { line, what } = self;
-        write!(f, "Line {line} of the procedure: {what} cannot be read. Load the app again.")
+        f.write_str(&say!(
+            "Line {line} of the procedure: {what} cannot be read. Load the app again."
+        ))
     }
 }
 
@@ -51,24 +54,24 @@ pub(super) fn procedure(
     for (number, line) in (1usize..).zip(text.lines()) {
         let refused = |what: &str| ProcedureError { line: number, what: what.to_owned() };
         let Ok(Json::Map(mut keys)) = serde_json::from_str::<Json>(line) else {
-            return Err(refused("the object"));
+            return Err(refused(t("the object")));
         };
         let order: Vec<_> = keys.names().map(|key| KEYS.iter().position(|k| *k == key)).collect();
         if !order.is_sorted() || order.contains(&None) {
-            return Err(refused("the order of its keys"));
+            return Err(refused(t("the order of its keys")));
         }
         let step = step(&mut keys).map_err(refused)?;
         let is_known = |id: &String| steps.iter().any(|step| step.id == *id);
         if !step.id.starts_with(layout) || is_known(&step.id) {
-            return Err(refused("its id"));
+            return Err(refused(t("its id")));
         }
         if !step.needs.iter().all(is_known) {
-            return Err(refused("what it needs"));
+            return Err(refused(t("what it needs")));
         }
         steps.push(step);
     }
     if steps.is_empty() {
-        return Err(ProcedureError { line: 1, what: "the first step".to_owned() });
+        return Err(ProcedureError { line: 1, what: t("the first step").to_owned() });
     }
     Ok(Procedure { layout: layout.to_owned(), revision, steps })
 }
@@ -114,7 +117,7 @@ fn step(keys: &mut Keys) -> Result<Step, &'static str> {
         },
         own: false,
     };
-    if keys.is_empty() { Ok(step) } else { Err("a key twice") }
+    if keys.is_empty() { Ok(step) } else { Err(t("a key twice")) }
 }
 
 fn optional(keys: &mut Keys, key: &'static str) -> Result<Vec<String>, &'static str> {

@@ -1,5 +1,7 @@
 //! Phases of the job, and scopes that shorten it.
 
+use words::t;
+
 /// A phase of the job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[allow(missing_docs, reason = "the names are the phases")]
@@ -99,15 +101,15 @@ impl Scope {
     pub fn rule(self) -> &'static str {
         match self {
             Scope::Reseal => {
-                "Same bearings and gears: the old packs normally hold and go back as found. \
-                 Backlash is still proved."
+                t("Same bearings and gears: the old packs normally hold and go back as found. \
+                 Backlash is still proved.")
             }
-            Scope::Bearings => {
+            Scope::Bearings => t(
                 "New bearings: every pack is set up again. The gears stay, so aim for the worn-in \
-                 backlash."
-            }
-            Scope::GearSet => "New gears: every pack is set up again to the manual's bands.",
-            Scope::Exchange => "A complete unit: match it, prove it, join it.",
+                 backlash.",
+            ),
+            Scope::GearSet => t("New gears: every pack is set up again to the manual's bands."),
+            Scope::Exchange => t("A complete unit: match it, prove it, join it."),
         }
     }
 }

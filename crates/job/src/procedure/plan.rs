@@ -1,6 +1,7 @@
 //! The steps of one job: a procedure cut to its scope, with the shop's own changes.
 
 use std::fmt;
+use words::say;
 
 use super::{Act, Change, Changes, Phase, Procedure, Record, Scope, Step};
 
@@ -69,25 +70,25 @@ impl fmt::Display for PlanRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             PlanRefusal::NoStep { step } => {
-                write!(f, "Step {step} is not in this plan. Choose one that is.")
+                f.write_str(&say!("Step {step} is not in this plan. Choose one that is."))
             }
-            PlanRefusal::HandlesParts { step } => {
-                write!(f, "“{step}” takes off or fits parts. Skip it in the job, with a reason.")
-            }
+            PlanRefusal::HandlesParts { step } => f.write_str(&say!(
+                "“{step}” takes off or fits parts. Skip it in the job, with a reason."
+            )),
             PlanRefusal::Proves { step, gate } => {
-                write!(f, "The gate of “{gate}” reads what “{step}” captures. Keep it.")
+                f.write_str(&say!("The gate of “{gate}” reads what “{step}” captures. Keep it."))
             }
             PlanRefusal::Kept { step } => {
-                write!(f, "“{step}” makes the rest safe or closes the job. Keep it.")
+                f.write_str(&say!("“{step}” makes the rest safe or closes the job. Keep it."))
             }
             PlanRefusal::Order { step, other } => {
-                write!(f, "“{step}” and “{other}” hang together. Keep their order.")
+                f.write_str(&say!("“{step}” and “{other}” hang together. Keep their order."))
             }
             PlanRefusal::Record { found } => {
-                write!(f, "{found} is no capture. Write it like photo:both faces.")
+                f.write_str(&say!("{found} is no capture. Write it like photo:both faces."))
             }
             PlanRefusal::Taken { step } => {
-                write!(f, "Step {step} is there already. Give the new one another name.")
+                f.write_str(&say!("Step {step} is there already. Give the new one another name."))
             }
         }
     }

@@ -1,6 +1,7 @@
 //! The bench checks on the record: what was typed, answered anew.
 
 use pictures::drawing::Drawing;
+use words::{say, t};
 
 use super::Look;
 use crate::guide::{BenchCheck, CheckKey};
@@ -59,16 +60,16 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
     let answer = match instrument.map(|it| it.answer(&check.values, shown)) {
         Some(Ok(answer)) => answer,
         Some(Err(lacks)) => Answer {
-            says: vec![format!("Not answered. Still wanted: {}.", lacks.wanted.join(", "))],
+            says: vec![say!("Not answered. Still wanted: {}.", lacks.wanted.join(", "))],
             ..Answer::default()
         },
         None => Answer {
-            says: vec!["A later version of the app answers this. Update it.".to_owned()],
+            says: vec![t("A later version of the app answers this. Update it.").to_owned()],
             ..Answer::default()
         },
     };
     let name = instrument::titled(kind);
-    let waits = answer.waits.map(|waits| format!("No verdict yet. {waits}"));
+    let waits = answer.waits.map(|waits| say!("No verdict yet. {waits}"));
     RecordBench {
         title: title(name, [stage, place]),
         step: if step.is_empty() { String::new() } else { look.title(step) },

@@ -1,6 +1,7 @@
 //! What was captured on the steps: torques, everything else, and waits.
 
 use std::collections::BTreeMap;
+use words::{say, t};
 
 use measure::{Mark, Typed, show};
 
@@ -40,7 +41,7 @@ pub(super) fn torques(look: &Look) -> Vec<RecordTorque> {
             typed.as_ref().map(|typed| format!("{what} {typed}"))
         };
         let on = on.map(|on| on.word().to_owned());
-        let how = [said("wrench set to", set), said("offset", offset), on];
+        let how = [said(t("wrench set to"), set), said("offset", offset), on];
         let how: Vec<String> = how.into_iter().flatten().collect();
         Some(RecordTorque {
             step: look.title(step),
@@ -75,8 +76,8 @@ pub(super) fn waits(look: &Look) -> Vec<String> {
     let clocks = look.log.clocks.iter().map(|clock| {
         let name = clock.label.strip_suffix(" from").unwrap_or(&clock.label);
         let (from, end) = (look.when(clock.started.at), clock.marks.last().copied());
-        let ended = if clock.stopped { " Ended by hand." } else { "" };
-        format!("{}: from {from}, {} min.{ended}", capitalised(name), end.unwrap_or_default())
+        let ended = if clock.stopped { t(" Ended by hand.") } else { "" };
+        say!("{}: from {from}, {} min.{ended}", capitalised(name), end.unwrap_or_default())
     });
     clocks.collect()
 }
@@ -101,7 +102,7 @@ fn words(look: &Look, value: &Capture) -> Option<String> {
         Capture::Time(at) => Some(look.when(*at)),
         Capture::Pack(_) => {
             let total = value.pack_total().map(|total| show(total, 3, Mark::Point));
-            Some(format!("{} = {} mm", value.words(), total.unwrap_or_default()))
+            Some(say!("{} = {} mm", value.words(), total.unwrap_or_default()))
         }
         _ => Some(value.words()),
     }

@@ -1,6 +1,7 @@
 //! The checks and packs on the record: as found, and as left.
 
 use measure::{Band, Decimal, Unit};
+use words::say;
 
 use crate::figure::with_unit;
 use crate::reading::Judged;
@@ -84,7 +85,7 @@ pub(super) fn arm_says(job: &Job, sheet: &Sheet, shown: Shown) -> String {
     };
     let on = reading.on.or_else(|| sheet.word(Field::ArmShaft).and_then(ArmShaft::named));
     let shaft = on.map(|on| sheet.shaft(on)).unwrap_or_default();
-    format!(
+    say!(
         "Backlash read at a {} arm on the {shaft}, mean of {} positions.",
         with_unit(arm.in_unit(Unit::Millimetre), Figure::Radius, shown),
         reading.values.len(),

@@ -1,5 +1,7 @@
 //! Why a record is a draft.
 
+use words::{say, t};
+
 use crate::guide::{Course, StepState};
 use crate::sheet::listed;
 use crate::{CheckState, Job, RecordCheck, Sheet};
@@ -8,7 +10,7 @@ use crate::{CheckState, Job, RecordCheck, Sheet};
 pub(super) fn of_set_up(job: &Job, sheet: &Sheet, checks: &[RecordCheck]) -> Vec<String> {
     let mut reasons: Vec<String> = checks.iter().filter_map(reason).collect();
     if checks.is_empty() {
-        reasons.push("No check has limits. Type the unit sheet.".to_owned());
+        reasons.push(t("No check has limits. Type the unit sheet.").to_owned());
     }
     let unknown: Vec<&str> = sheet
         .positions()
@@ -17,13 +19,11 @@ pub(super) fn of_set_up(job: &Job, sheet: &Sheet, checks: &[RecordCheck]) -> Vec
         .map(|position| position.slot.tag())
         .collect();
     if !unknown.is_empty() {
-        reasons.push(format!("Packs not written down: {}.", listed(&unknown)));
+        reasons.push(say!("Packs not written down: {}.", listed(&unknown)));
     }
     if job.unread > 0 {
-        reasons.push(format!(
-            "{} entries of a newer version are not shown. Update the app.",
-            job.unread
-        ));
+        reasons
+            .push(say!("{} entries of a newer version are not shown. Update the app.", job.unread));
     }
     reasons
 }
@@ -35,9 +35,9 @@ pub(super) fn of_course(course: &Course) -> Vec<String> {
         let is_done = matches!(view.state, StepState::Done { .. });
         let shut = view.gate.as_ref().filter(|gate| is_done && !gate.passed);
         reasons.extend(shut.map(|gate| {
-            let asks = format!("Nobody said yes to: {}.", gate.words);
+            let asks = say!("Nobody said yes to: {}.", gate.words);
             let missing = gate.missing.first().unwrap_or(&asks);
-            format!("The gate of “{}” is shut. {missing}", view.title)
+            say!("The gate of “{}” is shut. {missing}", view.title)
         }));
     }
     let to_do = |state: &StepState| matches!(state, StepState::Open | StepState::Locked { .. });
@@ -45,8 +45,8 @@ pub(super) fn of_course(course: &Course) -> Vec<String> {
     if let Some(first) = open.next() {
         let title = &first.title;
         reasons.push(match open.count() {
-            0 => format!("“{title}” is not done."),
-            more => format!("{} steps are not done, the first is “{title}”.", more + 1),
+            0 => say!("“{title}” is not done."),
+            more => say!("{} steps are not done, the first is “{title}”.", more + 1),
         });
     }
     reasons
@@ -55,7 +55,7 @@ pub(super) fn of_course(course: &Course) -> Vec<String> {
 /// What of the steps lost its ground: cause and cure.
 pub(super) fn stale(view: &crate::guide::StepView) -> Option<String> {
     match &view.state {
-        StepState::Stale { why } => Some(format!("“{}” is stale. {why}", view.title)),
+        StepState::Stale { why } => Some(say!("“{}” is stale. {why}", view.title)),
         _ => None,
     }
 }
@@ -64,12 +64,12 @@ fn reason(check: &RecordCheck) -> Option<String> {
     let name = check.check.name();
     match &check.state {
         CheckState::InBand => None,
-        CheckState::Stale { why } => Some(format!("{name} is stale. {why}")),
-        CheckState::Locked { .. } | CheckState::Open => Some(format!("{name} is not read.")),
-        CheckState::NoBand => Some(format!("{name} has no limits.")),
-        CheckState::NearLimit => Some(format!("{name} is near a limit.")),
-        CheckState::Out => Some(format!("{name} is out.")),
-        CheckState::CannotProve => Some(format!("{name} cannot be proved with this gauge.")),
-        CheckState::TightSpot => Some(format!("{name} has a tight spot.")),
+        CheckState::Stale { why } => Some(say!("{name} is stale. {why}")),
+        CheckState::Locked { .. } | CheckState::Open => Some(say!("{name} is not read.")),
+        CheckState::NoBand => Some(say!("{name} has no limits.")),
+        CheckState::NearLimit => Some(say!("{name} is near a limit.")),
+        CheckState::Out => Some(say!("{name} is out.")),
+        CheckState::CannotProve => Some(say!("{name} cannot be proved with this gauge.")),
+        CheckState::TightSpot => Some(say!("{name} has a tight spot.")),
     }
 }

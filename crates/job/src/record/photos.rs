@@ -1,5 +1,7 @@
 //! Photos with their captions, and the parts judged.
 
+use words::{say, t};
+
 use super::{Look, captured};
 use crate::date;
 use crate::guided::{PartVerdict, capitalised, spaced};
@@ -51,7 +53,7 @@ pub(super) fn photos(look: &Look) -> Vec<RecordPhoto> {
     });
     let off = look.log.bagged.iter().filter_map(|(number, bagged)| {
         let (part, place) = (spaced(&bagged.part), &bagged.place);
-        let caption = format!("{number}: {part}, as it came off, in {place}");
+        let caption = say!("{number}: {part}, as it came off, in {place}");
         Some((bagged.photo.as_deref()?, caption))
     });
     let judged = look.log.judged.iter().filter_map(|(part, judged)| {
@@ -77,9 +79,9 @@ pub(super) fn parts(look: &Look) -> Vec<RecordPart> {
         name: capitalised(&spaced(part)),
         verdict: judged.verdict,
         words: match judged.verdict {
-            PartVerdict::Reject => "Rejected",
-            PartVerdict::Watch => "Used again, to watch",
-            PartVerdict::Reuse => "Used again",
+            PartVerdict::Reject => t("Rejected"),
+            PartVerdict::Watch => t("Used again, to watch"),
+            PartVerdict::Reuse => t("Used again"),
         },
         signs: judged.signs.join(", "),
         reason: judged.reason.clone(),

@@ -1,6 +1,7 @@
 //! Who agreed or said no, judged a gate, or signed as the second person.
 
 use pictures::drawing::Drawing;
+use words::say;
 
 use super::Look;
 use crate::guide::{Consent, Mark, Refused};
@@ -30,7 +31,7 @@ pub(super) fn of(look: &Look) -> Vec<RecordSigned> {
     for (step, own) in &log.steps {
         let passed = own.passed.iter();
         signed.extend(passed.map(|(mark, by)| {
-            let what = format!("Said yes to the gate of “{}”", look.title(step));
+            let what = say!("Said yes to the gate of “{}”", look.title(step));
             (*mark, RecordSigned { who: by.clone(), what, ..RecordSigned::default() })
         }));
     }
@@ -38,7 +39,7 @@ pub(super) fn of(look: &Look) -> Vec<RecordSigned> {
         if let Capture::Text(words) = &kept.value
             && label.starts_with("second initials")
         {
-            let what = format!("Initials: “{}”", look.title(step));
+            let what = say!("Initials: “{}”", look.title(step));
             let own = RecordSigned { who: words.clone(), what, ..RecordSigned::default() };
             signed.push((kept.mark, own));
         }
@@ -52,7 +53,7 @@ pub(super) fn of(look: &Look) -> Vec<RecordSigned> {
 fn agreed(consent: &Consent) -> RecordSigned {
     RecordSigned {
         who: consent.who(),
-        what: format!("Agreed: {}", consent.work().join(", ")),
+        what: say!("Agreed: {}", consent.work().join(", ")),
         terms: consent.terms().into_iter().chain(consent.initials()).collect(),
         drawn: consent.signature(),
         ..RecordSigned::default()
@@ -62,7 +63,7 @@ fn agreed(consent: &Consent) -> RecordSigned {
 fn refused(no: &Refused) -> RecordSigned {
     RecordSigned {
         who: no.who(),
-        what: format!("Said no to: {}", no.work.join(", ")),
+        what: say!("Said no to: {}", no.work.join(", ")),
         terms: no.terms(),
         ..RecordSigned::default()
     }

@@ -1,5 +1,7 @@
 //! Steps that were left out or opened again, and the cautions of those that were done.
 
+use words::t;
+
 use super::{Look, RecordBench};
 use crate::Sheet;
 use crate::procedure::Change;
@@ -33,13 +35,13 @@ pub(super) fn left_out(look: &Look, sheet: &Sheet) -> Vec<RecordLeft> {
         };
         // Done after all, it was not left out.
         let skipped = own.skipped.iter().filter(|(mark, _)| own.done.is_none_or(|at| at < *mark));
-        skipped.for_each(|it| tell("Left out", it));
-        own.reopened.iter().for_each(|it| tell("Opened again", it));
+        skipped.for_each(|it| tell(t("Left out"), it));
+        own.reopened.iter().for_each(|it| tell(t("Opened again"), it));
     }
     let dropped = sheet.changes.0.iter().filter_map(|change| match change {
         Change::Dropped { step, reason } => Some(RecordLeft {
             step: look.title(step),
-            what: "Not done on this unit",
+            what: t("Not done on this unit"),
             reason: reason.clone(),
             when: String::new(),
         }),

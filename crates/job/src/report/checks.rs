@@ -4,6 +4,7 @@ use measure::Decimal;
 use pictures::band::Band;
 use pictures::section::Section;
 use pictures::svg::svg;
+use words::{say, t};
 
 use super::html::{Cell, heading, table as rows, typed};
 use super::{Paper, icon};
@@ -16,15 +17,15 @@ use crate::{
 pub fn table(paper: &Paper) -> String {
     let (record, shown) = (paper.record, paper.shown);
     let heads: [Cell; 5] = [
-        ("", format!("Check, {}", shown.units.length)),
-        ("n", "Found".to_owned()),
-        ("n", "Left".to_owned()),
+        ("", say!("Check, {}", shown.units.length)),
+        ("n", t("Found").to_owned()),
+        ("n", t("Left").to_owned()),
         ("pic", "<span class=\"key1\"></span> found  <span class=\"key2\"></span> left".to_owned()),
-        ("", "Verdict".to_owned()),
+        ("", t("Verdict").to_owned()),
     ];
     let body = record.checks.iter().map(|check| row(check, shown)).collect();
     let arm = typed(&record.arm_says);
-    heading("As found and as left")
+    heading(t("As found and as left"))
         + &rows("tbl--checks", &heads, body)
         + &format!("<p class=\"small\">{arm} After ± stands twice the standard uncertainty.</p>\n")
 }
@@ -37,8 +38,8 @@ fn row(check: &RecordCheck, shown: Shown) -> Vec<Cell> {
     let bounds = typed(&bounds(check, shown));
     vec![
         ("", format!("<b>{name}</b><br><span class=\"small\">{bounds}</span>")),
-        ("n found", series(check.check, check.found.as_ref(), shown)),
-        ("n left", series(check.check, check.left.as_ref(), shown)),
+        (t("n found"), series(check.check, check.found.as_ref(), shown)),
+        (t("n left"), series(check.check, check.left.as_ref(), shown)),
         ("pic", picture),
         ("", icon::state(&check.state)),
     ]
@@ -63,18 +64,18 @@ fn series(check: Check, judged: Option<&Judged>, shown: Shown) -> String {
 
 /// "Limits 0.20 to 0.35 at 22.0 mm; at this arm 0.27 to 0.48. Source: own manual p. 118".
 fn bounds(check: &RecordCheck, shown: Shown) -> String {
-    let Some(band) = check.sheet_band else { return "no limits typed".to_owned() };
+    let Some(band) = check.sheet_band else { return t("no limits typed").to_owned() };
     let written = |band: measure::Band| {
         let limit = |value| figure(value, check.check.figure(), shown);
         format!("{} to {}", limit(band.low()), limit(band.high()))
     };
-    let radius = check.sheet_radius.map(|radius| {
-        format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length)
-    });
+    let radius = check
+        .sheet_radius
+        .map(|radius| say!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length));
     let at_arm = check.band.filter(|_| check.check.has_arm());
-    let at_arm = at_arm.map(|band| format!("; at this arm {}", written(band)));
+    let at_arm = at_arm.map(|band| say!("; at this arm {}", written(band)));
     let source = check.source.as_ref().map(|source| format!(". Source: {source}"));
-    format!(
+    say!(
         "Limits {}{}{}{}",
         written(band),
         radius.unwrap_or_default(),
@@ -104,13 +105,13 @@ pub fn packs(paper: &Paper) -> String {
     let left = |pack: &RecordPack| pack_row(pack, &pack.left, pack.total, paper.shown);
     let found = |pack: &RecordPack| pack_row(pack, &pack.found, pack.found_total, paper.shown);
     let heads: [Cell; 3] = [
-        ("", "Pack".to_owned()),
-        ("", "Shims, as measured".to_owned()),
-        ("n", "Together".to_owned()),
+        ("", t("Pack").to_owned()),
+        ("", t("Shims, as measured").to_owned()),
+        ("n", t("Together").to_owned()),
     ];
-    let tables = heading(&format!("Packs left in the case, {unit}"))
+    let tables = heading(&say!("Packs left in the case, {unit}"))
         + &rows("", &heads, record.packs.iter().map(left).collect())
-        + &heading(&format!("Packs as found, {unit}"))
+        + &heading(&say!("Packs as found, {unit}"))
         + &rows("", &heads, record.packs.iter().map(found).collect());
     let sketch = svg(&section.draw(), "sk");
     format!("<div class=\"two two--pack\">\n<div>{tables}</div>\n{sketch}\n</div>\n")
@@ -119,7 +120,7 @@ pub fn packs(paper: &Paper) -> String {
 fn pack_row(pack: &RecordPack, shims: &[Decimal], total: Decimal, shown: Shown) -> Vec<Cell> {
     let thickness = |value: &Decimal| figure(*value, Figure::Shim, shown);
     let (shims, total) = match shims {
-        [] => ("not written down".to_owned(), String::new()),
+        [] => (t("not written down").to_owned(), String::new()),
         _ => {
             let each: Vec<String> = shims.iter().map(thickness).collect();
             (each.join(" + "), thickness(&total))

@@ -1,5 +1,7 @@
 //! What to mind and who signs; then what was captured, for the invoice, and what was done.
 
+use words::t;
+
 use super::html::{Cell, cell, fact, facts, heading, list, table, typed};
 use super::{Paper, icon, leaf};
 use crate::{INVOICE_SAYS, PartVerdict, RecordStep};
@@ -8,11 +10,11 @@ use crate::{INVOICE_SAYS, PartVerdict, RecordStep};
 pub fn end(paper: &Paper) -> String {
     let record = paper.record;
     let mut cautions = vec![
-        "The unit’s own manual and local rules come first. This record is no permit: who signs, \
-         answers for the work."
+        t("The unit’s own manual and local rules come first. This record is no permit: who signs, \
+         answers for the work.")
             .to_owned(),
-        "The limits were typed by the user from the sources named beside them. The app holds none \
-         of its own."
+        t("The limits were typed by the user from the sources named beside them. The app holds none \
+         of its own.")
             .to_owned(),
     ];
     if !record.not_recorded.is_empty() {
@@ -22,8 +24,8 @@ pub fn end(paper: &Paper) -> String {
     cautions.extend(to_watch.map(|part| format!("{}: {}. {}", part.words, part.name, part.why())));
     cautions.extend(record.notes.iter().cloned());
     let stands = match record.draft.is_empty() {
-        true => "Nothing on this record was stale, out or missing when it was made.",
-        false => "Draft. The reasons stand on the first page.",
+        true => t("Nothing on this record was stale, out or missing when it was made."),
+        false => t("Draft. The reasons stand on the first page."),
     };
     format!(
         "<div class=\"box box--c\"><h2>{} Cautions</h2>\n{}</div>\n\
@@ -42,11 +44,11 @@ pub fn leaves(paper: &Paper) -> String {
     let mut guided = String::new();
     if !captured.is_empty() {
         let steps = format!("<div class=\"rec__steps\">\n{captured}</div>\n");
-        guided += &(heading("Captured, step by step") + &steps);
+        guided += &(heading(t("Captured, step by step")) + &steps);
     }
     guided += &invoice(paper);
     if !seen.is_empty() {
-        guided += &(heading("Cautions that stood before the work") + &seen);
+        guided += &(heading(t("Cautions that stood before the work")) + &seen);
     }
     let guided = if guided.is_empty() { guided } else { leaf::next(paper, &guided) };
     guided + &leaf::next(paper, &history(paper))
@@ -61,22 +63,25 @@ fn invoice(paper: &Paper) -> String {
     if paper.invoice.is_empty() {
         return String::new();
     }
-    let heads: [Cell; 3] =
-        [("", "For the invoice".to_owned()), ("n", "How much".to_owned()), ("", "Note".to_owned())];
+    let heads: [Cell; 3] = [
+        ("", t("For the invoice").to_owned()),
+        ("n", t("How much").to_owned()),
+        ("", t("Note").to_owned()),
+    ];
     let row = |line: &crate::InvoiceLine| {
         vec![cell(&line.what), ("n", typed(&line.amount())), cell(&line.note)]
     };
     let rows = paper.invoice.iter().map(row).collect();
-    heading("Time, parts and consumables")
+    heading(t("Time, parts and consumables"))
         + &table("", &heads, rows)
         + &format!("<p class=\"small\">{}</p>\n", typed(INVOICE_SAYS))
 }
 
 /// Times and sentences.
 pub fn history(paper: &Paper) -> String {
-    let heads: [Cell; 2] = [("", "When".to_owned()), ("", "What".to_owned())];
+    let heads: [Cell; 2] = [("", t("When").to_owned()), ("", t("What").to_owned())];
     let row = |(at, sentence): &(String, String)| vec![("nowrap", typed(at)), cell(sentence)];
     let rows = paper.record.history.iter().map(row).collect();
     let table = table("tbl--done", &heads, rows);
-    heading("What was done") + &format!("<div class=\"rec__steps\">\n{table}</div>\n")
+    heading(t("What was done")) + &format!("<div class=\"rec__steps\">\n{table}</div>\n")
 }

@@ -1,5 +1,7 @@
 //! Leaves: each one says which job it is of, and that it is a draft while it is.
 
+use words::{say, t};
+
 use super::Paper;
 use super::html::{heading, list, paragraph, typed};
 use crate::clock;
@@ -10,7 +12,7 @@ const REASONS: usize = 6;
 /// The reasons of a draft that do not stand on the first leaf.
 pub fn further(paper: &Paper) -> String {
     let reasons = list("ticks", paper.record.draft.iter().skip(REASONS));
-    if reasons.is_empty() { reasons } else { heading("Why this is a draft, further") + &reasons }
+    if reasons.is_empty() { reasons } else { heading(t("Why this is a draft, further")) + &reasons }
 }
 
 /// The first leaf, with the complaint, the dates, and why it is a draft.
@@ -20,7 +22,8 @@ pub fn first(paper: &Paper, inner: &str) -> String {
         "" => String::new(),
         text => paragraph(&format!("{label}: {}", typed(text))),
     };
-    let (complaint, scope) = (told("Complaint", &record.complaint), told("Scope", &record.scope));
+    let (complaint, scope) =
+        (told(t("Complaint"), &record.complaint), told(t("Scope"), &record.scope));
     let made = clock::date(paper.at, paper.shown.utc_offset);
     let more = match record.draft.len().saturating_sub(REASONS) {
         0 => String::new(),
@@ -55,5 +58,5 @@ pub fn next(paper: &Paper, inner: &str) -> String {
 /// "Job 27 · Grey Heron · Demo unit".
 fn title(paper: &Paper) -> String {
     let record = paper.record;
-    typed(&format!("Job {} · {} · {}", record.number, record.boat, record.unit))
+    typed(&say!("Job {} · {} · {}", record.number, record.boat, record.unit))
 }

@@ -1,5 +1,7 @@
 //! The owner's words at the head of the record.
 
+use words::t;
+
 use super::Paper;
 use super::html::{list, typed};
 
@@ -10,7 +12,7 @@ pub fn boxes(paper: &Paper) -> String {
         true => String::new(),
         false => format!("<h3>{title}</h3>\n{}", list("rec__told", lines)),
     };
-    let told = part("What was wrong", &owner.wrong) + &part("What was done", &owner.done);
+    let told = part(t("What was wrong"), &owner.wrong) + &part(t("What was done"), &owner.done);
     let told = match told.is_empty() {
         true => String::new(),
         false => format!("<div class=\"box\"><h2>In plain words</h2>\n{told}</div>\n"),
@@ -21,8 +23,8 @@ pub fn boxes(paper: &Paper) -> String {
     };
     let next = list("ticks", &owner.watch)
         + &check
-        + &part("Take care", &owner.cautions)
-        + &part("Not covered", &owner.not_covered);
+        + &part(t("Take care"), &owner.cautions)
+        + &part(t("Not covered"), &owner.not_covered);
     format!(
         "<div class=\"two\">\n{told}<div class=\"box\"><h2>What you do next</h2>\n{next}</div>\n</div>\n"
     )

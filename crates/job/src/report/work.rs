@@ -1,6 +1,7 @@
 //! What the guided job adds: bench checks, torques, counts, photos, parts, who signed.
 
 use pictures::svg::svg;
+use words::{say, t};
 
 use super::html::{Cell, cell, fact, facts, heading, list, paragraph, table, typed};
 use super::{Paper, Photos, icon};
@@ -15,15 +16,15 @@ pub fn leaf(paper: &Paper, photos: Photos) -> String {
         record
             .seal_map
             .as_ref()
-            .map(|map| heading("Seal map") + &svg(map, "map"))
+            .map(|map| heading(t("Seal map")) + &svg(map, "map"))
             .unwrap_or_default(),
         torques(&record.torques),
-        told("Counts", &record.counts),
-        told("Waits", &record.waits),
+        told(t("Counts"), &record.counts),
+        told(t("Waits"), &record.waits),
         pictures(paper, photos),
         parts(&record.parts),
         left_out(paper),
-        told("Stale", &record.stale),
+        told(t("Stale"), &record.stale),
         signed(&record.signed),
     ]
     .concat()
@@ -63,28 +64,28 @@ fn torques(torques: &[RecordTorque]) -> String {
         return String::new();
     }
     let heads: [Cell; 4] = [
-        ("", "Fastener".to_owned()),
-        ("n", "Asked".to_owned()),
-        ("n", "Applied".to_owned()),
-        ("", "How".to_owned()),
+        ("", t("Fastener").to_owned()),
+        ("n", t("Asked").to_owned()),
+        ("n", t("Applied").to_owned()),
+        ("", t("How").to_owned()),
     ];
     let row = |torque: &RecordTorque| {
         let (label, step) = (typed(&torque.label), typed(&torque.step));
         vec![
             ("", format!("{label}<br><span class=\"small\">{step}</span>")),
-            ("n asked", typed(&torque.asked)),
-            ("n applied", typed(&torque.values)),
+            (t("n asked"), typed(&torque.asked)),
+            (t("n applied"), typed(&torque.values)),
             cell(&torque.how),
         ]
     };
-    heading("Torques") + &table("tbl--torques", &heads, torques.iter().map(row).collect())
+    heading(t("Torques")) + &table("tbl--torques", &heads, torques.iter().map(row).collect())
 }
 
 /// What stands where a photo is not.
 fn away(photo: &crate::RecordPhoto) -> String {
     match &photo.backup {
-        Some(day) => format!("This photo is not at hand. The backup of {day} has it."),
-        None => "This photo is not at hand.".to_owned(),
+        Some(day) => say!("This photo is not at hand. The backup of {day} has it."),
+        None => t("This photo is not at hand.").to_owned(),
     }
 }
 
@@ -98,7 +99,7 @@ fn pictures(paper: &Paper, photos: Photos) -> String {
         format!("<figure>{picture}<figcaption>{caption}</figcaption></figure>\n")
     };
     let figures: String = paper.record.photos.iter().map(figure).collect();
-    when(&figures, || heading("Photos") + &format!("<div class=\"photos\">\n{figures}</div>\n"))
+    when(&figures, || heading(t("Photos")) + &format!("<div class=\"photos\">\n{figures}</div>\n"))
 }
 
 fn parts(parts: &[RecordPart]) -> String {
@@ -106,9 +107,9 @@ fn parts(parts: &[RecordPart]) -> String {
         return String::new();
     }
     let heads: [Cell; 3] =
-        [("", "Part".to_owned()), ("", "Verdict".to_owned()), ("", "Why".to_owned())];
+        [("", t("Part").to_owned()), ("", t("Verdict").to_owned()), ("", t("Why").to_owned())];
     let row = |part: &RecordPart| vec![cell(&part.name), cell(part.words), cell(&part.why())];
-    heading("Parts judged") + &table("", &heads, parts.iter().map(row).collect())
+    heading(t("Parts judged")) + &table("", &heads, parts.iter().map(row).collect())
 }
 
 fn left_out(paper: &Paper) -> String {
@@ -116,23 +117,26 @@ fn left_out(paper: &Paper) -> String {
         return String::new();
     }
     let heads: [Cell; 3] =
-        [("", "Step".to_owned()), ("", "What".to_owned()), ("", "Why".to_owned())];
+        [("", t("Step").to_owned()), ("", t("What").to_owned()), ("", t("Why").to_owned())];
     let row = |left: &crate::RecordLeft| {
         let what = format!("{} {}", left.what, left.when);
         vec![cell(&left.step), cell(what.trim()), cell(&left.reason)]
     };
     let rows = paper.record.left_out.iter().map(row).collect();
-    heading("Left out, or opened again") + &table("", &heads, rows)
+    heading(t("Left out, or opened again")) + &table("", &heads, rows)
 }
 
 fn signed(signed: &[RecordSigned]) -> String {
     if signed.is_empty() {
         return String::new();
     }
-    let heads: [Cell; 3] =
-        [("", "Who".to_owned()), ("", "To what".to_owned()), ("nowrap", "When".to_owned())];
+    let heads: [Cell; 3] = [
+        ("", t("Who").to_owned()),
+        ("", t("To what").to_owned()),
+        ("nowrap", t("When").to_owned()),
+    ];
     let rows = signed.iter().map(signature).collect();
-    heading("Who agreed and signed") + &table("tbl--signed", &heads, rows)
+    heading(t("Who agreed and signed")) + &table("tbl--signed", &heads, rows)
 }
 
 /// Who with the signature, to what with all that was agreed, when.

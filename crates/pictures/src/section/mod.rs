@@ -18,6 +18,7 @@ mod words;
 
 use super::drawing::{Drawing, Mark, Point, text};
 use super::scale::held;
+use ::words::t;
 pub use plan::Plan;
 use plan::{Place, Set, Tells, wide};
 use scene::Scene;
@@ -174,7 +175,7 @@ impl Plan {
 pub fn glance() -> Drawing {
     let plan = &plan_b::PLAN;
     let scene = Scene { plan, unit: plan.usual, chosen: None, grow: 0.0, push: 0.0 };
-    let label = "Section, nose left. The packs B1, B2, B3, B4 where they lie.".to_owned();
+    let label = t("Section, nose left. The packs B1, B2, B3, B4 where they lie.").to_owned();
     Drawing { view: View::low(plan), width: None, label, marks: scene.marks() }
 }
 

@@ -1,6 +1,7 @@
 //! What a section says: the sentence that is spoken, and the words at the arrow.
 
 use gearing::layout::{LAYOUTS, Position};
+use words::{say, t};
 
 use super::Section;
 
@@ -35,16 +36,16 @@ impl Section {
         let chosen = self.chosen.and_then(|at| self.plan.places.get(at));
         let Some(position) = chosen.and_then(|place| position(place.id)) else {
             let ids: Vec<_> = self.places().map(|place| place.id).collect();
-            return format!("{start} The packs {} where they lie.", ids.join(", "));
+            return say!("{start} The packs {} where they lie.", ids.join(", "));
         };
         let sentence = sentence(position, self.turned);
         if self.note.is_empty() {
             return format!("{start} {sentence}");
         }
         let drawn = match self.change {
-            change if change > 0.0 => "Drawn with a thicker pack",
-            change if change < 0.0 => "Drawn with a thinner pack",
-            _ => "The arrow shows",
+            change if change > 0.0 => t("Drawn with a thicker pack"),
+            change if change < 0.0 => t("Drawn with a thinner pack"),
+            _ => t("The arrow shows"),
         };
         format!("{start} {sentence} {drawn}: {}.", self.note)
     }
@@ -62,9 +63,9 @@ fn sentence(position: &Position, turned: bool) -> String {
         true => (position.thinner, -position.mesh_sign),
     };
     let mesh = match sign {
-        1 => ", into the mesh",
-        -1 => ", out of the mesh",
+        1 => t(", into the mesh"),
+        -1 => t(", out of the mesh"),
         _ => "",
     };
-    format!("{} lies between {still} and {shoved}. Thicker: {thicker}{mesh}.", position.id)
+    say!("{} lies between {still} and {shoved}. Thicker: {thicker}{mesh}.", position.id)
 }

@@ -1,6 +1,7 @@
 //! A part dropped in: how hot or how cold, and whether it stands that.
 
 use measure::{Amount, Decimal, Judgement, Unit};
+use words::t;
 
 use super::{Expansion, expansion};
 use crate::formula::evaluate;
@@ -105,12 +106,13 @@ fn needed(drop: &Drop, heated: bool) -> Result<Answer, Refusal> {
         expansion("expansion", &drop.material),
     ];
     let sign = if heated { 1.0 } else { -1.0 };
-    let change = evaluate("temperature change", "K", &given, &|[d, delta, clearance, alpha]| {
-        sign * ((delta + clearance).max(0.0)) / (alpha * 1e-6 * d)
-    })?;
+    let change =
+        evaluate(t("temperature change"), "K", &given, &|[d, delta, clearance, alpha]| {
+            sign * ((delta + clearance).max(0.0)) / (alpha * 1e-6 * d)
+        })?;
     let room = drop.room.given("room", Unit::Celsius)?;
-    let from = [room, change.given("temperature change")];
-    let reach = evaluate("temperature to reach", "°C", &from, &|[room, change]| room + change)?;
+    let from = [room, change.given(t("temperature change"))];
+    let reach = evaluate(t("temperature to reach"), "°C", &from, &|[room, change]| room + change)?;
 
     let thermometer = match drop.thermometer {
         Some(read) => {
@@ -120,7 +122,7 @@ fn needed(drop: &Drop, heated: bool) -> Result<Answer, Refusal> {
         None => None,
     };
     let judge = |limits: Limits| match &thermometer {
-        Some(read) => limits.judge("temperature to reach", read, Unit::Celsius),
+        Some(read) => limits.judge(t("temperature to reach"), read, Unit::Celsius),
         None => Ok(None),
     };
     let Limits { low, high } = drop.limits;
@@ -148,7 +150,7 @@ fn needed(drop: &Drop, heated: bool) -> Result<Answer, Refusal> {
         cautions.push(Caution::BeyondPractice);
     }
     let explanation = Explanation {
-        formula: "ΔT = (interference + clearance)/(α·D)",
+        formula: t("ΔT = (interference + clearance)/(α·D)"),
         given: given.to_vec(),
         basis: drop.material.basis,
     };

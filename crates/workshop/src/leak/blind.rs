@@ -1,6 +1,7 @@
 //! What the gauge cannot see: bubbles.
 
 use std::f64::consts::PI;
+use words::t;
 
 use measure::{Decimal, Unit};
 
@@ -55,12 +56,12 @@ pub fn one_bubble_in_ten_seconds(
     barometer: &Reading,
 ) -> Result<Figure, Refusal> {
     let given = [
-        volume.above_zero("volume of air", Unit::Litre)?,
+        volume.above_zero(t("volume of air"), Unit::Litre)?,
         time.above_zero("time", Unit::Second)?,
         barometer.above_zero("barometer", Unit::Kilopascal)?,
         Given { name: "bubble", value: Decimal::from(3), unit: "mm", standard: 0.0 },
     ];
-    evaluate("loss to one bubble", "kPa", &given, &|[litres, seconds, barometer, diameter]| {
+    evaluate(t("loss to one bubble"), "kPa", &given, &|[litres, seconds, barometer, diameter]| {
         barometer * seconds / 10.0 * bubble(diameter) / 1000.0 / litres
     })
 }

@@ -4,6 +4,7 @@
 //! for 25 K at 110 kPa: `tests/external` measures it against air's equation of state.
 
 use measure::Unit;
+use words::t;
 
 use super::{Entry, Stage};
 use crate::formula::evaluate;
@@ -32,7 +33,7 @@ pub(super) fn state(
             than: "vacuum",
             least: vacuum.value,
             unit: "kPa",
-            act: "read both again, for there is no less than nothing",
+            act: t("read both again, for there is no less than nothing"),
         });
     }
     Ok(state)
@@ -74,7 +75,7 @@ pub(super) fn absolute(stage: Stage, gauge: f64, barometer: f64) -> f64 {
 pub fn corrected(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, Refusal> {
     let [_, t1, b1] = state(stage, first, FIRST)?;
     let [p2, t2, b2] = state(stage, later, LATER)?;
-    evaluate("corrected pressure", KILOPASCAL, &[t1, b1, p2, t2, b2], &|[t1, b1, p2, t2, b2]| {
+    evaluate(t("corrected pressure"), KILOPASCAL, &[t1, b1, p2, t2, b2], &|[t1, b1, p2, t2, b2]| {
         let over = absolute(stage, p2, b2) * t1 / t2 - b1;
         if stage == Stage::Vacuum { -over } else { over }
     })
@@ -118,7 +119,7 @@ pub fn per_kelvin(
         barometer.above_zero("barometer", Unit::Kilopascal)?,
         case.given("case", Unit::Kelvin)?,
     ];
-    evaluate("change for each kelvin", KILOPASCAL, &given, &|[gauge, barometer, case]| {
+    evaluate(t("change for each kelvin"), KILOPASCAL, &given, &|[gauge, barometer, case]| {
         (gauge + barometer) / case
     })
 }

@@ -1,6 +1,7 @@
 //! Bent shaft, cocked race, out of round: told apart by reading a second place.
 
 use measure::{Uncertainty, Unit};
+use words::t;
 
 use super::Answer;
 use super::fit::Wave;
@@ -106,5 +107,5 @@ fn leaning(
     let doubt = Uncertainty::default()
         .with("scatter", 100.0 * wave.standard_height() / length)
         .with("length", lean * standard / length);
-    Ok(Some(Finding { cause, size: Figure::new("lean", lean, "mm/100 mm", doubt)? }))
+    Ok(Some(Finding { cause, size: Figure::new("lean", lean, t("mm/100 mm"), doubt)? }))
 }

@@ -3,6 +3,7 @@
 use job::guide::{ClockView, Stands};
 use job::{Job, Sheet, date, hour_minute};
 use leptos::prelude::*;
+use words::t;
 
 use super::{at_a_glance, marks, sign};
 use crate::bench::{AT_FIRST, use_bench};
@@ -16,10 +17,10 @@ use crate::pictures::section::Section;
 /// The board.
 pub fn screen() -> AnyView {
     let (bench, now) = (use_bench(), use_now());
-    page::title(Signal::stored("Shop board".to_owned()));
+    page::title(Signal::stored(t("Shop board").to_owned()));
     let count = words(move || {
         let units = match bench.jobs().len().min(AT_FIRST) {
-            1 => "1 unit".to_owned(),
+            1 => t("1 unit").to_owned(),
             units => format!("{units} units"),
         };
         format!("{units} · {}", date(now.get(), utc_offset_minutes(now.get())))
@@ -33,7 +34,7 @@ pub fn screen() -> AnyView {
     view! {
         <header class="plate">
             <a class="grow" href="/">
-                <b>"Shop board"</b>
+                <b>{t("Shop board")}</b>
                 <small>{count}</small>
             </a>
             <b class="plate__time">{clock}</b>
@@ -41,9 +42,9 @@ pub fn screen() -> AnyView {
         </header>
         {opened}
         <main class="main main--board" id="main" tabindex="-1">
-            <h1 class="vh">"Shop board"</h1>
+            <h1 class="vh">{t("Shop board")}</h1>
             {live(move || match jobs.with(Vec::is_empty) {
-                true => view! { <Empty title="No job on the board." words="A job that is opened stands here."/> }.into_any(),
+                true => view! { <Empty title=t("No job on the board.") words=t("A job that is opened stands here.")/> }.into_any(),
                 false => {
                     let lanes = jobs.get().into_iter().map(|job| lane(Guide::of(&job)));
                     view! { <div class="lanes">{lanes.collect_view()}</div> }.into_any()
@@ -68,8 +69,8 @@ fn view(guide: Guide, job: &Job, sheet: &Sheet) -> AnyView {
     };
     let inside = match glance {
         None => view! {
-            <p class="lane__s">"Not begun"</p>
-            <p class="lane__w">"Choose the scope"</p>
+            <p class="lane__s">{t("Not begun")}</p>
+            <p class="lane__w">{t("Choose the scope")}</p>
         }
         .into_any(),
         Some(lane) => {
@@ -83,7 +84,7 @@ fn view(guide: Guide, job: &Job, sheet: &Sheet) -> AnyView {
                         .into_any()
                 }
                 (None, Stands::Done) => {
-                    view! { <Gate bar=Bar::Open title="Every gate open" words="hand over"/> }
+                    view! { <Gate bar=Bar::Open title=t("Every gate open") words=t("hand over")/> }
                         .into_any()
                 }
                 (None, _) => ().into_any(),

@@ -4,6 +4,7 @@ mod card;
 mod lanes;
 
 use job::guide::{Lane, StageView, Stands, lane};
+use words::say;
 
 use super::Guide;
 use crate::parts::{Sign, strip};
@@ -33,5 +34,5 @@ fn marks(stages: &[StageView]) -> (Vec<strip::Stage>, String) {
         .zip(&marks)
         .map(|(stage, mark)| format!("{} {}", stage.name, mark.1))
         .collect();
-    (marks.into_iter().map(|mark| mark.0).collect(), format!("Stages: {}", said.join(", ")))
+    (marks.into_iter().map(|mark| mark.0).collect(), say!("Stages: {}", said.join(", ")))
 }

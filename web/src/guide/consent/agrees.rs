@@ -2,6 +2,7 @@
 
 use job::guide::ConsentRefusal;
 use leptos::prelude::*;
+use words::t;
 
 use super::pad;
 use super::state::Consenting;
@@ -16,35 +17,36 @@ pub fn sheet(consenting: Consenting) -> AnyView {
     let chosen = Signal::derive(move || Some(consenting.how()));
     let choose = Callback::new(move |at| consenting.choose(at));
     let initials = words(move || {
-        let label = if here.get() { "Or initials" } else { "Initials of who took the answer" };
+        let label =
+            if here.get() { t("Or initials") } else { t("Initials of who took the answer") };
         label.to_owned()
     });
     let no = press(Callback::new(move |()| consenting.refuse()));
     view! {
         <div class="sheet">
-            <h2>"Owner agrees"</h2>
+            <h2>{t("Owner agrees")}</h2>
             <TextField
                 id="by"
-                label="Name of who may decide"
+                label=t("Name of who may decide")
                 value=consenting.by
-                placeholder="name, owner"
+                placeholder=t("name, owner")
             />
             <p class="label" aria-hidden="true">
-                "How"
+                {t("How")}
             </p>
-            <Seg id="how" label="How" picks=WAYS.map(Pick::from).into() chosen on_choose=choose/>
+            <Seg id="how" label=t("How") picks=WAYS.map(Pick::from).into() chosen on_choose=choose/>
             {live(move || if here.get() { pad::pad(consenting) } else { ().into_any() })}
             <TextField id="initials" label=initials value=consenting.initials placeholder="ML"/>
             {consenting.acting.says()}
             <TextField
                 id="why-not"
-                label="If the answer is no: why, in the owner’s words"
+                label=t("If the answer is no: why, in the owner’s words")
                 value=consenting.why_not
             />
             <button class="btn btn--plain btn--wide" type="button" on:click=no>
-                "Owner says no"
+                {t("Owner says no")}
             </button>
-            <p class="small">"A no is kept too. Untick what falls away, then ask again."</p>
+            <p class="small">{t("A no is kept too. Untick what falls away, then ask again.")}</p>
         </div>
     }
     .into_any()
@@ -54,10 +56,11 @@ pub fn sheet(consenting: Consenting) -> AnyView {
 pub fn act(consenting: Consenting) -> AnyView {
     if !consenting.is_open() {
         let job = consenting.guide.of.at_job();
-        return view! { <Act words="Job" href=Signal::stored(job)/> }.into_any();
+        return view! { <Act words=t("Job") href=Signal::stored(job)/> }.into_any();
     }
     let first = Memo::new(move |_| consenting.lacks().first().copied());
-    let says = words(move || first.get().map_or("Keep consent", |lacks| to_do(lacks).0).to_owned());
+    let says =
+        words(move || first.get().map_or(t("Keep consent"), |lacks| to_do(lacks).0).to_owned());
     let waits = whether(move || first.get().is_some());
     let lead = Callback::new(move |()| {
         if let Some(lacks) = first.get_untracked() {
@@ -81,15 +84,15 @@ pub fn act(consenting: Consenting) -> AnyView {
 /// What to do about what is missing, and where.
 fn to_do(lacks: ConsentRefusal) -> (&'static str, &'static str) {
     match lacks {
-        ConsentRefusal::NoWork => ("Tick the work first", "work"),
-        ConsentRefusal::NoPrice => ("Type the new price", "price"),
-        ConsentRefusal::NothingExcluded => ("Say what is not covered", "excluded"),
-        ConsentRefusal::NoLimit => ("Type the limit", "limit"),
-        ConsentRefusal::NoStops => ("Tick a stop rule", "stops"),
-        ConsentRefusal::NoName => ("Type who may decide", "by"),
-        ConsentRefusal::NotSigned | ConsentRefusal::OnlyADot => ("Sign first", "initials"),
+        ConsentRefusal::NoWork => (t("Tick the work first"), "work"),
+        ConsentRefusal::NoPrice => (t("Type the new price"), "price"),
+        ConsentRefusal::NothingExcluded => (t("Say what is not covered"), "excluded"),
+        ConsentRefusal::NoLimit => (t("Type the limit"), "limit"),
+        ConsentRefusal::NoStops => (t("Tick a stop rule"), "stops"),
+        ConsentRefusal::NoName => (t("Type who may decide"), "by"),
+        ConsentRefusal::NotSigned | ConsentRefusal::OnlyADot => (t("Sign first"), "initials"),
         ConsentRefusal::NotLetters | ConsentRefusal::NobodyTookIt => {
-            ("Type the initials", "initials")
+            (t("Type the initials"), "initials")
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use job::guide::STOPS;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::Consenting;
 use crate::parts::{Caution, Glyph, Icon, LongText, Row, TextField, Tick, live, whether};
@@ -11,19 +12,19 @@ pub fn head(consenting: Consenting) -> AnyView {
     let moment = untrack(|| consenting.guide.moment());
     consenting.look(|asked| {
         let title = match asked.last {
-            Some(_) => "Consent to the new price",
-            None => "Consent before the strip-down",
+            Some(_) => t("Consent to the new price"),
+            None => t("Consent before the strip-down"),
         };
         let before = asked.last.as_ref().map(|last| {
             let heading = last.heading(moment.now, moment.utc_offset);
             let limit = match last.limit.as_str() {
                 "" => String::new(),
-                limit => format!(", limit {limit}"),
+                limit => say!(", limit {limit}"),
             };
-            format!("Agreed last: {heading}{limit}.")
+            say!("Agreed last: {heading}{limit}.")
         });
         let no = asked.refused.as_ref().map(|no| no.says(moment.now, moment.utc_offset));
-        let opening = "Opening the case often finds more: agree first, then open.".to_owned();
+        let opening = t("Opening the case often finds more: agree first, then open.").to_owned();
         let says = before.unwrap_or(opening);
         view! {
             <div class="head">
@@ -40,13 +41,13 @@ pub fn head(consenting: Consenting) -> AnyView {
 pub fn changes(consenting: Consenting) -> AnyView {
     let (says, last) = consenting.look(|asked| (asked.says.clone(), asked.last.clone()));
     let price = move |label: &'static str| {
-        view! { <TextField id="price" label value=consenting.price placeholder="with currency"/> }
+        view! { <TextField id="price" label value=consenting.price placeholder=t("with currency")/> }
     };
     let Some(last) = last else {
         return view! {
             <div class="sheet">
-                <h2>"Price"</h2>
-                {price("Price as you quote it, if there is one yet")}
+                <h2>{t("Price")}</h2>
+                {price(t("Price as you quote it, if there is one yet"))}
             </div>
         }
         .into_any();
@@ -56,27 +57,27 @@ pub fn changes(consenting: Consenting) -> AnyView {
     let before = last.signed.map(|signed| signed.price).filter(|price| !price.is_empty());
     let before = before.map(|before| {
         view! {
-            <dt>"Agreed before"</dt>
+            <dt>{t("Agreed before")}</dt>
             <dd class="off">{before}</dd>
         }
     });
     let new = live(move || match consenting.price.text() {
-        text if text.is_empty() => "not typed".into_any(),
+        text if text.is_empty() => t("not typed").into_any(),
         text => text.into_any(),
     });
     view! {
         <div class="sheet">
-            <h2>"What changed"</h2>
+            <h2>{t("What changed")}</h2>
             {says}
             <dl class="money">
                 {before}
-                <dt class="sum">"New price"</dt>
+                <dt class="sum">{t("New price")}</dt>
                 <dd class="sum">{new}</dd>
             </dl>
-            {price("New price, as you quote it")}
+            {price(t("New price, as you quote it"))}
             <Row
-                title="See why"
-                note="photos and reasons of what was judged"
+                title=t("See why")
+                note=t("photos and reasons of what was judged")
                 href=consenting.guide.of.at("inspect")
             >
                 <Icon glyph=Glyph::Go/>
@@ -95,9 +96,9 @@ pub fn work(consenting: Consenting) -> AnyView {
     });
     view! {
         <div class="sheet" id="work" tabindex="-1">
-            <h2>"Work agreed"</h2>
+            <h2>{t("Work agreed")}</h2>
             {ticks}
-            <TextField id="more" label="Other work agreed" value=consenting.more/>
+            <TextField id="more" label=t("Other work agreed") value=consenting.more/>
         </div>
     }
     .into_any()
@@ -107,10 +108,10 @@ pub fn work(consenting: Consenting) -> AnyView {
 pub fn excluded(consenting: Consenting) -> AnyView {
     view! {
         <div class="sheet">
-            <h2>"Not covered"</h2>
+            <h2>{t("Not covered")}</h2>
             <LongText
                 id="excluded"
-                label="What this price does not cover"
+                label=t("What this price does not cover")
                 value=consenting.excluded()
             />
         </div>
@@ -124,15 +125,15 @@ pub fn stops(consenting: Consenting) -> AnyView {
         STOPS.iter().map(|stop| tick(consenting, (*stop).to_owned(), true)).collect();
     view! {
         <div class="sheet" id="stops" tabindex="-1">
-            <h2>"Stop and call"</h2>
+            <h2>{t("Stop and call")}</h2>
             <TextField
                 id="limit"
-                label="When the price passes"
+                label=t("When the price passes")
                 value=consenting.limit
-                placeholder="with currency"
+                placeholder=t("with currency")
             />
             {ticks}
-            <Caution title="No answer, no work" words="past the limit."/>
+            <Caution title=t("No answer, no work") words=t("past the limit.")/>
         </div>
     }
     .into_any()

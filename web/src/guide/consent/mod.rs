@@ -8,6 +8,7 @@ mod stands;
 mod state;
 
 use leptos::prelude::*;
+use words::t;
 
 use super::checkpoint::checkpoint;
 use super::{Guide, GuideScreen, Here};
@@ -21,7 +22,7 @@ pub fn screen(guide: Guide) -> AnyView {
     let act = move || live(move || agrees::act(consenting));
     let open = Memo::new(move |_| consenting.is_open());
     view! {
-        <GuideScreen guide here=Here::Consent back=(guide.of.at_job(), "Job") act>
+        <GuideScreen guide here=Here::Consent back=(guide.of.at_job(), t("Job")) act>
             {live(move || if open.get() { asking(consenting) } else { stands::sheet(consenting) })}
         </GuideScreen>
     }
@@ -50,8 +51,8 @@ fn asking(consenting: Consenting) -> AnyView {
 fn gate(consenting: Consenting) -> AnyView {
     let mut missing: Vec<String> = consenting.lacks().iter().map(ToString::to_string).collect();
     if missing.is_empty() {
-        missing.push("Keep it to open.".to_owned());
+        missing.push(t("Keep it to open.").to_owned());
     }
-    let words = "Work, limit, stop rules, a name and a time.";
-    checkpoint("Gate: consent.", words, &missing)
+    let words = t("Work, limit, stop rules, a name and a time.");
+    checkpoint(t("Gate: consent."), words, &missing)
 }

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use pictures::signature::signature;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
+use words::t;
 
 use super::state::Consenting;
 use crate::parts::{Glyph, Icon, live, press};
@@ -36,8 +37,8 @@ pub fn pad(consenting: Consenting) -> AnyView {
     let again = press(Callback::new(move |()| consenting.sign_again()));
     let drawing = Signal::derive(move || strokes.with(drawn_now));
     let says = live(move || match strokes.with(|drawn| (drawn.is_empty(), drawn.is_full())) {
-        (true, _) => "Sign above the line with a finger.".into_any(),
-        (_, true) => "The pad is full. Sign again, shorter.".into_any(),
+        (true, _) => t("Sign above the line with a finger.").into_any(),
+        (_, true) => t("The pad is full. Sign again, shorter.").into_any(),
         _ => consenting.by.text().into_any(),
     });
     view! {
@@ -53,14 +54,14 @@ pub fn pad(consenting: Consenting) -> AnyView {
         </div>
         <button class="btn btn--plain" type="button" on:click=again>
             <Icon glyph=Glyph::Undo/>
-            "Sign again"
+            {t("Sign again")}
         </button>
     }
     .into_any()
 }
 
 fn drawn_now(drawn: &Signature) -> pictures::drawing::Drawing {
-    let label = if drawn.is_empty() { String::new() } else { "Signature, drawn.".to_owned() };
+    let label = if drawn.is_empty() { String::new() } else { t("Signature, drawn.").to_owned() };
     signature(drawn.strokes(), (Signature::WIDTH, Signature::HEIGHT), label)
 }
 

@@ -2,6 +2,7 @@
 
 use job::guide::Consent;
 use leptos::prelude::*;
+use words::t;
 
 use super::super::Guide;
 use super::state::Consenting;
@@ -19,7 +20,7 @@ pub fn sheet(consenting: Consenting) -> AnyView {
         <div class="cols">
             <section class="col">
                 <div class="head">
-                    <h1>"Consent stands"</h1>
+                    <h1>{t("Consent stands")}</h1>
                     <p>{heading}</p>
                 </div>
                 {what(&last)}
@@ -28,13 +29,13 @@ pub fn sheet(consenting: Consenting) -> AnyView {
                 {signed(&last)}
                 <Gate
                     bar=Bar::Open
-                    title="Gate: consent."
-                    words="Work, limit, stop rules, a name and a time."
+                    title=t("Gate: consent.")
+                    words=t("Work, limit, stop rules, a name and a time.")
                 >
-                    <State sign=Sign::In words="Open"/>
+                    <State sign=Sign::In words=t("Open")/>
                 </Gate>
                 <button class="btn btn--plain btn--wide" type="button" on:click=again>
-                    "Ask again"
+                    {t("Ask again")}
                 </button>
                 {consenting.acting.says()}
             </section>
@@ -48,7 +49,7 @@ fn what(consent: &Consent) -> AnyView {
         consent.work().iter().map(|line| view! { <li>{line.clone()}</li> }.into_any()).collect();
     view! {
         <div class="sheet">
-            <h2>"Work agreed"</h2>
+            <h2>{t("Work agreed")}</h2>
             <ul class="plain">{work}</ul>
             <Facts facts=consent.terms()/>
         </div>
@@ -73,7 +74,7 @@ fn signed(consent: &Consent) -> AnyView {
         consent.initials().map(|(label, letters)| view! { <p>{label} ": " <b>{letters}</b></p> });
     view! {
         <div class="sheet">
-            <h2>"Signed"</h2>
+            <h2>{t("Signed")}</h2>
             {drawn}
             {initials}
         </div>
@@ -88,10 +89,10 @@ pub fn row(guide: Guide) -> AnyView {
     live(move || {
         let moment = untrack(|| guide.moment());
         let note = match last.get() {
-            Some(_) if !lock.is_open() => "given; behind the shop’s PIN".to_owned(),
+            Some(_) if !lock.is_open() => t("given; behind the shop’s PIN").to_owned(),
             Some(last) => last.heading(moment.now, moment.utc_offset),
-            None => "not given yet".to_owned(),
+            None => t("not given yet").to_owned(),
         };
-        view! { <Row title="Consent" note href=guide.of.at("consent")/> }.into_any()
+        view! { <Row title=t("Consent") note href=guide.of.at("consent")/> }.into_any()
     })
 }

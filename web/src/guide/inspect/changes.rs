@@ -1,6 +1,7 @@
 //! What the verdicts change: packs, scope, orders; and the way to who must agree.
 
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::Judging;
 use crate::guide::consent;
@@ -12,8 +13,8 @@ pub fn sheet(judging: Judging) -> AnyView {
     if effect.says.is_empty() {
         return view! {
             <div class="sheet">
-                <h2>"What it changes"</h2>
-                <p class="dim">"Nothing yet. A reject changes scope, orders and price."</p>
+                <h2>{t("What it changes")}</h2>
+                <p class="dim">{t("Nothing yet. A reject changes scope, orders and price.")}</p>
             </div>
         }
         .into_any();
@@ -22,7 +23,7 @@ pub fn sheet(judging: Judging) -> AnyView {
         view! {
             <div class="packrow packrow--2">
                 <p>{says}</p>
-                <State sign=Sign::Open words="Changes"/>
+                <State sign=Sign::Open words=t("Changes")/>
             </div>
         }
     };
@@ -31,7 +32,7 @@ pub fn sheet(judging: Judging) -> AnyView {
     let orders = orders.collect_view();
     let widening = judging.look(|parts| effect.widening(parts));
     let widen = effect.widens_to.zip(widening).map(|(scope, fact)| {
-        let words = format!("Widen the scope: {}", scope.words().to_lowercase());
+        let words = say!("Widen the scope: {}", scope.words().to_lowercase());
         let does = Callback::new(move |()| judging.record(vec![fact.clone()], Box::new(|| ())));
         view! {
             <button class="btn btn--wide" type="button" on:click=press(does)>
@@ -41,12 +42,12 @@ pub fn sheet(judging: Judging) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"What it changes"</h2>
+            <h2>{t("What it changes")}</h2>
             {says}
-            <h3>"To order"</h3>
+            <h3>{t("To order")}</h3>
             <ul class="plain">{orders}</ul>
             {widen}
-            <h3>"Call before you order"</h3>
+            <h3>{t("Call before you order")}</h3>
             {consent::row(judging.guide)}
         </div>
     }

@@ -7,6 +7,7 @@ mod state;
 mod verdict;
 
 use leptos::prelude::*;
+use words::t;
 
 use super::{Guide, GuideScreen, Here};
 use crate::parts::live;
@@ -16,7 +17,7 @@ use state::Judging;
 pub fn screen(guide: Guide) -> AnyView {
     let judging = Judging::of(guide);
     let act = move || live(move || verdict::act(judging));
-    let back = (guide.of.at_job(), "Job");
+    let back = (guide.of.at_job(), t("Job"));
     view! {
         <GuideScreen guide here=Here::Judge back act>
             <div class="cols">

@@ -2,6 +2,7 @@
 
 use job::guide::{Effect, PartView};
 use leptos::prelude::*;
+use words::t;
 
 use super::super::checkpoint::checkpoint;
 use super::state::Judging;
@@ -17,7 +18,7 @@ pub fn sheet(judging: Judging) -> AnyView {
     }
     view! {
         <div class="sheet">
-            <h2>"All parts"</h2>
+            <h2>{t("All parts")}</h2>
             {rows}
         </div>
     }
@@ -30,7 +31,7 @@ fn row(judging: Judging, view: &PartView) -> AnyView {
             let (word, sign, _) = told(judged.verdict);
             (word, sign)
         }
-        None => ("Open", Sign::Open),
+        None => (t("Open"), Sign::Open),
     };
     let reason = view.judged.as_ref().map(|judged| judged.reason.clone()).unwrap_or_default();
     let notes = [reason, view.missing.clone()].into_iter().filter(|note| !note.is_empty());
@@ -59,6 +60,6 @@ pub fn gate(judging: Judging) -> AnyView {
         return ().into_any();
     }
     let missing = judging.look(Effect::to_judge);
-    let words = "Every part has a verdict, every reject a photo and a reason.";
-    checkpoint("Gate: judged.", words, &missing)
+    let words = t("Every part has a verdict, every reject a photo and a reason.");
+    checkpoint(t("Gate: judged."), words, &missing)
 }

@@ -1,6 +1,7 @@
 //! What is seen on the part: signs by what they mean.
 
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::Judging;
 use crate::parts::{Empty, Sign, State, Tick, whether};
@@ -8,13 +9,13 @@ use crate::parts::{Empty, Sign, State, Tick, whether};
 /// Which part it is.
 pub fn head(judging: Judging) -> AnyView {
     let (Some(open), Some(at)) = (judging.open(), judging.at()) else {
-        return view! { <h1 class="vh">"Judge"</h1> }.into_any();
+        return view! { <h1 class="vh">{t("Judge")}</h1> }.into_any();
     };
     let count = judging.look(<[_]>::len);
     let note = open.criteria.note;
     view! {
         <div class="head">
-            <p>{format!("Judge · part {} of {count}", at + 1)}</p>
+            <p>{say!("Judge · part {} of {count}", at + 1)}</p>
             <h1>{open.criteria.name}</h1>
             {(!note.is_empty()).then(|| view! { <p>{note}</p> })}
         </div>
@@ -26,7 +27,7 @@ pub fn head(judging: Judging) -> AnyView {
 pub fn sheet(judging: Judging) -> AnyView {
     let Some(open) = judging.open() else {
         return view! {
-            <Empty title="Nothing to judge yet." words="The criteria come with the procedure."/>
+            <Empty title=t("Nothing to judge yet.") words=t("The criteria come with the procedure.")/>
         }
         .into_any();
     };
@@ -34,13 +35,13 @@ pub fn sheet(judging: Judging) -> AnyView {
     view! {
         <div class="sheet" id="signs" tabindex="-1">
             <div class="h">
-                <h2>"What do you see?"</h2>
-                <small>"tick all"</small>
+                <h2>{t("What do you see?")}</h2>
+                <small>{t("tick all")}</small>
             </div>
-            {group(judging, Sign::Out, "Reject", criteria.reject)}
-            {group(judging, Sign::Near, "Watch", criteria.watch)}
-            {group(judging, Sign::In, "Reuse", criteria.reuse)}
-            <p class="small">"Trade practice, not a limit. Your manual goes first."</p>
+            {group(judging, Sign::Out, t("Reject"), criteria.reject)}
+            {group(judging, Sign::Near, t("Watch"), criteria.watch)}
+            {group(judging, Sign::In, t("Reuse"), criteria.reuse)}
+            <p class="small">{t("Trade practice, not a limit. Your manual goes first.")}</p>
         </div>
     }
     .into_any()

@@ -2,6 +2,7 @@
 
 use job::PartVerdict;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::{Judging, VERDICTS};
 use crate::page::lead_to;
@@ -10,9 +11,9 @@ use crate::parts::{Act, Glyph, Icon, Shot, Sign, TakePhoto, TextField, live, whe
 /// The word and the sign of a verdict.
 pub fn told(verdict: PartVerdict) -> (&'static str, Sign, Glyph) {
     match verdict {
-        PartVerdict::Reject => ("Reject", Sign::Out, Glyph::Out),
-        PartVerdict::Watch => ("Watch", Sign::Near, Glyph::Near),
-        PartVerdict::Reuse => ("Reuse", Sign::In, Glyph::In),
+        PartVerdict::Reject => (t("Reject"), Sign::Out, Glyph::Out),
+        PartVerdict::Watch => (t("Watch"), Sign::Near, Glyph::Near),
+        PartVerdict::Reuse => (t("Reuse"), Sign::In, Glyph::In),
     }
 }
 
@@ -40,17 +41,17 @@ pub fn sheet(judging: Judging) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Your verdict"</h2>
-            <div class="seg seg--verdict" id="verdict" role="radiogroup" aria-label="Verdict">
+            <h2>{t("Your verdict")}</h2>
+            <div class="seg seg--verdict" id="verdict" role="radiogroup" aria-label=t("Verdict")>
                 {picks.collect_view()}
             </div>
             {live(move || ticks_say(judging))}
-            <TextField id="why" label="Reason for the record" value=judging.reason()/>
+            <TextField id="why" label=t("Reason for the record") value=judging.reason()/>
             {live(move || kept_photo(judging))}
             <TakePhoto
                 id="photo"
-                title="Photo of the place"
-                note="A reject needs one: the sign in view, and the number if there is one"
+                title=t("Photo of the place")
+                note=t("A reject needs one: the sign in view, and the number if there is one")
                 draft=judging.photo
             />
             {judging.acting.says()}
@@ -64,7 +65,7 @@ fn ticks_say(judging: Judging) -> AnyView {
     let word = told(verdict).0.to_lowercase();
     view! {
         <p>
-            <b>{format!("Ticks say {word}:")}</b>
+            <b>{say!("Ticks say {word}:")}</b>
             {format!(" {}.", judging.signs().join(", "))}
         </p>
     }
@@ -85,21 +86,21 @@ pub fn act(judging: Judging) -> AnyView {
     let open = judging.open().is_none_or(|open| open.judged.is_none());
     match (judging.verdict(), judging.next()) {
         (Some(verdict), _) if touched => {
-            let words = format!("Keep verdict: {}", told(verdict).0.to_lowercase());
+            let words = say!("Keep verdict: {}", told(verdict).0.to_lowercase());
             let press = Callback::new(move |()| judging.keep());
             view! { <Act words busy=judging.acting.busy glyph=Glyph::In on_press=press/> }
                 .into_any()
         }
-        (None, _) if touched => waits("Choose a verdict", "verdict"),
-        _ if open => waits("Tick what you see", "signs"),
+        (None, _) if touched => waits(t("Choose a verdict"), "verdict"),
+        _ if open => waits(t("Tick what you see"), "signs"),
         (_, Some(next)) => {
-            let words = format!("Judge {}", next.criteria.name.to_lowercase());
+            let words = say!("Judge {}", next.criteria.name.to_lowercase());
             let press = Callback::new(move |()| judging.choose(&next.criteria.part));
             view! { <Act words on_press=press/> }.into_any()
         }
         _ => {
             let job = judging.guide.of.at_job();
-            view! { <Act words="Job" href=Signal::stored(job)/> }.into_any()
+            view! { <Act words=t("Job") href=Signal::stored(job)/> }.into_any()
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use job::guide::CountView;
 use leptos::prelude::*;
+use words::t;
 
 use super::super::checkpoint::checkpoint;
 use super::super::count_state::count_state;
@@ -16,19 +17,19 @@ pub fn table(rungs: Rungs) -> AnyView {
     }
     view! {
         <div class="sheet sheet--quiet">
-            <h2>"Out = in"</h2>
+            <h2>{t("Out = in")}</h2>
             <table class="tbl">
                 <thead>
                     <tr>
-                        <th scope="col">"Counted"</th>
+                        <th scope="col">{t("Counted")}</th>
                         <th scope="col" class="n">
-                            "Out"
+                            {t("Out")}
                         </th>
                         <th scope="col" class="n">
-                            "In"
+                            {t("In")}
                         </th>
                         <th scope="col">
-                            <span class="vh">"State"</span>
+                            <span class="vh">{t("State")}</span>
                         </th>
                     </tr>
                 </thead>
@@ -70,10 +71,10 @@ pub fn gate(rungs: Rungs) -> AnyView {
     let missing = missing.unwrap_or_default();
     match back {
         false => checkpoint(
-            "Gate: strip complete.",
-            "Every rung has a photo and a place. Rollers counted.",
+            t("Gate: strip complete."),
+            t("Every rung has a photo and a place. Rollers counted."),
             &missing,
         ),
-        true => checkpoint("Gate: closed.", "Every rung ticked, out = in.", &missing),
+        true => checkpoint(t("Gate: closed."), t("Every rung ticked, out = in."), &missing),
     }
 }

@@ -9,6 +9,7 @@ mod rows;
 mod state;
 
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::{Guide, GuideScreen, Here};
 use crate::parts::{Pick, Seg, live, words};
@@ -19,7 +20,7 @@ pub fn screen(guide: Guide) -> AnyView {
     let rungs = Rungs::of(guide);
     let act =
         move || live(move || if rungs.goes_back() { on::act(rungs) } else { off::act(rungs) });
-    let back = (guide.of.at_job(), "Job");
+    let back = (guide.of.at_job(), t("Job"));
     view! {
         <GuideScreen guide here=Here::Ladder back act>
             {direction(rungs)}
@@ -42,25 +43,25 @@ pub fn screen(guide: Guide) -> AnyView {
 
 /// Coming out or going back.
 fn direction(rungs: Rungs) -> AnyView {
-    let picks = vec![Pick::from("Coming out"), Pick::from("Going back")];
+    let picks = vec![Pick::from(t("Coming out")), Pick::from(t("Going back"))];
     let chosen = Signal::derive(move || Some(usize::from(rungs.goes_back())));
     let choose = Callback::new(move |at| rungs.turn(at == 1));
-    view! { <Seg id="direction" label="Direction" picks chosen on_choose=choose/> }.into_any()
+    view! { <Seg id="direction" label=t("Direction") picks chosen on_choose=choose/> }.into_any()
 }
 
 fn head(rungs: Rungs) -> AnyView {
     let title = words(move || {
         let back = rungs.goes_back();
         let told = rungs.look(|ladder| match back {
-            false => format!("Coming out: {} of {}", ladder.out, ladder.rungs.len()),
-            true => format!("Going back: {} of {}", ladder.fitted, ladder.out),
+            false => say!("Coming out: {} of {}", ladder.out, ladder.rungs.len()),
+            true => say!("Going back: {} of {}", ladder.fitted, ladder.out),
         });
         told.unwrap_or_default()
     });
     let how = words(move || {
         let how = match rungs.goes_back() {
-            false => "One layer, one photo, one bag. Arrow left points to the nose.",
-            true => "Same ladder, from the foot up. Arrow left points to the nose.",
+            false => t("One layer, one photo, one bag. Arrow left points to the nose."),
+            true => t("Same ladder, from the foot up. Arrow left points to the nose."),
         };
         how.to_owned()
     });

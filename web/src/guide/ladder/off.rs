@@ -3,6 +3,7 @@
 use job::Guided;
 use job::guide::{NOT_SURE, Rung, RungState, Way, bag, put_right};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::Rungs;
 use crate::parts::{
@@ -22,10 +23,10 @@ fn all_out() -> AnyView {
     view! {
         <div class="sheet" id="rung" tabindex="-1">
             <div class="h">
-                <h2>"Every part is out"</h2>
-                <State sign=Sign::In words="Out"/>
+                <h2>{t("Every part is out")}</h2>
+                <State sign=Sign::In words=t("Out")/>
             </div>
-            <p>"Tap a rung to put its place or its photo right."</p>
+            <p>{t("Tap a rung to put its place or its photo right.")}</p>
         </div>
     }
     .into_any()
@@ -34,15 +35,15 @@ fn all_out() -> AnyView {
 fn one(rungs: Rungs, rung: Option<Rung>) -> AnyView {
     let next = rungs.look(|ladder| ladder.next_number).unwrap_or_default();
     let (title, state) = match &rung {
-        None => (format!("Rung {next}: a part of your own"), "Open"),
+        None => (say!("Rung {next}: a part of your own"), t("Open")),
         Some(rung) => {
-            let title = format!("Rung {}: {}", rung.shown, rung.name.to_lowercase());
-            (title, if rung.state == RungState::ToCome { "Open" } else { "Put it right" })
+            let title = say!("Rung {}: {}", rung.shown, rung.name.to_lowercase());
+            (title, if rung.state == RungState::ToCome { t("Open") } else { t("Put it right") })
         }
     };
     let fitted = rung.as_ref().is_some_and(|rung| rung.state == RungState::Fitted);
     let fields = match fitted {
-        true => view! { <p>"It is in. Undo that first to put it right."</p> }.into_any(),
+        true => view! { <p>{t("It is in. Undo that first to put it right.")}</p> }.into_any(),
         false => fields(rungs, rung.is_none()),
     };
     view! {
@@ -63,31 +64,32 @@ fn fields(rungs: Rungs, own: bool) -> AnyView {
         view! {
             <TextField
                 id="part"
-                label="What came off"
+                label=t("What came off")
                 value=rungs.name()
-                placeholder="heat shield, port side"
+                placeholder=t("heat shield, port side")
             />
         }
     });
-    let ways = ["To the nose", "Aft", "Up", "Down", "Not sure"].map(Pick::from).into();
+    let ways =
+        [t("To the nose"), t("Aft"), t("Up"), t("Down"), t("Not sure")].map(Pick::from).into();
     let way = Signal::derive(move || rungs.way());
     let choose = Callback::new(move |at| rungs.choose_way(at));
     view! {
         {name}
         <p class="label" aria-hidden="true">
-            "Which way did it face?"
+            {t("Which way did it face?")}
         </p>
-        <Seg id="way" label="Which way did it face?" picks=ways chosen=way on_choose=choose/>
+        <Seg id="way" label=t("Which way did it face?") picks=ways chosen=way on_choose=choose/>
         <TextField
             id="what"
-            label="What faced that way"
+            label=t("What faced that way")
             value=rungs.what()
-            placeholder="oil grooves, marked face, lip"
+            placeholder=t("oil grooves, marked face, lip")
         />
         <TakePhoto
             id="photo"
-            title="Photo before it is wiped"
-            note="Where it sat, marks and numbers in view"
+            title=t("Photo before it is wiped")
+            note=t("Where it sat, marks and numbers in view")
             draft=rungs.photo
         />
         {live(move || into(rungs))}
@@ -119,20 +121,20 @@ fn into(rungs: Rungs) -> AnyView {
         true => view! {
             <TextField
                 id="place"
-                label="Bag or tray place"
+                label=t("Bag or tray place")
                 value=rungs.typed_place()
-                placeholder="tray 2, back left"
+                placeholder=t("tray 2, back left")
             />
         }
         .into_any(),
     });
     view! {
         <p class="label" id="into">
-            "Into"
+            {t("Into")}
         </p>
         <div class="chips" role="group" aria-labelledby="into">
             {chips}
-            <Chip pressed=elsewhere on_press=other>"other place"</Chip>
+            <Chip pressed=elsewhere on_press=other>{t("other place")}</Chip>
         </div>
         {typed}
     }
@@ -143,16 +145,16 @@ fn into(rungs: Rungs) -> AnyView {
 pub fn act(rungs: Rungs) -> AnyView {
     if !rungs.adds() && rungs.open().is_none() {
         let turn = Callback::new(move |()| rungs.turn(true));
-        return view! { <Act words="Going back" on_press=turn/> }.into_any();
+        return view! { <Act words=t("Going back") on_press=turn/> }.into_any();
     }
     let says = words(move || {
         let (open, adds) = (rungs.open().filter(|_| !rungs.adds()), rungs.adds());
         let next = rungs.look(|ladder| ladder.next_number).unwrap_or_default();
         match open {
             Some(rung) if rung.state != RungState::ToCome && !adds => {
-                format!("Put {} right", rung.shown)
+                say!("Put {} right", rung.shown)
             }
-            _ => format!("{next} is off, into {}", rungs.place()),
+            _ => say!("{next} is off, into {}", rungs.place()),
         }
     });
     let press = Callback::new(move |()| keep(rungs));

@@ -3,6 +3,7 @@
 use job::guide::{Rung, RungState, turned};
 use job::{Capture, Guided};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::Rungs;
 use crate::parts::{
@@ -15,22 +16,22 @@ pub fn sheet(rungs: Rungs) -> AnyView {
         return view! {
             <div class="sheet" id="rung" tabindex="-1">
                 <div class="h">
-                    <h2>"Every rung is ticked"</h2>
-                    <State sign=Sign::In words="In"/>
+                    <h2>{t("Every rung is ticked")}</h2>
+                    <State sign=Sign::In words=t("In")/>
                 </div>
-                <p>"Nothing is left on the bench."</p>
+                <p>{t("Nothing is left on the bench.")}</p>
             </div>
         }
         .into_any();
     };
-    let title = format!("Next: {}, {}", rung.name.to_lowercase(), rung.shown);
-    let from = (!rung.place.is_empty()).then(|| format!("From {}.", rung.place));
-    let new = rung.one_use.then_some(" Never used again: a new one goes on.");
+    let title = say!("Next: {}, {}", rung.name.to_lowercase(), rung.shown);
+    let from = (!rung.place.is_empty()).then(|| say!("From {}.", rung.place));
+    let new = rung.one_use.then_some(t(" Never used again: a new one goes on."));
     view! {
         <div class="sheet" id="rung" tabindex="-1">
             <div class="h">
                 <h2>{title}</h2>
-                <State sign=Sign::Open words="Next"/>
+                <State sign=Sign::Open words=t("Next")/>
             </div>
             {found_and_fitted(rungs, &rung)}
             <p>{from}{new}</p>
@@ -58,7 +59,7 @@ fn found_and_fitted(rungs: Rungs, rung: &Rung) -> AnyView {
         }
         .into_any(),
     };
-    let said = if rung.photo.is_some() { "As found" } else { "As found: no photo was taken" };
+    let said = if rung.photo.is_some() { t("As found") } else { t("As found: no photo was taken") };
     view! {
         <div class="versus">
             <figure>
@@ -68,8 +69,8 @@ fn found_and_fitted(rungs: Rungs, rung: &Rung) -> AnyView {
             <figure>
                 <TakePhoto
                     id="photo"
-                    title="As fitted"
-                    note="Same view, then compare"
+                    title=t("As fitted")
+                    note=t("Same view, then compare")
                     draft=rungs.photo
                 />
             </figure>
@@ -87,7 +88,7 @@ fn question(rungs: Rungs, rung: &Rung) -> AnyView {
     let wrong = live(move || {
         match chosen.get() {
         Some(1) => view! {
-            <Caution title=format!("It came out {found}.") words="Turn it round, then answer again."/>
+            <Caution title=say!("It came out {found}.") words=t("Turn it round, then answer again.")/>
         }
         .into_any(),
         _ => ().into_any(),
@@ -95,10 +96,10 @@ fn question(rungs: Rungs, rung: &Rung) -> AnyView {
     });
     view! {
         <p class="label" aria-hidden="true">
-            "How does it face?"
+            {t("How does it face?")}
         </p>
         <div id="faces">
-            <Seg id="facing" label="How does it face?" picks chosen on_choose=choose/>
+            <Seg id="facing" label=t("How does it face?") picks chosen on_choose=choose/>
         </div>
         <div role="status">{wrong}</div>
     }
@@ -109,15 +110,15 @@ fn question(rungs: Rungs, rung: &Rung) -> AnyView {
 pub fn act(rungs: Rungs) -> AnyView {
     let Some(rung) = open(rungs) else {
         let job = rungs.guide.of.at_job();
-        return view! { <Act words="Job" href=Signal::stored(job)/> }.into_any();
+        return view! { <Act words=t("Job") href=Signal::stored(job)/> }.into_any();
     };
     let asks = rung.faced().is_some();
     let (number, facing) = (rung.shown, rung.facing.clone());
     let says = words(move || match rungs.faces.get() {
-        _ if !asks => format!("{number} is in"),
-        Some(0) => format!("{number} is in, {facing}"),
-        Some(_) => format!("Turn {number} round first"),
-        None => format!("Say how {number} faces"),
+        _ if !asks => say!("{number} is in"),
+        Some(0) => say!("{number} is in, {facing}"),
+        Some(_) => say!("Turn {number} round first"),
+        None => say!("Say how {number} faces"),
     });
     let waits = Signal::derive(move || asks && rungs.faces.get() != Some(0));
     let lead = Callback::new(move |()| crate::page::lead_to("faces"));
@@ -141,7 +142,7 @@ fn facts(rungs: Rungs, rung: &Rung) -> Vec<Guided> {
     let step = rung.back_in.clone().unwrap_or_else(|| rung.step.clone());
     let photo = rungs.photo.id().map(|photo| Guided::Captured {
         step,
-        label: format!("{} as fitted", rung.name.to_lowercase()),
+        label: say!("{} as fitted", rung.name.to_lowercase()),
         value: Capture::Photo(photo),
     });
     fitted.into_iter().chain(photo).collect()

@@ -2,6 +2,7 @@
 
 use job::guide::{Rung, RungState};
 use leptos::prelude::*;
+use words::t;
 
 use super::arrow::face;
 use super::state::Rungs;
@@ -33,7 +34,7 @@ pub fn sheet(rungs: Rungs) -> AnyView {
                     view! {
                         <button class="btn btn--wide" type="button" on:click=press(add)>
                             <Icon glyph=Glyph::Plus/>
-                            "Add a rung between"
+                            {t("Add a rung between")}
                         </button>
                     }
                 })}
@@ -62,7 +63,7 @@ fn row(rungs: Rungs, rung: Rung, here: bool, back: bool) -> AnyView {
         (true, _) => view! {
             <span class="rung__in">
                 <Icon glyph=Glyph::In/>
-                <span class="vh">"is in"</span>
+                <span class="vh">{t("is in")}</span>
             </span>
         }
         .into_any(),
@@ -72,7 +73,7 @@ fn row(rungs: Rungs, rung: Rung, here: bool, back: bool) -> AnyView {
         (false, None) => view! {
             <span class="shot shot--none">
                 <Icon glyph=Glyph::Camera/>
-                <span class="vh">"no photo"</span>
+                <span class="vh">{t("no photo")}</span>
             </span>
         }
         .into_any(),
@@ -94,7 +95,7 @@ fn row(rungs: Rungs, rung: Rung, here: bool, back: bool) -> AnyView {
                 <span class="rung__t">
                     <b>{name}</b>
                     <span class="rung__m">{face(&facing)} {place}</span>
-                    {one_use.then(|| view! { <small>"A new one goes on."</small> })}
+                    {one_use.then(|| view! { <small>{t("A new one goes on.")}</small> })}
                 </span>
                 {end}
             </button>

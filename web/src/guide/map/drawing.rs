@@ -2,6 +2,7 @@
 //! line leads to what went stale.
 
 use job::guide::{Map, MapNode, StepState};
+use words::say;
 
 use super::of_stage;
 use crate::guide::rows::sign;
@@ -43,7 +44,7 @@ pub fn draw(map: &Map, stage: &str) -> Drawing {
     Drawing {
         view: [0.0, 0.0, WIDE, lowest + HIGH / 2.0 + 4.0],
         width: None,
-        label: format!("{stage}, steps from top to bottom: {}", said.join(", ")),
+        label: say!("{stage}, steps from top to bottom: {}", said.join(", ")),
         marks,
     }
 }

@@ -4,6 +4,7 @@ mod drawing;
 
 use job::guide::{Map, guide_stages, map};
 use leptos::prelude::*;
+use words::t;
 
 use super::{Guide, GuideScreen, Here};
 use crate::parts::{Act, Pick, Seg, live, words};
@@ -14,9 +15,9 @@ pub fn screen(guide: Guide) -> AnyView {
     let chosen = RwSignal::new(None::<usize>);
     let stage = Memo::new(move |_| chosen.get().or_else(|| here(guide)).unwrap_or_default());
     let href = Signal::derive(move || guide.of.at("step"));
-    let act = move || view! { <Act words="Carry on with the step" href/> }.into_any();
+    let act = move || view! { <Act words=t("Carry on with the step") href/> }.into_any();
     view! {
-        <GuideScreen guide here=Here::OpenMap back=(guide.of.at_job(), "Job") act>
+        <GuideScreen guide here=Here::OpenMap back=(guide.of.at_job(), t("Job")) act>
             {whole(guide, stage, chosen)}
         </GuideScreen>
     }
@@ -46,12 +47,12 @@ fn whole(guide: Guide, stage: Memo<usize>, chosen: RwSignal<Option<usize>>) -> A
     let picks = live(move || {
         let picks = names.get().into_iter().map(Pick::from).collect();
         let chosen = Signal::derive(move || Some(stage.get()));
-        view! { <Seg id="stage" label="Stage" picks chosen on_choose=choose/> }.into_any()
+        view! { <Seg id="stage" label=t("Stage") picks chosen on_choose=choose/> }.into_any()
     });
     view! {
         <div class="head">
-            <h1>"Open map"</h1>
-            <p>"What is open, locked and stale, and what it waits for."</p>
+            <h1>{t("Open map")}</h1>
+            <p>{t("What is open, locked and stale, and what it waits for.")}</p>
         </div>
         <div class="six">{picks}</div>
         <div class="cols">
@@ -76,7 +77,7 @@ fn steps(guide: Guide, name: &str) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Its steps"</h2>
+            <h2>{t("Its steps")}</h2>
             <div>{rows}</div>
         </div>
     }

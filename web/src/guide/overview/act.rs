@@ -2,6 +2,7 @@
 
 use job::guide::wake;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::scope::Choosing;
 use crate::guide::open::Lacks;
@@ -16,15 +17,15 @@ pub fn next(choosing: Choosing) -> AnyView {
         None => carry_on(choosing),
         Some(Lacks::Scope) => begin(choosing),
         Some(Lacks::Coming | Lacks::Procedure) => {
-            view! { <Act words="Set-up" href=guide.of.at("setup")/> }.into_any()
+            view! { <Act words=t("Set-up") href=guide.of.at("setup")/> }.into_any()
         }
     })
 }
 
 fn begin(choosing: Choosing) -> AnyView {
     let words = words(move || match choosing.chosen() {
-        Some(scope) => format!("Start: {}", scope.words().to_lowercase()),
-        None => "Choose the scope".to_owned(),
+        Some(scope) => say!("Start: {}", scope.words().to_lowercase()),
+        None => t("Choose the scope").to_owned(),
     });
     let keep = Callback::new(move |()| choosing.keep());
     let waits = whether(move || choosing.chosen().is_none());
@@ -40,13 +41,13 @@ fn carry_on(choosing: Choosing) -> AnyView {
             let wake = wake(course, log, &moment);
             let view = course.step(wake.step.as_deref()?)?;
             let words = if log.steps.is_empty() && log.captures.is_empty() {
-                format!("Start: {}", view.act())
+                say!("Start: {}", view.act())
             } else {
-                format!("Carry on: {}", view.act())
+                say!("Carry on: {}", view.act())
             };
             Some((words, guide.at_step(&view.id)))
         });
-        told.flatten().unwrap_or_else(|| ("Record".to_owned(), guide.of.at("record")))
+        told.flatten().unwrap_or_else(|| (t("Record").to_owned(), guide.of.at("record")))
     });
     let href = Signal::derive(move || next.get().1);
     view! { <Act words=words(move || next.get().0) href/> }.into_any()

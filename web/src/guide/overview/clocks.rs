@@ -3,6 +3,7 @@
 use job::guide::ClockView;
 use job::{BookId, Guided};
 use leptos::prelude::*;
+use words::t;
 
 use crate::guide::Guide;
 use crate::guide::acting::Acting;
@@ -14,7 +15,7 @@ pub fn sheet(guide: Guide) -> AnyView {
     let rows = live(move || {
         let clocks = guide.clocks();
         let none = clocks.views.is_empty().then(|| {
-            view! { <p class="dim">"None. A step that has to wait starts its own."</p> }
+            view! { <p class="dim">{t("None. A step that has to wait starts its own.")}</p> }
         });
         let rows = clocks.views.iter().map(|view| row(guide, acting, view)).collect_view();
         let meanwhile = (!clocks.views.is_empty()).then(|| meanwhile(guide));
@@ -27,7 +28,7 @@ pub fn sheet(guide: Guide) -> AnyView {
     });
     view! {
         <div class="sheet" id="clocks" tabindex="-1">
-            <h2>"Clocks"</h2>
+            <h2>{t("Clocks")}</h2>
             {rows}
             {acting.says()}
         </div>
@@ -44,16 +45,16 @@ fn row(guide: Guide, acting: Acting, view: &ClockView) -> AnyView {
     }));
     let class = if view.done { "dial dial--big dial--done" } else { "dial dial--big" };
     let end = match view.done {
-        true => view! { <State sign=Sign::In words="Done"/> }.into_any(),
+        true => view! { <State sign=Sign::In words=t("Done")/> }.into_any(),
         false => view! {
             <span class="fig">
                 {view.left}
-                <small>" min"</small>
+                <small>{t(" min")}</small>
             </span>
         }
         .into_any(),
     };
-    let (does, name) = (if view.done { "Put away" } else { "Stop" }, view.name.clone());
+    let (does, name) = (if view.done { t("Put away") } else { t("Stop") }, view.name.clone());
     view! {
         <div class="row row--3">
             <span class=class style:--p=view.percent.to_string()></span>
@@ -92,7 +93,7 @@ fn meanwhile(guide: Guide) -> AnyView {
     }
     view! {
         <div>
-            <h3>"Do meanwhile"</h3>
+            <h3>{t("Do meanwhile")}</h3>
             <ul>{steps}</ul>
         </div>
     }

@@ -2,6 +2,7 @@
 
 use job::guide::{CountState, CountView, counts};
 use leptos::prelude::*;
+use words::t;
 
 use crate::guide::Guide;
 use crate::guide::count_state::count_state;
@@ -20,14 +21,14 @@ pub fn sheet(guide: Guide) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Out and in"</h2>
+            <h2>{t("Out and in")}</h2>
             <table class="tbl">
                 <thead>
                     <tr>
-                        <th scope="col">"Counted"</th>
-                        <th class="n" scope="col">"Out"</th>
-                        <th class="n" scope="col">"In"</th>
-                        <th scope="col">"State"</th>
+                        <th scope="col">{t("Counted")}</th>
+                        <th class="n" scope="col">{t("Out")}</th>
+                        <th class="n" scope="col">{t("In")}</th>
+                        <th scope="col">{t("State")}</th>
                     </tr>
                 </thead>
                 <tbody>{rows}</tbody>

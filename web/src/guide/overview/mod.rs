@@ -8,6 +8,7 @@ mod stages;
 mod why;
 
 use leptos::prelude::*;
+use words::t;
 
 use super::frame::{Frame, lacking};
 use super::open::Lacks;
@@ -22,7 +23,7 @@ pub fn screen(guide: Guide) -> AnyView {
     let lacks = Memo::new(move |_| guide.lacks());
     let act = move || act::next(choosing);
     view! {
-        <Frame guide here=Here::Job back=("/".to_owned(), "Bench") act>
+        <Frame guide here=Here::Job back=("/".to_owned(), t("Bench")) act>
             {live(move || match lacks.get() {
                 None => whole(choosing),
                 Some(Lacks::Scope) => scope::first(choosing),

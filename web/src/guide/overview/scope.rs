@@ -3,6 +3,7 @@
 use job::procedure::{Plan, Scope};
 use job::{BookId, Fact, Guided};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::super::Guide;
 use super::super::acting::Acting;
@@ -64,11 +65,11 @@ impl Choosing {
 pub fn first(choosing: Choosing) -> AnyView {
     view! {
         <div class="head">
-            <h1>"How much of it is done?"</h1>
-            <p>"The steps follow from the scope. It can be widened later; what is done stays done."</p>
+            <h1>{t("How much of it is done?")}</h1>
+            <p>{t("The steps follow from the scope. It can be widened later; what is done stays done.")}</p>
         </div>
         <div class="sheet">
-            <h2 class="vh">"Scope"</h2>
+            <h2 class="vh">{t("Scope")}</h2>
             {live(move || scopes(choosing))}
             {choosing.acting.says()}
         </div>
@@ -87,12 +88,12 @@ pub fn change(choosing: Choosing) -> AnyView {
         true => form(choosing),
     });
     let label = words(move || {
-        let label = if choosing.open.get() { "Keep the scope" } else { "Change the scope" };
+        let label = if choosing.open.get() { t("Keep the scope") } else { t("Change the scope") };
         label.to_owned()
     });
     view! {
         <div class="sheet">
-            <h2>"Scope"</h2>
+            <h2>{t("Scope")}</h2>
             <p>
                 <b>{name}</b>
                 <br/>
@@ -103,7 +104,7 @@ pub fn change(choosing: Choosing) -> AnyView {
             </button>
             {consent::row(choosing.guide)}
             <a class="btn btn--plain btn--wide" href=choosing.guide.of.at("steps")>
-                "Steps of this unit"
+                {t("Steps of this unit")}
             </a>
             {form}
             {choosing.acting.says()}
@@ -115,16 +116,16 @@ pub fn change(choosing: Choosing) -> AnyView {
 fn form(choosing: Choosing) -> AnyView {
     let keep = press(Callback::new(move |()| choosing.keep()));
     let words = words(move || match choosing.chosen() {
-        Some(scope) => format!("Change to {}", scope.words().to_lowercase()),
-        None => "Choose another scope".to_owned(),
+        Some(scope) => say!("Change to {}", scope.words().to_lowercase()),
+        None => t("Choose another scope").to_owned(),
     });
     view! {
         {live(move || scopes(choosing))}
         <TextField
             id="scope-reason"
-            label="Why it changes"
+            label=t("Why it changes")
             value=choosing.reason
-            placeholder="forward gear pitted"
+            placeholder=t("forward gear pitted")
         />
         <button class="btn btn--wide" type="button" on:click=keep>
             {words}
@@ -154,5 +155,5 @@ fn one(choosing: Choosing, scope: Scope) -> AnyView {
 /// "49 steps, about 11 h."
 fn size(plan: &Plan) -> String {
     let hours = plan.minutes().div_ceil(60);
-    format!("{} steps, about {hours} h of labour.", plan.steps.len())
+    say!("{} steps, about {hours} h of labour.", plan.steps.len())
 }

@@ -3,6 +3,7 @@
 use job::guide::{Course, Moment, StageView, StepView, guide_stages, wake};
 use job::procedure::{Plan, Step};
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::guide::Guide;
 use crate::guide::rows::{fold, rows};
@@ -33,13 +34,13 @@ fn sheet(
         views.into_iter().partition(|view| view.is_settled());
     let settled = (!settled.is_empty()).then(|| {
         let rows = rows(guide, settled.iter().copied(), moment);
-        fold(format!("{} done in this stage", settled.len()).into_any(), "", rows)
+        fold(say!("{} done in this stage", settled.len()).into_any(), "", rows)
     });
     let rows = rows(guide, open.iter().copied(), moment);
     let gate = open.iter().find_map(|view| gate(plan.step(&view.id)?, view));
     let next = course.next.and_then(|next| course.steps.get(next));
-    let phase = next.map(|view| view.phase.name()).unwrap_or("all done");
-    let count = next.map(|view| format!("step {} of {}", view.number, course.steps.len()));
+    let phase = next.map(|view| view.phase.name()).unwrap_or(t("all done"));
+    let count = next.map(|view| say!("step {} of {}", view.number, course.steps.len()));
     view! {
         <div class="sheet">
             {named(stages)}
@@ -63,11 +64,11 @@ fn steps<'a>(course: &'a Course, stage: &StageView) -> Vec<&'a StepView> {
 /// The next gate of the stage.
 fn gate(step: &Step, view: &StepView) -> Option<AnyView> {
     let gate = view.gate.as_ref()?;
-    let title = format!("Gate: {}.", step.title);
+    let title = say!("Gate: {}.", step.title);
     let state = match gate.missing.len() {
         0 => None,
         some => {
-            let words = format!("{some} to do");
+            let words = say!("{some} to do");
             Some(view! { <State sign=Sign::Lock words/> })
         }
     };
@@ -88,7 +89,7 @@ fn named(stages: &[StageView]) -> AnyView {
     let said: Vec<String> =
         stages.iter().map(|stage| format!("{} {}", stage.name, mark(stage).1)).collect();
     let names = stages.iter().map(|stage| (stage.name, stage.here)).collect();
-    view! { <Strip stages=marks label=format!("Stages: {}", said.join(", ")) names/> }.into_any()
+    view! { <Strip stages=marks label=say!("Stages: {}", said.join(", ")) names/> }.into_any()
 }
 
 /// The mark of a stage, and its word.
@@ -97,7 +98,7 @@ pub fn mark(stage: &StageView) -> (strip::Stage, &'static str) {
         (true, ..) => (strip::Stage::Here, "here"),
         (_, 1.., _) => (strip::Stage::Stale, "stale"),
         (.., true) => (strip::Stage::Done, "done"),
-        _ => (strip::Stage::ToDo, "to do"),
+        _ => (strip::Stage::ToDo, t("to do")),
     }
 }
 
@@ -111,7 +112,7 @@ pub fn others(guide: Guide) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Other stages"</h2>
+            <h2>{t("Other stages")}</h2>
             {stages}
         </div>
     }
@@ -121,14 +122,14 @@ pub fn others(guide: Guide) -> AnyView {
 fn other(guide: Guide, course: &Course, stage: &StageView, moment: &Moment) -> AnyView {
     let views = steps(course, stage);
     let (sign, words) = match mark(stage).0 {
-        strip::Stage::Done => (Sign::In, "Done"),
-        strip::Stage::Stale => (Sign::Stale, "Stale"),
-        _ if views.iter().any(|view| view.ready) => (Sign::Open, "Open"),
-        _ => (Sign::Lock, "Locked"),
+        strip::Stage::Done => (Sign::In, t("Done")),
+        strip::Stage::Stale => (Sign::Stale, t("Stale")),
+        _ if views.iter().any(|view| view.ready) => (Sign::Open, t("Open")),
+        _ => (Sign::Lock, t("Locked")),
     };
     let note = match stage.minutes {
         0 => format!("{} steps", views.len()),
-        minutes => format!("{} of {} steps, {minutes} min to do", stage.settled, views.len()),
+        minutes => say!("{} of {} steps, {minutes} min to do", stage.settled, views.len()),
     };
     let summary = view! {
         <span>

@@ -2,6 +2,7 @@
 
 use job::guide::{StepState, StepView};
 use leptos::prelude::*;
+use words::t;
 
 use crate::guide::Guide;
 
@@ -15,10 +16,10 @@ pub fn sheet(guide: Guide) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Why things locked or went stale"</h2>
+            <h2>{t("Why things locked or went stale")}</h2>
             {said}
             <a class="btn btn--wide" href=guide.of.at("map")>
-                "Open the map"
+                {t("Open the map")}
             </a>
         </div>
     }

@@ -1,6 +1,7 @@
 //! What is done to the chosen step.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::state::{CAPTURES, Changing, WAYS, Way};
 use crate::parts::{Pick, Seg, TextField, live, words};
@@ -15,10 +16,10 @@ pub fn sheet(changing: Changing) -> AnyView {
     view! {
         <div class="sheet" id="change" tabindex="-1">
             <h2>{title}</h2>
-            <Seg id="way" label="What is done to it" picks chosen on_choose=choose/>
+            <Seg id="way" label=t("What is done to it") picks chosen on_choose=choose/>
             {live(move || match changing.way() {
                 Way::Add => own(changing),
-                Way::Drop => view! { <TextField id="reason" label="Why not on this unit" value=changing.reason/> }.into_any(),
+                Way::Drop => view! { <TextField id="reason" label=t("Why not on this unit") value=changing.reason/> }.into_any(),
                 Way::Move => after(changing),
             })}
             {changing.acting.says()}
@@ -32,11 +33,11 @@ fn own(changing: Changing) -> AnyView {
     let chosen = Signal::derive(move || Some(changing.capture()));
     let choose = Callback::new(move |at| changing.choose_capture(at));
     view! {
-        <TextField id="title" label="The act" value=changing.title placeholder="Grease the tab bolt"/>
-        <TextField id="why" label="Why" value=changing.why/>
-        <TextField id="caution" label="Caution, if any" value=changing.caution/>
-        <p class="label">"What is captured"</p>
-        <Seg id="captures" label="What is captured" picks chosen on_choose=choose/>
+        <TextField id="title" label=t("The act") value=changing.title placeholder=t("Grease the tab bolt")/>
+        <TextField id="why" label=t("Why") value=changing.why/>
+        <TextField id="caution" label=t("Caution, if any") value=changing.caution/>
+        <p class="label">{t("What is captured")}</p>
+        <Seg id="captures" label=t("What is captured") picks chosen on_choose=choose/>
     }
     .into_any()
 }
@@ -50,13 +51,13 @@ fn after(changing: Changing) -> AnyView {
     });
     view! {
         <div class="field">
-            <label for="after">"It comes after"</label>
+            <label for="after">{t("It comes after")}</label>
             <select
                 id="after"
                 class="inp"
                 on:change:target=move |event| changing.after.set(&event.target().value())
             >
-                <option value="">"Choose a step"</option>
+                <option value="">{t("Choose a step")}</option>
                 {options}
             </select>
         </div>

@@ -2,6 +2,7 @@
 
 use job::procedure::{Change, Step};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::state::Changing;
 use crate::page::lead_to;
@@ -32,7 +33,7 @@ pub fn changes(changing: Changing) -> AnyView {
     };
     view! {
         <div class="sheet sheet--quiet">
-            <h2>"Changed on this unit"</h2>
+            <h2>{t("Changed on this unit")}</h2>
             {lines.into_iter().map(row).collect_view()}
             {set_aside.into_iter().map(|says| view! { <p class="msg">{says}</p> }).collect_view()}
         </div>
@@ -43,9 +44,9 @@ pub fn changes(changing: Changing) -> AnyView {
 /// The step of a change, and what became of it.
 fn words(change: &Change) -> (String, String) {
     match change {
-        Change::Added { step, .. } => (step.clone(), "Own step".to_owned()),
-        Change::Dropped { step, reason } => (step.clone(), format!("Left out: {reason}")),
-        Change::Moved { step, .. } => (step.clone(), "Moved".to_owned()),
+        Change::Added { step, .. } => (step.clone(), t("Own step").to_owned()),
+        Change::Dropped { step, reason } => (step.clone(), say!("Left out: {reason}")),
+        Change::Moved { step, .. } => (step.clone(), t("Moved").to_owned()),
     }
 }
 
@@ -56,8 +57,8 @@ pub fn steps(changing: Changing) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Choose a step"</h2>
-            <div class="flow" role="radiogroup" aria-label="Step">
+            <h2>{t("Choose a step")}</h2>
+            <div class="flow" role="radiogroup" aria-label=t("Step")>
                 {rows}
             </div>
         </div>
@@ -74,7 +75,7 @@ fn row(changing: Changing, at: usize, step: &Step) -> AnyView {
         changing.acting.forget();
         lead_to("change");
     };
-    let own = step.own.then(|| view! { <State sign=Sign::Open words="Own"/> });
+    let own = step.own.then(|| view! { <State sign=Sign::Open words=t("Own")/> });
     view! {
         <label class="choice">
             <input type="radio" name="step" prop:checked=chosen on:change=choose/>

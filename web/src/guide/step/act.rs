@@ -5,6 +5,7 @@ use job::procedure::{Record, RecordKind};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
+use words::{say, t};
 
 use super::record::id;
 use super::working::Working;
@@ -63,7 +64,7 @@ fn what(working: Working) -> (String, Next) {
         (view.ready, settled, view.gate.clone())
     });
     let Some((ready, settled, gate)) = told else {
-        return ("Job".to_owned(), Next::Go(working.guide.of.at_job()));
+        return (t("Job").to_owned(), Next::Go(working.guide.of.at_job()));
     };
     let records = working.step(|step| step.records.len());
     if !ready {
@@ -71,7 +72,7 @@ fn what(working: Working) -> (String, Next) {
     }
     if let Some(at) = (0..records).find(|at| working.is_typed(*at)) {
         let label = working.record(at).map(|record| record.label).unwrap_or_default();
-        return (format!("Keep {label}"), Next::Keep(at));
+        return (say!("Keep {label}"), Next::Keep(at));
     }
     if settled {
         return onward(working);
@@ -89,19 +90,19 @@ fn to_capture(working: Working, at: usize) -> (String, Next) {
     }
     let Record { kind, label, .. } = &record;
     match kind {
-        RecordKind::Photo => (format!("Photo: {label}"), Next::Photo(at)),
+        RecordKind::Photo => (say!("Photo: {label}"), Next::Photo(at)),
         RecordKind::Time if !time::begins_wait(working, &record) => {
-            (format!("Now: {label}"), Next::Now(at))
+            (say!("Now: {label}"), Next::Now(at))
         }
-        RecordKind::Time => (format!("Start: {label}"), Next::Lead(at)),
-        RecordKind::Choice => (format!("Choose: {label}"), Next::Lead(at)),
-        RecordKind::Sign => (format!("Look: {label} thicker"), Next::Lead(at)),
-        RecordKind::Measure if record.is_count() => (format!("Count: {label}"), Next::Lead(at)),
+        RecordKind::Time => (say!("Start: {label}"), Next::Lead(at)),
+        RecordKind::Choice => (say!("Choose: {label}"), Next::Lead(at)),
+        RecordKind::Sign => (say!("Look: {label} thicker"), Next::Lead(at)),
+        RecordKind::Measure if record.is_count() => (say!("Count: {label}"), Next::Lead(at)),
         RecordKind::Measure | RecordKind::Pack | RecordKind::Torque => {
-            (format!("Type {label}"), Next::Lead(at))
+            (say!("Type {label}"), Next::Lead(at))
         }
-        RecordKind::Orientation => (format!("Say how: {label}"), Next::Lead(at)),
-        RecordKind::Text => (format!("Write: {label}"), Next::Lead(at)),
+        RecordKind::Orientation => (say!("Say how: {label}"), Next::Lead(at)),
+        RecordKind::Text => (say!("Write: {label}"), Next::Lead(at)),
     }
 }
 
@@ -109,10 +110,10 @@ fn to_capture(working: Working, at: usize) -> (String, Next) {
 fn close(gate: Option<&GateView>) -> (String, Next) {
     match gate {
         Some(gate) if !gate.missing.is_empty() => {
-            ("Gate shut: see why".to_owned(), Next::Show("gate"))
+            (t("Gate shut: see why").to_owned(), Next::Show("gate"))
         }
-        Some(gate) if !gate.passed => ("Judge the gate".to_owned(), Next::Show("gate-by")),
-        _ => ("Close this step".to_owned(), Next::Close),
+        Some(gate) if !gate.passed => (t("Judge the gate").to_owned(), Next::Show("gate-by")),
+        _ => (t("Close this step").to_owned(), Next::Close),
     }
 }
 
@@ -120,9 +121,9 @@ fn close(gate: Option<&GateView>) -> (String, Next) {
 fn onward(working: Working) -> (String, Next) {
     let next = working.guide.look(|_, _, course| {
         let next = course.next.and_then(|next| course.steps.get(next))?;
-        Some((format!("Next: {}", next.act()), Next::Go(working.guide.at_step(&next.id))))
+        Some((say!("Next: {}", next.act()), Next::Go(working.guide.at_step(&next.id))))
     });
-    let job = || ("Job".to_owned(), Next::Go(working.guide.of.at_job()));
+    let job = || (t("Job").to_owned(), Next::Go(working.guide.of.at_job()));
     next.flatten().unwrap_or_else(job)
 }
 

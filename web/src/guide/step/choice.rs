@@ -3,6 +3,7 @@
 use job::Capture;
 use job::procedure::{Record, Repeats};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::record::id;
 use super::working::Working;
@@ -96,7 +97,7 @@ fn each(working: Working, at: usize, record: &Record, count: Option<usize>) -> A
         let more = press(Callback::new(move |()| shown.update(|shown| *shown += 1)));
         view! {
             <button class="btn btn--plain" type="button" on:click=more>
-                "One more"
+                {t("One more")}
                 <span class="vh">{record.label.clone()}</span>
             </button>
         }
@@ -138,8 +139,8 @@ fn answer(
         }
     });
     let place = match record.repeats {
-        Repeats::Times(..) => format!("Place {place}"),
-        _ => format!("No. {place}"),
+        Repeats::Times(..) => say!("Place {place}"),
+        _ => say!("No. {place}"),
     };
     let label = format!("{}, {}", record.title(), place.to_lowercase());
     let picks = options.into_iter().map(Pick::from).collect();

@@ -3,6 +3,7 @@
 use job::guide::StepState;
 use job::{BookId, Guided};
 use leptos::prelude::*;
+use words::t;
 
 use super::working::Working;
 use crate::address::{Address, use_address};
@@ -44,7 +45,7 @@ fn write(working: Working, fact: Option<Result<Guided, String>>, then: impl FnOn
 pub fn sheet(working: Working) -> AnyView {
     let address = use_address();
     let place = format!("job/{}/step/{}", working.guide.of.id(), working.step(|it| it.id.clone()));
-    let reason = use_draft(&place, "end reason");
+    let reason = use_draft(&place, t("end reason"));
     let state = Memo::new(move |_| working.view(|view| (view.ready, view.state.clone())));
     let end = live(move || match state.get() {
         Some((true, StepState::Done { .. } | StepState::Skipped { .. })) => again(working, reason),
@@ -70,15 +71,15 @@ fn open(working: Working, reason: Draft, address: Address) -> AnyView {
     }));
     view! {
         <div class="sheet">
-            <h2 class="vh">"End of the step"</h2>
+            <h2 class="vh">{t("End of the step")}</h2>
             <button class="btn btn--wide" type="button" on:click=close>
-                "Close this step"
+                {t("Close this step")}
             </button>
             <details class="fold">
-                <summary>"Leave it out"</summary>
-                <TextField id="end-reason" label="Why it is left out" value=reason/>
+                <summary>{t("Leave it out")}</summary>
+                <TextField id="end-reason" label=t("Why it is left out") value=reason/>
                 <button class="btn btn--plain btn--wide" type="button" on:click=skip>
-                    "Leave this step out"
+                    {t("Leave this step out")}
                 </button>
             </details>
             {working.acting.says()}
@@ -97,13 +98,13 @@ fn again(working: Working, reason: Draft) -> AnyView {
     }));
     view! {
         <div class="sheet">
-            <h2 class="vh">"End of the step"</h2>
+            <h2 class="vh">{t("End of the step")}</h2>
             <details class="fold">
-                <summary>"Open it again"</summary>
-                <p>"What needs this step is done again after it."</p>
-                <TextField id="end-reason" label="Why it is opened again" value=reason/>
+                <summary>{t("Open it again")}</summary>
+                <p>{t("What needs this step is done again after it.")}</p>
+                <TextField id="end-reason" label=t("Why it is opened again") value=reason/>
                 <button class="btn btn--plain btn--wide" type="button" on:click=reopen>
-                    "Open this step again"
+                    {t("Open this step again")}
                 </button>
             </details>
             {working.acting.says()}

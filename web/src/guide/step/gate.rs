@@ -3,6 +3,7 @@
 use job::guide::GateView;
 use job::{BookId, Guided};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::working::Working;
 use crate::draft::{Draft, use_draft};
@@ -20,7 +21,7 @@ struct Judge {
 /// The gate; nothing where the step has none.
 pub fn gate(working: Working) -> AnyView {
     let place = format!("job/{}/step/{}", working.guide.of.id(), working.step(|it| it.id.clone()));
-    let (by, reason) = (use_draft(&place, "gate by"), use_draft(&place, "gate reason"));
+    let (by, reason) = (use_draft(&place, t("gate by")), use_draft(&place, t("gate reason")));
     let judge = Judge { working, by, reason };
     let gate = Memo::new(move |_| working.view(|view| view.gate.clone()).flatten());
     let open = Memo::new(move |_| {
@@ -45,22 +46,22 @@ pub fn gate(working: Working) -> AnyView {
 fn bar(gate: &GateView) -> AnyView {
     let words = sentence(&gate.words);
     if gate.passed {
-        let by = gate.judged_by.as_ref().map(|by| format!(" {by} said yes.")).unwrap_or_default();
+        let by = gate.judged_by.as_ref().map(|by| say!(" {by} said yes.")).unwrap_or_default();
         return view! {
-            <Gate bar=Bar::Open title="Gate:" words=format!("{words}{by}")>
-                <State sign=Sign::In words="Open"/>
+            <Gate bar=Bar::Open title=t("Gate:") words=format!("{words}{by}")>
+                <State sign=Sign::In words=t("Open")/>
             </Gate>
         }
         .into_any();
     }
     let state = match gate.missing.len() {
-        0 => "Yes or no".to_owned(),
-        some => format!("{some} to do"),
+        0 => t("Yes or no").to_owned(),
+        some => say!("{some} to do"),
     };
     let missing = gate.missing.iter().map(|missing| view! { <li>{missing.clone()}</li> });
     let missing = missing.collect_view();
     view! {
-        <Gate bar=Bar::Shut title="Gate:" words>
+        <Gate bar=Bar::Shut title=t("Gate:") words>
             <State sign=Sign::Lock words=state/>
         </Gate>
         <ul class="missing">{missing}</ul>
@@ -87,20 +88,20 @@ fn form(judge: Judge) -> AnyView {
     };
     view! {
         <div class="sheet">
-            <h3>"Does it hold? Your manual and your eye decide."</h3>
-            <TextField id="gate-by" label="Your initials" value=judge.by/>
+            <h3>{t("Does it hold? Your manual and your eye decide.")}</h3>
+            <TextField id="gate-by" label=t("Your initials") value=judge.by/>
             <TextField
                 id="gate-reason"
-                label="Why, where it does not hold"
+                label=t("Why, where it does not hold")
                 value=judge.reason
-                placeholder="spread over the limit at 180°"
+                placeholder=t("spread over the limit at 180°")
             />
             <div class="btns">
                 <button class="btn" type="button" on:click=say(true)>
-                    "Yes, it holds"
+                    {t("Yes, it holds")}
                 </button>
                 <button class="btn btn--plain" type="button" on:click=say(false)>
-                    "No: open it again"
+                    {t("No: open it again")}
                 </button>
             </div>
             {judge.working.acting.says()}

@@ -3,6 +3,7 @@
 use job::guide::{Beside, StepState, StepView, beside as looked_at};
 use job::procedure::Act;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::working::Working;
 use crate::guide::rows;
@@ -16,8 +17,8 @@ pub fn head(working: Working) -> AnyView {
     let place = words(move || {
         let of = working.guide.look(|plan, _, _| plan.steps.len()).unwrap_or_default();
         let said = |view: &StepView| {
-            let own = if view.own { " · the shop’s own" } else { "" };
-            format!(
+            let own = if view.own { t(" · the shop’s own") } else { "" };
+            say!(
                 "{} · {} · step {} of {of}{own}",
                 view.phase.stage(),
                 view.phase.name(),
@@ -57,7 +58,7 @@ pub fn head(working: Working) -> AnyView {
 pub fn waits(working: Working) -> AnyView {
     let waits = Memo::new(move |_| working.view(|view| view.waits.clone()).unwrap_or_default());
     live(move || {
-        let wait = |words: String| view! { <Caution title="Wait." words/> };
+        let wait = |words: String| view! { <Caution title=t("Wait.") words/> };
         waits.get().into_iter().map(wait).collect_view().into_any()
     })
 }
@@ -98,7 +99,7 @@ pub fn beside(working: Working) -> AnyView {
     };
     view! {
         <div class="sheet">
-            <h2>"As it came off"</h2>
+            <h2>{t("As it came off")}</h2>
             <div class="lookat">{shown.into_iter().map(one).collect_view()}</div>
         </div>
     }
@@ -127,11 +128,11 @@ pub fn sketch(working: Working) -> AnyView {
 /// The parts that come off or go on, and where they are bagged or ticked.
 pub fn parts(working: Working) -> AnyView {
     let acts = [
-        (Act::Off, "Comes off"),
-        (Act::Reject, "Never used again"),
-        (Act::Dry, "In for the trial"),
-        (Act::Back, "Out of the trial"),
-        (Act::On, "Goes on for good"),
+        (Act::Off, t("Comes off")),
+        (Act::Reject, t("Never used again")),
+        (Act::Dry, t("In for the trial")),
+        (Act::Back, t("Out of the trial")),
+        (Act::On, t("Goes on for good")),
     ];
     let rows: Vec<AnyView> = acts
         .into_iter()
@@ -153,10 +154,10 @@ pub fn parts(working: Working) -> AnyView {
     }
     view! {
         <div class="sheet">
-            <h2>"Parts"</h2>
+            <h2>{t("Parts")}</h2>
             {rows}
             <a class="btn btn--wide" href=working.guide.of.at("ladder")>
-                "Bags and ladder"
+                {t("Bags and ladder")}
             </a>
         </div>
     }
@@ -172,7 +173,7 @@ pub fn tools(working: Working) -> AnyView {
     });
     view! {
         <div class="sheet sheet--quiet">
-            <h2>"Tools"</h2>
+            <h2>{t("Tools")}</h2>
             <div class="chips">
                 {tools}
                 {more}
@@ -211,9 +212,9 @@ pub fn around(working: Working) -> AnyView {
         })
     };
     view! {
-        <nav class="sheet sheet--quiet" aria-label="Steps beside this one">
-            {link("Step before", before)}
-            {link("Step after", after)}
+        <nav class="sheet sheet--quiet" aria-label=t("Steps beside this one")>
+            {link(t("Step before"), before)}
+            {link(t("Step after"), after)}
         </nav>
     }
     .into_any()

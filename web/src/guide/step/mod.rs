@@ -15,6 +15,7 @@ mod working;
 
 use job::guide::wake;
 use leptos::prelude::*;
+use words::t;
 
 use super::{Guide, GuideScreen, Here};
 use crate::parts::{DockedPad, Empty, live};
@@ -31,7 +32,7 @@ pub fn screen(guide: Guide, step: Option<String>) -> AnyView {
         None => ().into_any(),
     };
     view! {
-        <GuideScreen guide here=Here::Step back=(guide.of.at_job(), "Job") act>
+        <GuideScreen guide here=Here::Step back=(guide.of.at_job(), t("Job")) act>
             {live(move || match working.get() {
                 Some(Some(working)) => whole(working),
                 Some(None) => no_step(guide),
@@ -77,12 +78,12 @@ fn whole(working: Working) -> AnyView {
 
 fn no_step(guide: Guide) -> AnyView {
     view! {
-        <h1 class="vh">"No such step"</h1>
+        <h1 class="vh">{t("No such step")}</h1>
         <Empty
-            title="No such step in this job."
-            words="The scope leaves it out, or every step is done. Choose one on the job."
+            title=t("No such step in this job.")
+            words=t("The scope leaves it out, or every step is done. Choose one on the job.")
         >
-            <a class="btn" href=guide.of.at_job()>"Job"</a>
+            <a class="btn" href=guide.of.at_job()>{t("Job")}</a>
         </Empty>
     }
     .into_any()

@@ -4,6 +4,7 @@ use job::procedure::{Record, Repeats};
 use job::{Capture, Guided};
 use leptos::prelude::*;
 use measure::Unit;
+use words::{say, t};
 
 use super::record::id;
 use super::working::Working;
@@ -42,7 +43,7 @@ pub fn pack(working: Working, at: usize, record: &Record) -> AnyView {
         }
     };
     let trial = record.pack().is_some_and(|pack| pack.1 == "trial").then(|| {
-        view! { <a class="btn btn--plain" href=working.guide.of.at("setup")>"Fit it on the set-up"</a> }
+        view! { <a class="btn btn--plain" href=working.guide.of.at("setup")>{t("Fit it on the set-up")}</a> }
     });
     view! {
         {open(working, at, record, 3)}
@@ -60,7 +61,7 @@ fn label(working: Working, record: &Record) -> Signal<String> {
         let Some(unit) = working.unit(&record) else { return title };
         match &record.step {
             Some(step) if Some(unit) == record.unit() => {
-                format!("{title}, {unit}, to {}", step.text())
+                say!("{title}, {unit}, to {}", step.text())
             }
             _ => format!("{title}, {unit}"),
         }
@@ -112,7 +113,7 @@ fn open(working: Working, at: usize, record: &Record, first: usize) -> AnyView {
     view! {
         {live(move || record.with_value(|record| slots(working, at, record, count.get())))}
         <button class="btn btn--plain" type="button" on:click=more>
-            "One more"
+            {t("One more")}
             <span class="vh">{record.with_value(|record| record.label.clone())}</span>
         </button>
     }
@@ -142,7 +143,7 @@ fn clock(working: Working, record: &Record) -> AnyView {
     }));
     view! {
         <button class="btn btn--plain" type="button" on:click=start>
-            "Start its clock"
+            {t("Start its clock")}
             <span class="vh">{record.label.clone()}</span>
         </button>
     }

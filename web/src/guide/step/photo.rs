@@ -4,6 +4,7 @@ use job::Capture;
 use job::guide::{Way, facing as faces};
 use job::procedure::Record;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::record::id;
 use super::working::Working;
@@ -16,14 +17,14 @@ pub fn photo(working: Working, at: usize, record: &Record) -> AnyView {
         let Some(photo) = draft.id() else { return };
         keep(working, at, draft, Capture::Photo(photo));
     });
-    slot(working, at, format!("Photo: {}", record.label), draft, keep)
+    slot(working, at, say!("Photo: {}", record.label), draft, keep)
 }
 
 /// Which way it faces.
 pub fn facing(working: Working, at: usize, record: &Record) -> AnyView {
     let draft = PhotoDraft::here();
     let text = working.line(at, 0);
-    let picks = ["To the nose", "Aft", "Up", "Down"].map(Pick::from).into();
+    let picks = [t("To the nose"), t("Aft"), t("Up"), t("Down")].map(Pick::from).into();
     let chosen = Signal::derive(move || {
         let said = Way::of(&text.get())?;
         Way::ALL.iter().position(|way| *way == said)
@@ -41,12 +42,12 @@ pub fn facing(working: Working, at: usize, record: &Record) -> AnyView {
     view! {
         <TextField
             id=format!("{}-0", id(at))
-            label=format!("{title}: which way it faces")
+            label=say!("{title}: which way it faces")
             value=text
-            placeholder="oil grooves aft"
+            placeholder=t("oil grooves aft")
         />
-        <Seg id=format!("{}-way", id(at)) label=format!("{title}, way") picks chosen on_choose=choose/>
-        {slot(working, at, format!("Photo: {}", record.label), draft, keep)}
+        <Seg id=format!("{}-way", id(at)) label=say!("{title}, way") picks chosen on_choose=choose/>
+        {slot(working, at, say!("Photo: {}", record.label), draft, keep)}
     }
     .into_any()
 }
@@ -65,7 +66,7 @@ fn slot(
         true => view! {
             <button class="btn btn--wide" type="button" on:click=press(keep)>
                 <Icon glyph=Glyph::Save/>
-                "Keep this photo"
+                {t("Keep this photo")}
             </button>
         }
         .into_any(),
@@ -74,7 +75,7 @@ fn slot(
         <TakePhoto
             id=format!("{}-photo", id(at))
             title
-            note="Sharp, whole, and with its marks. The place it was taken is not kept."
+            note=t("Sharp, whole, and with its marks. The place it was taken is not kept.")
             draft
             on_taken=keep
         />

@@ -5,6 +5,7 @@ use job::procedure::{Record, RecordKind};
 use job::{Capture, apart, instrument};
 use js_sys::encode_uri_component;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::working::Working;
 use super::{choice, number, photo, sign, time, torque};
@@ -20,7 +21,7 @@ pub fn sheet(working: Working) -> AnyView {
     });
     view! {
         <div class="sheet">
-            <h2>"Record"</h2>
+            <h2>{t("Record")}</h2>
             <div>{captures}</div>
             {not_there(working)}
             {working.acting.says()}
@@ -45,7 +46,7 @@ fn reckoned(working: Working, record: &Record) -> Option<impl IntoView> {
     let (href, title) = instrument_of(working, record)?;
     Some(view! {
         <a class="btn btn--plain" href=href>
-            {format!("{title}, reckoned")}
+            {say!("{title}, reckoned")}
             <span class="vh">{record.label.clone()}</span>
         </a>
     })
@@ -90,7 +91,7 @@ fn locked(record: &Record) -> AnyView {
             <p>
                 <b>{record.title()}</b>
             </p>
-            <State sign=Sign::Lock words="Locked"/>
+            <State sign=Sign::Lock words=t("Locked")/>
         </div>
     }
     .into_any()
@@ -154,8 +155,8 @@ fn not_there(working: Working) -> AnyView {
         }
         view! {
             <details class="fold">
-                <summary>"One of these is not there"</summary>
-                <p>"Choose which, and say why there is nothing to capture."</p>
+                <summary>{t("One of these is not there")}</summary>
+                <p>{t("Choose which, and say why there is nothing to capture.")}</p>
                 <div class="chips">{missing.into_iter().map(chip).collect_view()}</div>
             </details>
         }
@@ -170,13 +171,13 @@ fn may_lack(kind: RecordKind) -> bool {
 
 /// Why there is nothing to capture.
 fn none(working: Working, at: usize, record: &Record) -> AnyView {
-    let label = format!("{}: why there is none", record.title());
+    let label = say!("{}: why there is none", record.title());
     let back = press(Callback::new(move |()| working.none.set(None)));
     let value = working.line(at, 0);
     view! {
-        <TextField id=format!("{}-none", id(at)) label value placeholder="no such part on this unit"/>
+        <TextField id=format!("{}-none", id(at)) label value placeholder=t("no such part on this unit")/>
         <button class="btn btn--plain" type="button" on:click=back>
-            "Back to the capture"
+            {t("Back to the capture")}
         </button>
     }
     .into_any()
@@ -202,7 +203,7 @@ fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) ->
     let time = apart(kept.mark.at, moment.now, moment.utc_offset);
     let checked = kept.check.is_some().then(|| checked(working, record)).flatten();
     let (said, time) = match checked {
-        Some(said) => (Some(said), format!("from the bench check {time}")),
+        Some(said) => (Some(said), say!("from the bench check {time}")),
         None => (None, time),
     };
     let said = said.unwrap_or_else(|| match &kept.value {
@@ -214,14 +215,14 @@ fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) ->
     let shot = kept.value.photo().map(|photo| {
         view! { <Shot photo=photo.to_owned() name=record.label.clone() wide=true/> }
     });
-    let take = if record.kind == RecordKind::Photo { "Take it again" } else { "Again" };
+    let take = if record.kind == RecordKind::Photo { t("Take it again") } else { t("Again") };
     let again = press(Callback::new(move |()| working.again.set(Some(at))));
     let opens = instrument_of(working, record).filter(|_| kept.check.is_some());
     let end = match (lost, opens) {
-        (true, _) => view! { <State sign=Sign::Stale words="Stale"/> }.into_any(),
+        (true, _) => view! { <State sign=Sign::Stale words=t("Stale")/> }.into_any(),
         (false, Some((href, _))) => view! {
             <a class="btn btn--plain" href=href>
-                "Open"
+                {t("Open")}
                 <span class="vh">{record.label.clone()}</span>
             </a>
         }

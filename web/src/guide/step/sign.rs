@@ -3,6 +3,7 @@
 use job::procedure::Record;
 use job::{Capture, Slot};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::working::Working;
 use crate::parts::{Tag, press};
@@ -23,15 +24,15 @@ pub fn sign(working: Working, at: usize, record: &Record) -> AnyView {
     view! {
         <div class="line">
             <Tag words=record.label.clone()/>
-            <b>{format!("A thicker pack: {way}.")}</b>
+            <b>{say!("A thicker pack: {way}.")}</b>
         </div>
         <p>{swelling}</p>
         <div class="btns">
             <button class="btn" type="button" on:click=seen>
-                {format!("Yes, {} goes so", record.label)}
+                {say!("Yes, {} goes so", record.label)}
             </button>
             <a class="btn btn--plain" href=sheet>
-                "No: turn the sign"
+                {t("No: turn the sign")}
             </a>
         </div>
     }

@@ -4,6 +4,7 @@ use job::guide::usual_minutes;
 use job::procedure::Record;
 use job::{Capture, Guided};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::record::id;
 use super::working::Working;
@@ -18,7 +19,7 @@ pub fn time(working: Working, at: usize, record: &Record) -> AnyView {
     let note = press(Callback::new(move |()| note(working, at)));
     view! {
         <button class="btn btn--wide" type="button" on:click=note>
-            {format!("Now: {}", record.label)}
+            {say!("Now: {}", record.label)}
         </button>
     }
     .into_any()
@@ -39,7 +40,7 @@ pub fn start(working: Working, at: usize, minutes: &str) {
     let Some(record) = working.record(at) else { return };
     let Some(minutes) = minutes.trim().parse().ok().filter(|minutes: &u32| *minutes > 0) else {
         let found = minutes.trim();
-        let why = format!("{found} is no number of minutes. Type a whole one, such as 30.");
+        let why = say!("{found} is no number of minutes. Type a whole one, such as 30.");
         return working.refuse(at, why);
     };
     let clock = Guided::ClockStarted {
@@ -53,17 +54,15 @@ pub fn start(working: Working, at: usize, minutes: &str) {
 
 fn wait(working: Working, at: usize, record: &Record) -> AnyView {
     let usual = usual_minutes(&record.label);
-    let label = format!("{}: minutes to wait", record.title());
+    let label = say!("{}: minutes to wait", record.title());
     let says = match usual {
         Some((least, most)) if least == most => {
-            format!("Common practice: {least} min. Your manual or the package goes first.")
+            say!("Common practice: {least} min. Your manual or the package goes first.")
         }
         Some((least, most)) => {
-            format!(
-                "Common practice: {least} to {most} min. Your manual or the package goes first."
-            )
+            say!("Common practice: {least} to {most} min. Your manual or the package goes first.")
         }
-        None => "Your manual or the package says how long.".to_owned(),
+        None => t("Your manual or the package says how long.").to_owned(),
     };
     let mut chips: Vec<u32> = usual.into_iter().flat_map(|(least, most)| [least, most]).collect();
     chips.dedup();
@@ -71,7 +70,7 @@ fn wait(working: Working, at: usize, record: &Record) -> AnyView {
         let begin = Callback::new(move |()| start(working, at, &minutes.to_string()));
         view! {
             <Chip pressed=Signal::stored(false) on_press=begin>
-                {format!("Start {minutes} min")}
+                {say!("Start {minutes} min")}
             </Chip>
         }
     };

@@ -4,6 +4,7 @@ use job::procedure::Record;
 use job::{Capture, TorqueOn};
 use leptos::prelude::*;
 use measure::{Sign, Typed, Unit};
+use words::{say, t};
 
 use super::number;
 use super::record::id;
@@ -27,10 +28,10 @@ impl Extras {
     pub fn at(place: &str) -> Extras {
         let draft = |field| use_draft(place, field);
         Extras {
-            asked: draft("torque asked"),
-            offset: draft("torque offset"),
-            set: draft("torque set"),
-            on: draft("torque on"),
+            asked: draft(t("torque asked")),
+            offset: draft(t("torque offset")),
+            set: draft(t("torque set")),
+            on: draft(t("torque on")),
         }
     }
 
@@ -75,7 +76,7 @@ pub fn torque(working: Working, at: usize, record: &Record) -> AnyView {
         return values;
     }
     let extras = working.extras;
-    let picks = ["Dry", "Oil", "Compound"].map(Pick::from).into();
+    let picks = [t("Dry"), t("Oil"), t("Compound")].map(Pick::from).into();
     let chosen = Signal::derive(move || {
         let on = extras.on.text();
         ON.iter().position(|it| it.word() == on)
@@ -91,10 +92,10 @@ pub fn torque(working: Working, at: usize, record: &Record) -> AnyView {
     };
     let (torque, length) = (Unit::NewtonMetre, Unit::Millimetre);
     view! {
-        {field("asked", format!("{title}: asked by the manual"), torque, extras.asked)}
-        {field("offset", format!("{title}: offset tool, if any"), length, extras.offset)}
-        {field("set", format!("{title}: wrench set to"), torque, extras.set)}
-        <Seg id=format!("{}-on", id(at)) label=format!("{title}, on the threads") picks chosen on_choose=choose/>
+        {field("asked", say!("{title}: asked by the manual"), torque, extras.asked)}
+        {field("offset", say!("{title}: offset tool, if any"), length, extras.offset)}
+        {field("set", say!("{title}: wrench set to"), torque, extras.set)}
+        <Seg id=format!("{}-on", id(at)) label=say!("{title}, on the threads") picks chosen on_choose=choose/>
         {values}
     }
     .into_any()

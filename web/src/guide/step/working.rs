@@ -5,6 +5,7 @@ use job::procedure::{Record, RecordKind, Step};
 use job::{BookId, Capture, Fact, Guided, Units};
 use leptos::prelude::*;
 use measure::Unit;
+use words::{say, t};
 
 use super::torque::Extras;
 use crate::draft::{Draft, use_draft};
@@ -277,14 +278,14 @@ impl Working {
             _ => false,
         };
         if freezes && is_frozen {
-            return Some((of.at("freeze"), "Freeze the packs".to_owned()));
+            return Some((of.at("freeze"), t("Freeze the packs").to_owned()));
         }
         if takes_consent(&record) {
-            return Some((of.at("consent"), "Ask for consent".to_owned()));
+            return Some((of.at("consent"), t("Ask for consent").to_owned()));
         }
         let check =
             self.guide.look_once(|plan, _, _| self.step(|step| check_of(plan, step, &record)));
         let check = check.flatten()?;
-        Some((of.at(&format!("read/{}", check.id())), format!("Read {}", record.label)))
+        Some((of.at(&format!("read/{}", check.id())), say!("Read {}", record.label)))
     }
 }

@@ -2,6 +2,7 @@
 
 use job::Tool;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::drawing::Drawing;
 use super::van::capital;
@@ -17,15 +18,15 @@ pub fn cols(drawing: Drawing) -> AnyView {
         <div class="cols">
             <section class="col">
                 <div class="head">
-                    <h1>"Tool drawer"</h1>
-                    <p>"What you own. Each unit's list checks itself against it."</p>
+                    <h1>{t("Tool drawer")}</h1>
+                    <p>{t("What you own. Each unit's list checks itself against it.")}</p>
                 </div>
                 <div class="sheet">
-                    <TextField id="find" label="Find by name or number" value=drawing.find/>
+                    <TextField id="find" label=t("Find by name or number") value=drawing.find/>
                     {live(move || found(drawing))}
                     <button class="btn btn--wide" type="button" on:click=press(add)>
                         <Icon glyph=Glyph::Plus/>
-                        "Add a tool"
+                        {t("Add a tool")}
                     </button>
                 </div>
             </section>
@@ -38,8 +39,9 @@ pub fn cols(drawing: Drawing) -> AnyView {
 fn found(drawing: Drawing) -> AnyView {
     let found = drawing.found();
     if found.is_empty() {
-        let title = "No tool found.";
-        return view! { <Empty title words="Add it, with the number that is on it."/> }.into_any();
+        let title = t("No tool found.");
+        return view! { <Empty title words=t("Add it, with the number that is on it.")/> }
+            .into_any();
     }
     let rows: Vec<AnyView> =
         found.into_iter().map(|(tool, minds)| row(drawing, tool, minds)).collect();
@@ -52,7 +54,7 @@ fn row(drawing: Drawing, tool: Tool, minds: String) -> AnyView {
         view! {
             <div class="fix">
                 <p>
-                    <b>"Printed number is wrong. "</b>
+                    <b>{t("Printed number is wrong. ")}</b>
                     {minds}
                 </p>
             </div>
@@ -68,7 +70,7 @@ fn row(drawing: Drawing, tool: Tool, minds: String) -> AnyView {
                     <br/>
                     <span class="dim">{called}</span>
                 </span>
-                <State sign=Sign::In words="Have"/>
+                <State sign=Sign::In words=t("Have")/>
             </button>
             {fix}
         </div>
@@ -78,25 +80,24 @@ fn row(drawing: Drawing, tool: Tool, minds: String) -> AnyView {
 
 /// "No. 31 · also called long socket".
 fn goes_by(tool: &Tool) -> String {
-    let number = (!tool.number.is_empty()).then(|| format!("No. {}", tool.number));
-    let others =
-        (!tool.others.is_empty()).then(|| format!("also called {}", tool.others.join(", ")));
+    let number = (!tool.number.is_empty()).then(|| say!("No. {}", tool.number));
+    let others = (!tool.others.is_empty()).then(|| say!("also called {}", tool.others.join(", ")));
     let told: Vec<String> = number.into_iter().chain(others).collect();
-    if told.is_empty() { "no number".to_owned() } else { told.join(" · ") }
+    if told.is_empty() { t("no number").to_owned() } else { told.join(" · ") }
 }
 
 fn open(drawing: Drawing) -> AnyView {
     if drawing.adds() {
         return view! {
             <div class="sheet">
-                <h2>"A tool for the drawer"</h2>
+                <h2>{t("A tool for the drawer")}</h2>
                 <TextField
                     id="tool-name"
-                    label="What the steps call it"
+                    label=t("What the steps call it")
                     value=drawing.name
-                    placeholder="pinion-nut socket"
+                    placeholder=t("pinion-nut socket")
                 />
-                <TextField id="tool-number" label="Number on the tool" value=drawing.number/>
+                <TextField id="tool-number" label=t("Number on the tool") value=drawing.number/>
                 {drawing.acting.says()}
             </div>
         }
@@ -110,11 +111,11 @@ fn open(drawing: Drawing) -> AnyView {
 
 fn detail(drawing: Drawing, tool: &Tool) -> AnyView {
     let asked = drawing.asked_in(tool);
-    let mut facts = vec![("Serves", tool.name.clone())];
-    facts.extend(asked.filter(|asked| !asked.is_empty()).map(|asked| ("Asked for", asked)));
+    let mut facts = vec![(t("Serves"), tool.name.clone())];
+    facts.extend(asked.filter(|asked| !asked.is_empty()).map(|asked| (t("Asked for"), asked)));
     let own = Some(&tool.number).filter(|number| !number.is_empty());
     let own = own.map(
-        |number| view! { <span class="chip chip--static">{format!("{number} on the tool")}</span> },
+        |number| view! { <span class="chip chip--static">{say!("{number} on the tool")}</span> },
     );
     let others = tool.others.iter().cloned();
     let others =
@@ -123,8 +124,8 @@ fn detail(drawing: Drawing, tool: &Tool) -> AnyView {
         view! {
             <div class="fix">
                 <p>
-                    <b>"Printed number is wrong. "</b>
-                    "The list says "
+                    <b>{t("Printed number is wrong. ")}</b>
+                    {t("The list says ")}
                     <s>{wrong.clone()}</s>
                     {format!(": {note}.")}
                 </p>
@@ -138,23 +139,23 @@ fn detail(drawing: Drawing, tool: &Tool) -> AnyView {
         <div class="sheet">
             <h2>{capital(&tool.name)}</h2>
             <Facts facts/>
-            <p class="label">"Numbers it goes by"</p>
+            <p class="label">{t("Numbers it goes by")}</p>
             <div class="chips">{own} {others}</div>
             {wrong}
-            <TextField id="other" label="Other name or number" value=drawing.other/>
+            <TextField id="other" label=t("Other name or number") value=drawing.other/>
             <button class="btn" type="button" on:click=press(keep_other)>
-                "Keep the name"
+                {t("Keep the name")}
             </button>
-            <TextField id="wrong" label="Number that is wrong" value=drawing.wrong/>
+            <TextField id="wrong" label=t("Number that is wrong") value=drawing.wrong/>
             <TextField
                 id="note"
-                label="Correction note"
+                label=t("Correction note")
                 value=drawing.note
-                placeholder="31 fits, 13 does not"
+                placeholder=t("31 fits, 13 does not")
             />
             {drawing.acting.says()}
             <button class="btn btn--plain" type="button" on:click=press(gone)>
-                "Not in the drawer any more"
+                {t("Not in the drawer any more")}
             </button>
         </div>
     }
@@ -165,11 +166,11 @@ fn detail(drawing: Drawing, tool: &Tool) -> AnyView {
 pub fn act(drawing: Drawing) -> AnyView {
     let busy = drawing.acting.busy;
     let (words, does) = if drawing.adds() {
-        ("Put it in the drawer", Callback::new(move |()| drawing.keep_new()))
+        (t("Put it in the drawer"), Callback::new(move |()| drawing.keep_new()))
     } else if drawing.open().is_some() {
-        ("Keep the correction", Callback::new(move |()| drawing.keep_correction()))
+        (t("Keep the correction"), Callback::new(move |()| drawing.keep_correction()))
     } else {
-        ("Add a tool", Callback::new(move |()| drawing.add()))
+        (t("Add a tool"), Callback::new(move |()| drawing.add()))
     };
     view! { <Act words busy on_press=does/> }.into_any()
 }

@@ -1,6 +1,7 @@
 //! The drawer, followed, and what is half typed about a tool.
 
 use std::sync::Arc;
+use words::t;
 
 use job::guide::pack_list;
 use job::{BookId, Drawer, Guided, Tool};
@@ -56,8 +57,8 @@ impl Drawing {
     /// "12 tools".
     pub fn count(self) -> String {
         match self.drawer.with(|drawer| drawer.tools().count()) {
-            0 => "Empty".to_owned(),
-            1 => "1 tool".to_owned(),
+            0 => t("Empty").to_owned(),
+            1 => t("1 tool").to_owned(),
             count => format!("{count} tools"),
         }
     }

@@ -3,6 +3,7 @@
 use job::Readied;
 use job::guide::Item;
 use leptos::prelude::*;
+use words::t;
 
 use super::state::Loading;
 use super::van::capital;
@@ -18,7 +19,7 @@ pub fn sheet(loading: Loading) -> AnyView {
         return ().into_any();
     }
     let state = match short {
-        0 => view! { <State sign=Sign::In words="All seen to"/> },
+        0 => view! { <State sign=Sign::In words=t("All seen to")/> },
         short => view! { <State sign=Sign::Near words=format!("{short} short")/> },
     };
     let open: Vec<Item> = items.iter().filter(|item| item.short).cloned().collect();
@@ -26,7 +27,7 @@ pub fn sheet(loading: Loading) -> AnyView {
         let own = Callback::new(move |()| loading.own(&open));
         view! {
             <button class="btn btn--wide" type="button" on:click=press(own)>
-                "I have all the short ones"
+                {t("I have all the short ones")}
             </button>
         }
     });
@@ -35,7 +36,7 @@ pub fn sheet(loading: Loading) -> AnyView {
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Not in the drawer"</h2>
+                <h2>{t("Not in the drawer")}</h2>
                 {state}
             </div>
             {all}
@@ -71,13 +72,13 @@ fn row(loading: Loading, at: usize, item: Item) -> AnyView {
             </p>
             <div class="seg" role="group" aria-label=name>
                 <button type="button" aria-pressed="false" on:click=press(have)>
-                    "Have"
+                    {t("Have")}
                 </button>
                 <button type="button" aria-pressed=is(Readied::Borrowed) on:click=press(borrow)>
-                    "Borrow"
+                    {t("Borrow")}
                 </button>
                 <button type="button" aria-pressed=is(Readied::Ordered) on:click=press(order)>
-                    "Order"
+                    {t("Order")}
                 </button>
             </div>
             {from}
@@ -92,8 +93,8 @@ fn From(loading: Loading, at: usize, item: Item, how: Readied) -> impl IntoView 
     let draft = use_draft(&format!("job/{}/tools", loading.guide.of.id()), &item.name);
     let kept = item.readied.map(|(_, from)| from).unwrap_or_default();
     let label = match how {
-        Readied::Ordered => "Ordered where, due when",
-        _ => "From whom, back when",
+        Readied::Ordered => t("Ordered where, due when"),
+        _ => t("From whom, back when"),
     };
     if !kept.is_empty() {
         return view! { <p class="dim tool__from">{kept}</p> }.into_any();
@@ -106,7 +107,7 @@ fn From(loading: Loading, at: usize, item: Item, how: Readied) -> impl IntoView 
         <div class="tool__from line">
             <TextField id=format!("from-{at}") label value=draft/>
             <button class="btn" type="button" on:click=press(keep)>
-                "Keep"
+                {t("Keep")}
             </button>
         </div>
     }

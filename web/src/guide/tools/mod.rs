@@ -7,6 +7,7 @@ mod state;
 mod van;
 
 use leptos::prelude::*;
+use words::t;
 
 use super::{Guide, GuideScreen, Here};
 use crate::draft::use_draft;
@@ -26,13 +27,13 @@ pub fn van_screen(guide: Guide) -> AnyView {
     let act = move || {
         live(move || if in_drawer.get() { drawer::act(drawing) } else { van::act(loading) })
     };
-    let back = (guide.of.at_job(), "Job");
+    let back = (guide.of.at_job(), t("Job"));
     view! {
         <GuideScreen guide here=Here::Tools back act>
             <Seg
                 id="list"
-                label="List"
-                picks=vec![Pick::from("Van list"), Pick::from("Drawer")]
+                label=t("List")
+                picks=vec![Pick::from(t("Van list")), Pick::from(t("Drawer"))]
                 chosen
                 on_choose=choose
             />
@@ -50,7 +51,7 @@ pub fn drawer_screen() -> AnyView {
     let subtitle = Signal::derive(move || drawing.count());
     let act = live(move || drawer::act(drawing));
     view! {
-        <ShopScreen title="Tool drawer" subtitle back=("/".to_owned(), "Bench") act>
+        <ShopScreen title=t("Tool drawer") subtitle back=("/".to_owned(), t("Bench")) act>
             {drawer::cols(drawing)}
         </ShopScreen>
     }

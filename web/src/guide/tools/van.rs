@@ -3,6 +3,7 @@
 use job::Readied;
 use job::guide::{Item, VanGroup};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::super::checkpoint::checkpoint;
 use super::missing;
@@ -16,13 +17,13 @@ const MEASURE: &str = "Measure";
 pub fn cols(loading: Loading) -> AnyView {
     let title = words(move || {
         let boat = loading.guide.of.look(|(job, ..), _| job.boat.clone()).unwrap_or_default();
-        format!("Pack for {boat}")
+        say!("Pack for {boat}")
     });
     let from = words(move || {
         let steps = loading.guide.look(|plan, _, _| plan.steps.len()).unwrap_or_default();
-        let packed = loading.look(|van| format!("{} of {} packed.", van.packed, van.count));
+        let packed = loading.look(|van| say!("{} of {} packed.", van.packed, van.count));
         let packed = packed.unwrap_or_default();
-        format!("From the {steps} steps of this unit and your drawer. {packed}")
+        say!("From the {steps} steps of this unit and your drawer. {packed}")
     });
     view! {
         <div class="cols">
@@ -89,13 +90,13 @@ fn gate(loading: Loading) -> AnyView {
     let Some((doubts, to_do)) = loading.look(|van| (van.doubts.clone(), van.to_do.clone())) else {
         return ().into_any();
     };
-    let doubt = |words: String| view! { <Caution title="Shim sizes:" words/> };
+    let doubt = |words: String| view! { <Caution title=t("Shim sizes:") words/> };
     let doubts = doubts.into_iter().map(doubt).collect_view();
-    let words = "Ticked against this unit’s steps; borrowed ones have a name.";
+    let words = t("Ticked against this unit’s steps; borrowed ones have a name.");
     view! {
         {doubts}
         {loading.acting.says()}
-        {checkpoint("Gate: van packed.", words, &to_do)}
+        {checkpoint(t("Gate: van packed."), words, &to_do)}
     }
     .into_any()
 }
@@ -104,14 +105,14 @@ fn gate(loading: Loading) -> AnyView {
 pub fn act(loading: Loading) -> AnyView {
     match loading.look(|van| van.next.clone()).flatten() {
         Some(next) => {
-            let words = format!("Packed: {next}");
+            let words = say!("Packed: {next}");
             let press = Callback::new(move |()| loading.ready(&next, Readied::Packed, ""));
             view! { <Act words busy=loading.acting.busy glyph=Glyph::In on_press=press/> }
                 .into_any()
         }
         None => {
             let job = loading.guide.of.at_job();
-            view! { <Act words="Job" href=Signal::stored(job)/> }.into_any()
+            view! { <Act words=t("Job") href=Signal::stored(job)/> }.into_any()
         }
     }
 }

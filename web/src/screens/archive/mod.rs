@@ -6,6 +6,7 @@ mod tags;
 use job::{BookId, Fact};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::t;
 
 use super::frame::{Here, JobScreen, OpenJob};
 use crate::bench::{Bench, use_bench};
@@ -49,12 +50,13 @@ pub fn screen(id: &str) -> AnyView {
     let turn = Callback::new(move |()| {
         archive.record(Fact::JobArchived { archived: !is_in.get_untracked() }, || {});
     });
-    let next =
-        words(move || if is_in.get() { "Back on the bench" } else { "Put it away" }.to_owned());
+    let next = words(move || {
+        if is_in.get() { t("Back on the bench") } else { t("Put it away") }.to_owned()
+    });
     let act = move || view! { <Act words=next on_press=turn/> }.into_any();
     view! {
-        <JobScreen of here=Here::Archive back=(of.at("record"), "Record") act=act>
-            <h1 class="vh">"Tags and archive"</h1>
+        <JobScreen of here=Here::Archive back=(of.at("record"), t("Record")) act=act>
+            <h1 class="vh">{t("Tags and archive")}</h1>
             <div class="cols">
                 <section class="col">
                     <Place is_in/>
@@ -73,14 +75,14 @@ pub fn screen(id: &str) -> AnyView {
 /// Where the job is, and what that means.
 #[component]
 fn Place(is_in: Memo<bool>) -> impl IntoView {
-    let title = move || if is_in.get() { "In the archive" } else { "On the bench" };
+    let title = move || if is_in.get() { t("In the archive") } else { t("On the bench") };
     let told = move || match is_in.get() {
-        true => {
-            "It stands on no bench and no board. Nothing is lost: it is found, opened and printed as before, and every backup has it."
-        }
-        false => {
-            "Put away, it leaves the bench and the board, and is found by its words. Nothing is lost, and it comes back with a tap."
-        }
+        true => t(
+            "It stands on no bench and no board. Nothing is lost: it is found, opened and printed as before, and every backup has it.",
+        ),
+        false => t(
+            "Put away, it leaves the bench and the board, and is found by its words. Nothing is lost, and it comes back with a tap.",
+        ),
     };
     view! {
         <div class="sheet">

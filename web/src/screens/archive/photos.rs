@@ -3,6 +3,7 @@
 use job::{BookId, may_free_photos, photos_of};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use super::Archive;
 use crate::bench::export::last_backup;
@@ -31,7 +32,7 @@ pub fn Photos(archive: Archive) -> impl IntoView {
     let count = move || here.with(|here| here.as_ref().map(counted));
     view! {
         <div class="sheet">
-            <h2>"Photos"</h2>
+            <h2>{t("Photos")}</h2>
             <p>{count}</p>
             {live(move || match here.get() {
                 Some(here) if !here.ids.is_empty() => leave(archive, here),
@@ -55,9 +56,9 @@ async fn look(archive: Archive) -> Here {
 
 fn counted(here: &Here) -> String {
     match here.ids.len() {
-        0 => "None on this device.".to_owned(),
-        1 => format!("1 on this device, {}.", megabytes(here.bytes)),
-        some => format!("{some} on this device, {}.", megabytes(here.bytes)),
+        0 => t("None on this device.").to_owned(),
+        1 => say!("1 on this device, {}.", megabytes(here.bytes)),
+        some => say!("{some} on this device, {}.", megabytes(here.bytes)),
     }
 }
 
@@ -73,7 +74,7 @@ fn leave(archive: Archive, here: Here) -> AnyView {
         Err(why) => view! {
             <p>{why.to_string()}</p>
             <a class="btn btn--wide" href="/settings">
-                "Settings and backup"
+                {t("Settings and backup")}
             </a>
         }
         .into_any(),
@@ -94,8 +95,8 @@ fn take_off(archive: Archive, here: Here, backup: i64) -> AnyView {
     let hold = Callback::new(move |ticked| holds.set(ticked));
     view! {
         <Tick
-            title=format!("I have the backup of {made}")
-            note="It is off this device, and it opens."
+            title=say!("I have the backup of {made}")
+            note=t("It is off this device, and it opens.")
             ticked=holds
             on_turn=hold
         />
@@ -105,10 +106,10 @@ fn take_off(archive: Archive, here: Here, backup: i64) -> AnyView {
             disabled=mark(move || !holds.get())
             on:click=press(take)
         >
-            "Take the photos off this device"
+            {t("Take the photos off this device")}
         </button>
         <p class="small">
-            "The record says that a backup has them. Brought in, the backup puts them back."
+            {t("The record says that a backup has them. Brought in, the backup puts them back.")}
         </p>
     }
     .into_any()

@@ -2,6 +2,7 @@
 
 use job::Fact;
 use leptos::prelude::*;
+use words::t;
 
 use super::Archive;
 use crate::draft::use_draft;
@@ -18,11 +19,11 @@ pub fn Tags(archive: Archive) -> impl IntoView {
     });
     view! {
         <div class="sheet">
-            <h2>"Tags"</h2>
+            <h2>{t("Tags")}</h2>
             {live(move || chips(archive))}
-            <TextField id="tag" label="Another tag" value=draft placeholder="winter lay-up"/>
+            <TextField id="tag" label=t("Another tag") value=draft placeholder=t("winter lay-up")/>
             <button class="btn btn--wide" type="button" on:click=press(put)>
-                "Put the tag on"
+                {t("Put the tag on")}
             </button>
         </div>
     }
@@ -31,7 +32,7 @@ pub fn Tags(archive: Archive) -> impl IntoView {
 fn chips(archive: Archive) -> AnyView {
     let tags = archive.of.look(|(job, ..), _| job.tags.clone()).unwrap_or_default();
     if tags.is_empty() {
-        return view! { <p class="small">"No tag yet. A tag is a word to find the job by."</p> }
+        return view! { <p class="small">{t("No tag yet. A tag is a word to find the job by.")}</p> }
             .into_any();
     }
     let chip = |tag: String| {
@@ -44,7 +45,7 @@ fn chips(archive: Archive) -> AnyView {
     let chips = tags.into_iter().map(chip).collect_view();
     view! {
         <div class="chips">{chips}</div>
-        <p class="small">"A tap takes a tag off."</p>
+        <p class="small">{t("A tap takes a tag off.")}</p>
     }
     .into_any()
 }

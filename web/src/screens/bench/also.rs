@@ -3,6 +3,7 @@
 use job::apart;
 use job::files::since_backup;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::practice::Practice;
 use crate::bench::export::last_backup;
@@ -21,18 +22,18 @@ pub fn AlsoHere() -> impl IntoView {
     });
     view! {
         <div class="sheet sheet--quiet">
-            <h2>"Also here"</h2>
-            <Row title="Practice unit" note="hidden faults, told why" href="/practice">
+            <h2>{t("Also here")}</h2>
+            <Row title=t("Practice unit") note=t("hidden faults, told why") href="/practice">
                 <Icon glyph=Glyph::Go/>
             </Row>
             <Practice/>
-            <Row title="Find a job" note="by boat, unit, day or tag; the archive too" href="/find">
+            <Row title=t("Find a job") note=t("by boat, unit, day or tag; the archive too") href="/find">
                 <Icon glyph=Glyph::Go/>
             </Row>
-            <Row title="Shop board" note="a lane for each job, for the kiosk" href="/board">
+            <Row title=t("Shop board") note=t("a lane for each job, for the kiosk") href="/board">
                 <Icon glyph=Glyph::Go/>
             </Row>
-            <Row title="Settings and backup" note=backup href="/settings">
+            <Row title=t("Settings and backup") note=backup href="/settings">
                 <Icon glyph=Glyph::Go/>
             </Row>
         </div>
@@ -47,7 +48,7 @@ pub fn Saved() -> impl IntoView {
         let in_jobs = bench.every_job().first().map(|job| job.last_at);
         let at = bench.saved_at().or(in_jobs)?;
         let when = apart(at, now.get(), utc_offset_minutes(at));
-        Some(format!("Saved on this device at {when}. Works with no signal."))
+        Some(say!("Saved on this device at {when}. Works with no signal."))
     };
     view! { <p class="small">{saved}</p> }
 }

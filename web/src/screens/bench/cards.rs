@@ -2,6 +2,7 @@
 
 use job::{BenchCard, Job, Stage, StageState, bench_card};
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::address::Screen;
 use crate::bench::{AT_FIRST, use_bench};
@@ -49,9 +50,9 @@ pub fn Cards() -> impl IntoView {
 /// What the button for older jobs says.
 fn older(left: usize) -> String {
     match left {
-        1 => "Show 1 older job".to_owned(),
-        left if left <= MORE => format!("Show {left} older jobs"),
-        left => format!("Show {MORE} of {left} older jobs"),
+        1 => t("Show 1 older job").to_owned(),
+        left if left <= MORE => say!("Show {left} older jobs"),
+        left => say!("Show {MORE} of {left} older jobs"),
     }
 }
 
@@ -67,7 +68,7 @@ fn Card(card: BenchCard, is_here: bool, guided: Option<AnyView>) -> impl IntoVie
         <a class=if is_here { "job job--here" } else { "job" } href=href>
             <div class="job__t">
                 <h3 class="long">{card.boat}</h3>
-                <span class="job__n">{format!("Job {} · day {}", card.number, card.day)}</span>
+                <span class="job__n">{say!("Job {} · day {}", card.number, card.day)}</span>
             </div>
             <p class="small long">{card.unit}</p>
             {guided.unwrap_or_else(|| {
@@ -103,7 +104,7 @@ fn mark(stage: Stage) -> strip::Stage {
 fn spoken(stages: &[Stage]) -> String {
     let said: Vec<String> =
         stages.iter().map(|stage| format!("{} {}", stage.name, stage.state.word())).collect();
-    format!("Stages: {}", said.join(", "))
+    say!("Stages: {}", said.join(", "))
 }
 
 /// The sign of the one stage that is recorded.

@@ -1,6 +1,7 @@
 //! Carry on: the job that was open last, where it stopped, and its next act.
 
 use std::sync::Arc;
+use words::t;
 
 use job::{Check, Job, NextAct, Sheet, ago, next_act};
 use leptos::prelude::*;
@@ -23,8 +24,8 @@ pub fn CarryOn() -> impl IntoView {
         None => view! {
             <div class="sheet">
                 <Empty
-                    title="No job on the bench."
-                    words="Choose the layout, type the limits from your manual, name the boat."
+                    title=t("No job on the bench.")
+                    words=t("Choose the layout, type the limits from your manual, name the boat.")
                 />
             </div>
         }
@@ -48,7 +49,7 @@ fn Stopped(job: Arc<Job>) -> impl IntoView {
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Carry on"</h2>
+                <h2>{t("Carry on")}</h2>
                 <small class="nowrap">{when}</small>
             </div>
             <Picture drawing class="sk"/>

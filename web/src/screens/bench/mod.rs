@@ -7,6 +7,7 @@ mod practice;
 
 use job::date;
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::frame::{Undo, last_act};
 use super::shop::places;
@@ -23,12 +24,12 @@ pub use practice::{Asked, Invented, Practice};
 #[component]
 pub fn BenchScreen() -> impl IntoView {
     let today = date(now(), utc_offset_minutes(now()));
-    let words = format!("Bench · {today}");
-    page::title(Signal::stored("Bench".to_owned()));
+    let words = say!("Bench · {today}");
+    page::title(Signal::stored(t("Bench").to_owned()));
     view! {
-        <Plate title="Shimwright" subtitle=words/>
+        <Plate title=t("Shimwright") subtitle=words/>
         <main class="main" id="main" tabindex="-1">
-            <h1 class="vh">"Bench"</h1>
+            <h1 class="vh">{t("Bench")}</h1>
             <div class="cols">
                 <section class="col">
                     <carry_on::CarryOn/>
@@ -36,10 +37,10 @@ pub fn BenchScreen() -> impl IntoView {
                 </section>
                 <section class="col">
                     <div class="h">
-                        <h2>"On the bench"</h2>
+                        <h2>{t("On the bench")}</h2>
                         <a class="btn" href="/new-job">
                             <Icon glyph=Glyph::Plus/>
-                            "New job"
+                            {t("New job")}
                         </a>
                     </div>
                     <cards::Cards/>
@@ -49,7 +50,7 @@ pub fn BenchScreen() -> impl IntoView {
             <Undo/>
         </main>
         <Dock>
-            <Back href="/tin" words="Tin" glyph=Glyph::Ring/>
+            <Back href="/tin" words=t("Tin") glyph=Glyph::Ring/>
             <Next/>
             <JumpAround/>
         </Dock>
@@ -68,7 +69,8 @@ fn Next() -> impl IntoView {
             return build(Screen::Next { job: job.id.clone() });
         }
         let next = job.and_then(|job| carry_on::next(bench, &job));
-        let (words, href) = next.unwrap_or_else(|| ("New job".to_owned(), "/new-job".to_owned()));
+        let (words, href) =
+            next.unwrap_or_else(|| (t("New job").to_owned(), "/new-job".to_owned()));
         view! { <Act words href=Signal::stored(href)/> }.into_any()
     })
 }

@@ -3,6 +3,7 @@
 use job::{BookId, Fact, demo};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
@@ -68,8 +69,8 @@ pub fn Invented() -> impl IntoView {
     live(move || match count.get() {
         0 => ().into_any(),
         count => {
-            let title = format!("{count} shims here are invented, for practice.");
-            view! { <Caution title words="Count them out before a real job."/> }.into_any()
+            let title = say!("{count} shims here are invented, for practice.");
+            view! { <Caution title words=t("Count them out before a real job.")/> }.into_any()
         }
     })
 }

@@ -3,6 +3,7 @@
 use job::files::{Beside, Stands};
 use job::{Entry, hour_minute};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::{BringIn, Looked};
 use crate::device::now::utc_offset_minutes;
@@ -40,12 +41,12 @@ fn to_judge(at: BringIn, number: usize, title: &str, pair: &Beside) -> AnyView {
         })
     };
     let sides = [
-        (Some(Stands::Ours), "Written here".to_owned(), said(pair.ours.last())),
-        (Some(Stands::Theirs), "In the file".to_owned(), said(pair.theirs.last())),
+        (Some(Stands::Ours), t("Written here").to_owned(), said(pair.ours.last())),
+        (Some(Stands::Theirs), t("In the file").to_owned(), said(pair.theirs.last())),
         (
             None,
-            "Not sure: leave it".to_owned(),
-            "The later one stands until it is measured again.".to_owned(),
+            t("Not sure: leave it").to_owned(),
+            t("The later one stands until it is measured again.").to_owned(),
         ),
     ];
     let group = format!("beside-{number}");
@@ -61,13 +62,13 @@ fn to_judge(at: BringIn, number: usize, title: &str, pair: &Beside) -> AnyView {
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Written side by side"</h2>
-                <State sign=Sign::Near words="To judge"/>
+                <h2>{t("Written side by side")}</h2>
+                <State sign=Sign::Near words=t("To judge")/>
             </div>
             <p class="long">
                 <bdi>{about.clone()}</bdi>
-                " Both are kept. "
-                <b>"Which one holds?"</b>
+                {t(" Both are kept. ")}
+                <b>{t("Which one holds?")}</b>
             </p>
             <div role="radiogroup" aria-label=about>
                 {answers}
@@ -78,12 +79,12 @@ fn to_judge(at: BringIn, number: usize, title: &str, pair: &Beside) -> AnyView {
 }
 
 fn agrees(pair: &Beside) -> AnyView {
-    let words = format!("Written here and in the file: {}", said(pair.theirs.last()));
+    let words = say!("Written here and in the file: {}", said(pair.theirs.last()));
     view! {
         <div class="sheet">
             <div class="h">
                 <h2>{pair.about.clone()}</h2>
-                <State sign=Sign::In words="Agree"/>
+                <State sign=Sign::In words=t("Agree")/>
             </div>
             <p class="long">{words}</p>
         </div>
@@ -94,7 +95,7 @@ fn agrees(pair: &Beside) -> AnyView {
 fn said(entry: Option<&Entry>) -> String {
     let told = entry.map(|entry| {
         let time = hour_minute(entry.at, utc_offset_minutes(entry.at));
-        format!("{} At {time}.", entry.sentence())
+        say!("{} At {time}.", entry.sentence())
     });
     told.unwrap_or_default()
 }

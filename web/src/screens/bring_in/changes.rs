@@ -3,6 +3,7 @@
 use job::files::{BookChange, Whole};
 use job::{BookId, date, hour_minute};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::{BringIn, Looked, beside, read};
 use crate::device::now::utc_offset_minutes;
@@ -12,8 +13,8 @@ use crate::screens::pin::Giving;
 /// All that a file changes.
 pub fn changes(at: BringIn, looked: &Looked) -> AnyView {
     let heading = live(move || match at.kept.get() {
-        true => view! { <h1>"Brought in"</h1> }.into_any(),
-        false => view! { <h1>"Before it is kept"</h1> }.into_any(),
+        true => view! { <h1>{t("Brought in")}</h1> }.into_any(),
+        false => view! { <h1>{t("Before it is kept")}</h1> }.into_any(),
     });
     let pairs = beside::pairs(at, looked);
     view! {
@@ -30,7 +31,7 @@ pub fn changes(at: BringIn, looked: &Looked) -> AnyView {
             <section class="col">
                 {pairs}
                 {live(move || take_back(at))}
-                <read::Chooser at words="Choose another file"/>
+                <read::Chooser at words=t("Choose another file")/>
             </section>
         </div>
     }
@@ -45,11 +46,11 @@ fn made(looked: &Looked) -> String {
             let (day, time) = (date(head.at, offset), hour_minute(head.at, offset));
             let part = match head.part {
                 (_, 1) => String::new(),
-                (part, of) => format!(" File {part} of {of}."),
+                (part, of) => say!(" File {part} of {of}."),
             };
-            format!("Made {day} {time} by version {}.{part}", head.app)
+            say!("Made {day} {time} by version {}.{part}", head.app)
         }
-        None => "Nothing in it says when it was made.".to_owned(),
+        None => t("Nothing in it says when it was made.").to_owned(),
     }
 }
 
@@ -58,18 +59,20 @@ fn whole(looked: &Looked) -> Option<AnyView> {
     let words = match looked.parcel.whole {
         Whole::Yes | Whole::Unsaid => None,
         Whole::CutOff => Some((
-            "The file was cut off.",
-            "What came whole is below. Take a complete copy if there is one.",
+            t("The file was cut off."),
+            t("What came whole is below. Take a complete copy if there is one."),
         )),
         Whole::Changed => Some((
-            "The file was changed after it was made.",
-            "A digit may be another one now. Take another copy if there is one; if not, hold every reading against its note.",
+            t("The file was changed after it was made."),
+            t(
+                "A digit may be another one now. Take another copy if there is one; if not, hold every reading against its note.",
+            ),
         )),
     };
     let damaged = looked.parcel.damaged;
     let photos = (damaged > 0).then(|| {
-        let title = format!("{} came damaged.", counted(damaged, "photo", "photos"));
-        view! { <Notice glyph=Glyph::Warn title words="They are left out." due=true/> }
+        let title = say!("{} came damaged.", counted(damaged, "photo", "photos"));
+        view! { <Notice glyph=Glyph::Warn title words=t("They are left out.") due=true/> }
     });
     let notice = words.map(|(title, words)| {
         view! { <Notice glyph=Glyph::Warn title words due=true/> }
@@ -80,24 +83,24 @@ fn whole(looked: &Looked) -> Option<AnyView> {
 fn list(at: BringIn, looked: &Looked) -> AnyView {
     let rows: Vec<AnyView> = looked.changes.books.iter().map(|change| row(at, change)).collect();
     let photos = (looked.photos > 0).then(|| {
-        let state = view! { <State sign=Sign::In words="Adds"/> }.into_any();
+        let state = view! { <State sign=Sign::In words=t("Adds")/> }.into_any();
         of_three(looked.photos, plural(looked.photos, "photo", "photos"), String::new(), state)
     });
     let state = live(move || match at.kept.get() {
-        true => view! { <State sign=Sign::In words="Kept"/> }.into_any(),
-        false => view! { <State sign=Sign::Open words="Not kept yet"/> }.into_any(),
+        true => view! { <State sign=Sign::In words=t("Kept")/> }.into_any(),
+        false => view! { <State sign=Sign::Open words=t("Not kept yet")/> }.into_any(),
     });
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"What changes"</h2>
+                <h2>{t("What changes")}</h2>
                 {state}
             </div>
             {rows}
             {photos}
             <p>
-                <b>"Nothing here is overwritten."</b>
-                " Entries are added to what you have."
+                <b>{t("Nothing here is overwritten.")}</b>
+                {t(" Entries are added to what you have.")}
             </p>
         </div>
     }
@@ -108,23 +111,23 @@ fn row(at: BringIn, change: &BookChange) -> AnyView {
     let (adds, had) = (change.adds, change.had);
     let entries = plural(adds, "entry", "entries");
     let into = if had == 0 { "as" } else { "into" };
-    let new = if had == 0 { "a new " } else { "" };
+    let new = if had == 0 { t("a new ") } else { "" };
     let what = match (&change.book, change.number) {
-        (BookId::Job(_), Some(number)) => format!("{entries} {into} {new}job, number {number}"),
-        (BookId::Sheet(_), _) => format!("{entries} {into} {new}unit sheet"),
+        (BookId::Job(_), Some(number)) => say!("{entries} {into} {new}job, number {number}"),
+        (BookId::Sheet(_), _) => say!("{entries} {into} {new}unit sheet"),
         _ => format!("{entries} {into} the {}", change.title.to_lowercase()),
     };
     let note = match had {
         0 => change.title.clone(),
-        had => format!("{}, you have {had}", change.title),
+        had => say!("{}, you have {had}", change.title),
     };
     let to_judge = change.beside.iter().filter(|pair| !pair.agree()).count();
     let state = live(move || {
         let (sign, words) = match (to_judge, adds, at.kept.get()) {
-            (0, 0, _) => (Sign::In, "Same".to_owned()),
-            (0, ..) => (Sign::In, "Adds".to_owned()),
-            (_, _, true) => (Sign::In, "Judged".to_owned()),
-            (count, ..) => (Sign::Near, format!("{count} to judge")),
+            (0, 0, _) => (Sign::In, t("Same").to_owned()),
+            (0, ..) => (Sign::In, t("Adds").to_owned()),
+            (_, _, true) => (Sign::In, t("Judged").to_owned()),
+            (count, ..) => (Sign::Near, say!("{count} to judge")),
         };
         view! { <State sign words/> }.into_any()
     });
@@ -152,9 +155,9 @@ fn not_read(looked: &Looked) -> Option<AnyView> {
         let entries = counted(unread, "entry", "entries");
         view! {
             <div class="sheet sheet--quiet">
-                <h2>"Not read"</h2>
+                <h2>{t("Not read")}</h2>
                 <p>
-                    {format!(
+                    {say!(
                         "{entries} could not be read by this version. Kept and exported as it came. Update to read what a newer one wrote.",
                     )}
                 </p>
@@ -170,8 +173,8 @@ fn take_back(at: BringIn) -> AnyView {
     if !at.lock.is_open() {
         return view! {
             <div class="sheet">
-                <h2>"Take it all back?"</h2>
-                <p>"The shop’s PIN comes before what was brought in goes out again."</p>
+                <h2>{t("Take it all back?")}</h2>
+                <p>{t("The shop’s PIN comes before what was brought in goes out again.")}</p>
                 {Giving::here().form()}
             </div>
         }
@@ -182,12 +185,12 @@ fn take_back(at: BringIn) -> AnyView {
     view! {
         <Notice
             glyph=Glyph::Undo
-            title="Take it all back?"
-            words=format!("Undo lifts {entries} out again, as long as nothing was written on top and this screen stands.")
+            title=t("Take it all back?")
+            words=say!("Undo lifts {entries} out again, as long as nothing was written on top and this screen stands.")
         >
             <button class="btn" type="button" on:click=press(undo)>
                 <Icon glyph=Glyph::Undo/>
-                "Undo all"
+                {t("Undo all")}
             </button>
         </Notice>
     }

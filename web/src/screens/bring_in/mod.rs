@@ -5,6 +5,7 @@ mod changes;
 mod read;
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::files::{Changes, Parcel, Stands};
 use job::{BookId, Fact};
@@ -129,25 +130,25 @@ fn judgements(changes: &Changes, judged: &[Option<Option<Stands>>]) -> Vec<(Book
 #[component]
 pub fn BringInScreen() -> impl IntoView {
     let at = BringIn::new();
-    page::title(Signal::stored("Bring in".to_owned()));
+    page::title(Signal::stored(t("Bring in").to_owned()));
     read::card_of_address(at);
     let subtitle = words(move || match at.looked.get() {
         Some(looked) => looked.name.clone(),
-        None => "No file chosen".to_owned(),
+        None => t("No file chosen").to_owned(),
     });
     let body = live(move || match at.looked.get() {
         Some(looked) => changes::changes(at, &looked),
         None => choose(at),
     });
     view! {
-        <Plate title="Bring in" subtitle/>
+        <Plate title=t("Bring in") subtitle/>
         <main class="main" id="main" tabindex="-1">
             <Message id="bring-in-says" says=at.says/>
             {body}
         </main>
         <DockedPad/>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
             {live(move || next(at))}
         </Dock>
     }
@@ -157,16 +158,16 @@ pub fn BringInScreen() -> impl IntoView {
 fn choose(at: BringIn) -> AnyView {
     view! {
         <div class="sheet">
-            <h1>"Bring in a file"</h1>
+            <h1>{t("Bring in a file")}</h1>
             <p>
-                "A backup of this app, from another device or an older self. You see what it changes before anything is kept."
+                {t("A backup of this app, from another device or an older self. You see what it changes before anything is kept.")}
             </p>
-            <read::Chooser at words="Choose a file"/>
+            <read::Chooser at words=t("Choose a file")/>
         </div>
         <Notice
             glyph=Glyph::In
-            title="Nothing is overwritten."
-            words="Entries are added to what you have. The same file twice changes nothing."
+            title=t("Nothing is overwritten.")
+            words=t("Entries are added to what you have. The same file twice changes nothing.")
         />
     }
     .into_any()
@@ -177,13 +178,13 @@ fn next(at: BringIn) -> AnyView {
     let Some(looked) = at.looked.get() else { return ().into_any() };
     let fresh = looked.changes.fresh.len();
     if at.kept.get() || fresh + looked.photos == 0 {
-        return view! { <Act words="Go to the bench" href="/"/> }.into_any();
+        return view! { <Act words=t("Go to the bench") href="/"/> }.into_any();
     }
     let open = at.judged.with(|judged| judged.iter().filter(|it| it.is_none()).count());
     let keep = Callback::new(move |()| at.keep());
     let words = match open {
-        0 => format!("Keep {}", changes::counted(fresh, "entry", "entries")),
-        open => format!("Judge {open} first"),
+        0 => say!("Keep {}", changes::counted(fresh, "entry", "entries")),
+        open => say!("Judge {open} first"),
     };
     view! { <Act words waits=Signal::stored(open > 0) busy=at.busy on_press=keep/> }.into_any()
 }

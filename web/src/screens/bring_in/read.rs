@@ -8,6 +8,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{Blob, BlobPropertyBag, Event, File, HtmlInputElement};
+use words::t;
 
 use super::BringIn;
 use crate::device::now::now;
@@ -98,7 +99,7 @@ pub fn card_of_address(at: BringIn) {
             let is_here = untrack(|| at.bench.has_sheet(&card.name()));
             let lines = book.lines().filter(|_| !is_here).map(Coming::from_line).collect();
             let parcel = Parcel { coming: lines, whole: Whole::Yes, ..Parcel::default() };
-            spawn_local(at.look("Unit sheet from a code".to_owned(), parcel, Vec::new()));
+            spawn_local(at.look(t("Unit sheet from a code").to_owned(), parcel, Vec::new()));
         }
         Err(why) => at.refuse(why.to_string()),
     }

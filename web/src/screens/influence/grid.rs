@@ -2,6 +2,7 @@
 
 use job::{Bearings, Check, Figure, InfluenceCell, InfluenceRow, InfluenceView, Mesh, figure};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::Map;
 use crate::parts::words;
@@ -11,7 +12,7 @@ use crate::pictures::influence::{Cell, Does, Grid, InfluenceGrid, Row};
 pub fn how_to_read(map: Map) -> Signal<String> {
     words(move || {
         let shown = map.of.shown();
-        format!("Read a row: make this pack {} {} thicker.", thicker(map), shown.units.length)
+        say!("Read a row: make this pack {} {} thicker.", thicker(map), shown.units.length)
     })
 }
 
@@ -40,7 +41,7 @@ pub fn Shown(map: Map) -> impl IntoView {
         <div class="sheet">
             <InfluenceGrid grid=drawn chosen on_choose=choose/>
             <p class="small">
-                "▼ falls, ▲ grows, again: no formula, so read it again. The heavy frame is the check the pack is set by."
+                {t("▼ falls, ▲ grows, again: no formula, so read it again. The heavy frame is the check the pack is set by.")}
             </p>
         </div>
     }
@@ -67,20 +68,20 @@ fn grid(told: &InfluenceView, thicker: String) -> Grid {
 /// The name of a check over a narrow column: it breaks where a hyphen may stand.
 fn short(check: Check) -> &'static str {
     match check {
-        Check::Depth => "Depth gap",
-        Check::Lash(Mesh::Main) => "Lash",
-        Check::Lash(Mesh::Forward) => "For\u{ad}ward lash",
-        Check::Lash(Mesh::Reverse) => "Re\u{ad}verse lash",
-        Check::Lash(Mesh::Front) => "Front lash",
-        Check::Lash(Mesh::Rear) => "Rear lash",
-        Check::Lash(Mesh::Upper) => "Upper lash",
-        Check::Lash(Mesh::Lower) => "Lower lash",
-        Check::Setting(Bearings::Driveshaft) => "Drive\u{ad}shaft set",
-        Check::Setting(Bearings::PinionPair) => "Pin\u{ad}ion set",
-        Check::Setting(Bearings::Propshaft) => "End play",
-        Check::Setting(Bearings::InnerShaft) => "Inner set",
-        Check::Setting(Bearings::OuterShaft) => "Outer set",
-        Check::Setting(Bearings::Vertical) => "Vert\u{ad}ical set",
-        Check::Torque => "Roll\u{ad}ing torque",
+        Check::Depth => t("Depth gap"),
+        Check::Lash(Mesh::Main) => t("Lash"),
+        Check::Lash(Mesh::Forward) => t("For\u{ad}ward lash"),
+        Check::Lash(Mesh::Reverse) => t("Re\u{ad}verse lash"),
+        Check::Lash(Mesh::Front) => t("Front lash"),
+        Check::Lash(Mesh::Rear) => t("Rear lash"),
+        Check::Lash(Mesh::Upper) => t("Upper lash"),
+        Check::Lash(Mesh::Lower) => t("Lower lash"),
+        Check::Setting(Bearings::Driveshaft) => t("Drive\u{ad}shaft set"),
+        Check::Setting(Bearings::PinionPair) => t("Pin\u{ad}ion set"),
+        Check::Setting(Bearings::Propshaft) => t("End play"),
+        Check::Setting(Bearings::InnerShaft) => t("Inner set"),
+        Check::Setting(Bearings::OuterShaft) => t("Outer set"),
+        Check::Setting(Bearings::Vertical) => t("Vert\u{ad}ical set"),
+        Check::Torque => t("Roll\u{ad}ing torque"),
     }
 }

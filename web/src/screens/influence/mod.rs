@@ -6,6 +6,7 @@ mod row;
 
 use job::{InfluenceView, Slot, influence_view};
 use leptos::prelude::*;
+use words::t;
 
 use super::bench::next;
 use super::frame::{Here, JobScreen, OpenJob};
@@ -49,11 +50,11 @@ pub fn InfluenceScreen(
     let map = Map::of(of);
     let act = move || view! { <CarryOn of/> }.into_any();
     view! {
-        <JobScreen of here=Here::Map back=(of.at("setup"), "Set-up") act>
+        <JobScreen of here=Here::Map back=(of.at("setup"), t("Set-up")) act>
             <div class="cols">
                 <section class="col">
                     <div class="head">
-                        <h1>"What each pack disturbs"</h1>
+                        <h1>{t("What each pack disturbs")}</h1>
                         <p>{grid::how_to_read(map)}</p>
                     </div>
                     <grid::Shown map/>
@@ -73,7 +74,7 @@ fn CarryOn(of: OpenJob) -> impl IntoView {
     let bench = use_bench();
     live(move || {
         let next = of.look(|(job, ..), _| next(bench, job)).flatten();
-        let (words, href) = next.unwrap_or_else(|| ("Set-up".to_owned(), of.at("setup")));
+        let (words, href) = next.unwrap_or_else(|| (t("Set-up").to_owned(), of.at("setup")));
         view! { <Act words href=Signal::stored(href)/> }.into_any()
     })
 }

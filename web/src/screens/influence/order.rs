@@ -2,6 +2,7 @@
 
 use job::InfluenceView;
 use leptos::prelude::*;
+use words::t;
 
 use super::Map;
 use crate::parts::Tag;
@@ -22,12 +23,12 @@ fn sheet(map: Map, told: &InfluenceView) -> AnyView {
     let says = (!told.says.is_empty()).then(|| view! { <p class="small">{told.says.clone()}</p> });
     view! {
         <div class="sheet">
-            <h2>"So the order is"</h2>
+            <h2>{t("So the order is")}</h2>
             <p class="line">{tags}</p>
             <p>{told.order_says()}</p>
             {says}
             <a class="btn" href=format!("{}#why", map.of.at("setup"))>
-                "Where the numbers come from"
+                {t("Where the numbers come from")}
             </a>
         </div>
     }

@@ -2,6 +2,7 @@
 
 use job::{InfluenceCell, InfluenceRow, Known};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::{Map, grid};
 use crate::parts::{Sign, State, Tag};
@@ -36,7 +37,7 @@ fn sheet(map: Map, row: &InfluenceRow) -> AnyView {
             {turned}
             {cells}
             <p>
-                <b>{format!("Costs about {} min.", row.minutes)}</b>
+                <b>{say!("Costs about {} min.", row.minutes)}</b>
                 " "
                 {format!("{}.", row.opens)}
             </p>
@@ -51,8 +52,8 @@ fn effect(map: Map, row: &InfluenceRow, cell: &InfluenceCell) -> AnyView {
     let tag = tag.flatten().map(|words| view! { <Tag words/> });
     let is_reread = row.rereads.contains(&cell.check);
     let state = match is_reread {
-        true => view! { <State sign=Sign::Stale words="Goes stale"/> }.into_any(),
-        false => view! { <State sign=Sign::In words="Holds"/> }.into_any(),
+        true => view! { <State sign=Sign::Stale words=t("Goes stale")/> }.into_any(),
+        false => view! { <State sign=Sign::In words=t("Holds")/> }.into_any(),
     };
     let known = cell.change.map(|_| known(cell.known)).unwrap_or_default();
     view! {
@@ -72,9 +73,9 @@ fn effect(map: Map, row: &InfluenceRow, cell: &InfluenceCell) -> AnyView {
 fn known(known: Known) -> &'static str {
     match known {
         Known::Exact => "exact",
-        Known::Formula => "by the gear shape",
-        Known::Guess => "a guess, no tooth angles",
-        Known::Learnt => "learnt from trials",
+        Known::Formula => t("by the gear shape"),
+        Known::Guess => t("a guess, no tooth angles"),
+        Known::Learnt => t("learnt from trials"),
     }
 }
 

@@ -1,6 +1,7 @@
 //! The five layouts to choose from.
 
 use leptos::prelude::*;
+use words::t;
 
 use super::Form;
 use crate::bench::use_bench;
@@ -33,7 +34,7 @@ const CARDS: [Card; 5] = [
 /// The name of a layout as its card has it.
 pub fn name(letter: &str) -> &'static str {
     let card = CARDS.iter().find(|(own, ..)| *own == letter);
-    card.map_or("Another layout", |(_, _, name, _)| *name)
+    card.map_or(t("Another layout"), |(_, _, name, _)| *name)
 }
 
 /// The layouts as cards.

@@ -6,6 +6,7 @@ mod sheets;
 use job::{BookId, Fact, next_number};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use crate::address::use_address;
 use crate::bench::{Bench, use_bench};
@@ -110,20 +111,20 @@ fn number(bench: Bench) -> u32 {
 #[component]
 pub fn NewJobScreen() -> impl IntoView {
     let form = Form::here();
-    let subtitle = Signal::stored("Layout, sheet, boat".to_owned());
-    let back = ("/".to_owned(), "Bench");
+    let subtitle = Signal::stored(t("Layout, sheet, boat").to_owned());
+    let back = ("/".to_owned(), t("Bench"));
     view! {
-        <ShopScreen title="New job" subtitle back act=view! { <OpenJob form/> }.into_any()>
+        <ShopScreen title=t("New job") subtitle back act=view! { <OpenJob form/> }.into_any()>
             <div class="head">
-                <h1>"Which layout is in the case?"</h1>
-                <p>"Nose left. Pick the sketch that looks like yours."</p>
+                <h1>{t("Which layout is in the case?")}</h1>
+                <p>{t("Nose left. Pick the sketch that looks like yours.")}</p>
             </div>
             <layouts::Layouts form/>
             <sheets::Sheets form/>
             <Who form/>
             <Caution
-                title="Milky or empty lube:".to_owned()
-                words="tell the owner not to run it.".to_owned()
+                title=t("Milky or empty lube:").to_owned()
+                words=t("tell the owner not to run it.").to_owned()
             />
         </ShopScreen>
     }
@@ -135,12 +136,12 @@ fn Who(form: Form) -> impl IntoView {
     let refused = Signal::derive(move || form.refused.get().map(Says::Refused));
     view! {
         <div class="sheet">
-            <h2 class="vh">"Boat"</h2>
+            <h2 class="vh">{t("Boat")}</h2>
             <div class="cols">
-                <TextField id="boat" label="Boat" value=form.boat says=refused/>
+                <TextField id="boat" label=t("Boat") value=form.boat says=refused/>
                 <TextField
                     id="complaint"
-                    label="Complaint, in the owner’s words"
+                    label=t("Complaint, in the owner’s words")
                     value=form.complaint
                 />
             </div>
@@ -155,9 +156,9 @@ fn OpenJob(form: Form) -> impl IntoView {
     let address = use_address();
     let waits = Memo::new(move |_| form.waits(bench));
     let words = Signal::derive(move || match waits.get() {
-        Some(Waits::Sheet) => "Choose a unit sheet".to_owned(),
-        Some(Waits::Boat) => "Type the boat".to_owned(),
-        None => format!("Open job {}", number(bench)),
+        Some(Waits::Sheet) => t("Choose a unit sheet").to_owned(),
+        Some(Waits::Boat) => t("Type the boat").to_owned(),
+        None => say!("Open job {}", number(bench)),
     });
     let press = Callback::new(move |()| {
         let id = fresh_id();

@@ -1,6 +1,7 @@
 //! The unit sheets to choose from, and the start of a new one.
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{BookId, Fact, Sheet};
 use leptos::prelude::*;
@@ -28,7 +29,7 @@ pub fn Sheets(form: Form) -> impl IntoView {
     let sheets = live(move || {
         let choices = of_layout().into_iter().map(|sheet| choice(bench, &sheet, form.sheet));
         view! {
-            <div role="radiogroup" aria-label="Unit sheet">
+            <div role="radiogroup" aria-label=t("Unit sheet")>
                 {choices.collect::<Vec<_>>()}
             </div>
         }
@@ -46,7 +47,7 @@ pub fn Sheets(form: Form) -> impl IntoView {
             view! {
                 <button class="btn btn--wide" type="button" on:click=start>
                     <Icon glyph=Glyph::Plus/>
-                    "Start a new sheet"
+                    {t("Start a new sheet")}
                 </button>
             }
             .into_any()
@@ -54,9 +55,9 @@ pub fn Sheets(form: Form) -> impl IntoView {
     });
     view! {
         <div class="sheet" id="sheets">
-            <h2>"Unit sheet"</h2>
+            <h2>{t("Unit sheet")}</h2>
             <p>
-                "The limits you typed from your own manual. One sheet serves every unit that is the same."
+                {t("The limits you typed from your own manual. One sheet serves every unit that is the same.")}
             </p>
             {sheets}
             {start}
@@ -69,11 +70,11 @@ fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
     let id = sheet.id.clone();
     let (typed, all) = sheet.typed();
     let used = match bench.every_job().iter().filter(|job| job.sheet == id).count() {
-        0 => "not used yet".to_owned(),
-        1 => "used once".to_owned(),
-        times => format!("used {times} times"),
+        0 => t("not used yet").to_owned(),
+        1 => t("used once").to_owned(),
+        times => say!("used {times} times"),
     };
-    let note = format!("{} · {typed} of {all} values · {used}", layouts::name(&sheet.layout));
+    let note = say!("{} · {typed} of {all} values · {used}", layouts::name(&sheet.layout));
     let is_chosen = Signal::derive({
         let id = id.clone();
         move || chosen.text() == id
@@ -86,7 +87,7 @@ fn choice(bench: Bench, sheet: &Arc<Sheet>, chosen: Draft) -> AnyView {
     let open = live(move || match is_chosen.get() {
         true => view! {
             <a class="btn btn--plain btn--wide" href=format!("/sheet/{id}")>
-                "Read or type in this sheet"
+                {t("Read or type in this sheet")}
             </a>
         }
         .into_any(),
@@ -131,11 +132,11 @@ fn NewSheet(name: Draft, form: Form) -> impl IntoView {
     };
     view! {
         <div on:keydown=on_key>
-            <TextField id="unit" label="Name of the unit" value=name says/>
+            <TextField id="unit" label=t("Name of the unit") value=name says/>
         </div>
         <button class="btn btn--wide" type="button" on:click=move |_| start.run(())>
             <Icon glyph=Glyph::Plus/>
-            "Start this sheet"
+            {t("Start this sheet")}
         </button>
     }
 }

@@ -2,6 +2,7 @@
 
 use job::pin::Release;
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::device::now::{now, use_now};
 use crate::lock::use_lock;
@@ -28,30 +29,32 @@ pub fn fold() -> AnyView {
     };
     let stands = live(move || match release.get() {
         None => ().into_any(),
-        Some(Release::NotAsked) => button("The PIN is forgotten", |pin| Some(pin.forgotten(now()))),
+        Some(Release::NotAsked) => {
+            button(t("The PIN is forgotten"), |pin| Some(pin.forgotten(now())))
+        }
         Some(Release::In(left)) => view! {
             <p role="status">
-                <b>"Said to be forgotten."</b>
-                {format!(" It can be taken away here in {left}, unless it is given before.")}
+                <b>{t("Said to be forgotten.")}</b>
+                {say!(" It can be taken away here in {left}, unless it is given before.")}
             </p>
-            {button("It is not forgotten", |pin| Some(pin.remembered()))}
+            {button(t("It is not forgotten"), |pin| Some(pin.remembered()))}
         }
         .into_any(),
         Some(Release::Due) => view! {
             <p>
-                <b>"A day has passed."</b>
-                " It can be taken away now."
+                <b>{t("A day has passed.")}</b>
+                {t(" It can be taken away now.")}
             </p>
-            {button("Take the PIN away", |_| None)}
-            {button("It is not forgotten", |pin| Some(pin.remembered()))}
+            {button(t("Take the PIN away"), |_| None)}
+            {button(t("It is not forgotten"), |pin| Some(pin.remembered()))}
         }
         .into_any(),
     });
     view! {
         <details class="fold">
-            <summary id="forgotten">"Forgotten?"</summary>
+            <summary id="forgotten">{t("Forgotten?")}</summary>
             <p>
-                "Jobs, readings and photos stay, and work goes on without it. Say here that it is forgotten: a day later it can be taken away, and whoever works here sees that meanwhile. Do not clear the browser’s data: that deletes the jobs."
+                {t("Jobs, readings and photos stay, and work goes on without it. Say here that it is forgotten: a day later it can be taken away, and whoever works here sees that meanwhile. Do not clear the browser’s data: that deletes the jobs.")}
             </p>
             {stands}
         </details>

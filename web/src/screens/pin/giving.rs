@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::t;
 
 use super::field;
 use crate::device::now::now;
@@ -51,7 +52,7 @@ impl Giving {
 
     /// The field.
     pub fn field(self) -> AnyView {
-        field("pin", "Shop PIN", self.typed, self.says.into())
+        field("pin", t("Shop PIN"), self.typed, self.says.into())
     }
 
     /// The field and its button.
@@ -60,7 +61,7 @@ impl Giving {
         view! {
             {self.field()}
             <button class="btn btn--wide" type="button" on:click=give>
-                "Give the PIN"
+                {t("Give the PIN")}
             </button>
         }
         .into_any()

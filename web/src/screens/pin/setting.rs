@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::t;
 
 use super::{Giving, field, forgotten};
 use crate::lock::{Lock, use_lock};
@@ -41,7 +42,7 @@ impl Setting {
     fn set(self) {
         spawn_local(async move {
             if self.renewed().await {
-                self.end("The PIN is set. It is open until nothing was touched for 3 minutes.");
+                self.end(t("The PIN is set. It is open until nothing was touched for 3 minutes."));
             }
         });
     }
@@ -50,7 +51,7 @@ impl Setting {
     fn change(self) {
         spawn_local(async move {
             if self.is_known().await && self.renewed().await {
-                self.end("The PIN is another one now.");
+                self.end(t("The PIN is another one now."));
             }
         });
     }
@@ -60,7 +61,7 @@ impl Setting {
         spawn_local(async move {
             if self.is_known().await {
                 self.lock.keep(None);
-                self.end("There is no PIN any more.");
+                self.end(t("There is no PIN any more."));
             }
         });
     }
@@ -100,9 +101,9 @@ pub fn ShopPin() -> impl IntoView {
     let lock = setting.lock;
     let is_set = Memo::new(move |_| lock.pin().is_some());
     let badge = live(move || match (is_set.get(), lock.is_open()) {
-        (false, _) => view! { <State sign=Sign::Open words="Not set"/> }.into_any(),
-        (true, false) => view! { <State sign=Sign::Lock words="Shut"/> }.into_any(),
-        (true, true) => view! { <State sign=Sign::In words="Given"/> }.into_any(),
+        (false, _) => view! { <State sign=Sign::Open words=t("Not set")/> }.into_any(),
+        (true, false) => view! { <State sign=Sign::Lock words=t("Shut")/> }.into_any(),
+        (true, true) => view! { <State sign=Sign::In words=t("Given")/> }.into_any(),
     });
     let give = live(move || match lock.is_open() {
         true => ().into_any(),
@@ -111,17 +112,17 @@ pub fn ShopPin() -> impl IntoView {
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Shop PIN"</h2>
+                <h2>{t("Shop PIN")}</h2>
                 {badge}
             </div>
             <p>
-                "Guards what goes out as a file, what takes entries away, and the owner’s name and signature, on this device."
+                {t("Guards what goes out as a file, what takes entries away, and the owner’s name and signature, on this device.")}
             </p>
             {give}
             {live(move || if is_set.get() { change(setting) } else { first(setting) })}
             <Message id="pin-done" says=setting.done/>
             <p class="small">
-                "It keeps honest hands off. It encrypts nothing: who gets at the browser’s own tools or files gets past it, and the page that saves all after a crash asks for none."
+                {t("It keeps honest hands off. It encrypts nothing: who gets at the browser’s own tools or files gets past it, and the page that saves all after a crash asks for none.")}
             </p>
         </div>
     }
@@ -132,7 +133,7 @@ fn first(setting: Setting) -> AnyView {
     view! {
         {new(setting)}
         <button class="btn btn--wide" type="button" on:click=set>
-            "Set the PIN"
+            {t("Set the PIN")}
         </button>
     }
     .into_any()
@@ -143,15 +144,15 @@ fn change(setting: Setting) -> AnyView {
     let remove = press(Callback::new(move |()| setting.remove()));
     view! {
         <details class="fold">
-            <summary>"Change or remove it"</summary>
-            {field("pin-now", "PIN of now", setting.now, setting.at_now.into())}
+            <summary>{t("Change or remove it")}</summary>
+            {field("pin-now", t("PIN of now"), setting.now, setting.at_now.into())}
             {new(setting)}
             <div class="btns">
                 <button class="btn btn--plain" type="button" on:click=remove>
-                    "Remove the PIN"
+                    {t("Remove the PIN")}
                 </button>
                 <button class="btn" type="button" on:click=change>
-                    "Change the PIN"
+                    {t("Change the PIN")}
                 </button>
             </div>
         </details>
@@ -163,8 +164,8 @@ fn change(setting: Setting) -> AnyView {
 fn new(setting: Setting) -> AnyView {
     view! {
         <div class="pair pair--2">
-            {field("pin-new", "New PIN", setting.first, setting.at_new.into())}
-            {field("pin-again", "The same again", setting.again, Signal::stored(None))}
+            {field("pin-new", t("New PIN"), setting.first, setting.at_new.into())}
+            {field("pin-again", t("The same again"), setting.again, Signal::stored(None))}
         </div>
     }
     .into_any()

@@ -3,6 +3,7 @@
 use job::{Preview, Shown, figure};
 use leptos::prelude::*;
 use measure::Decimal;
+use words::t;
 
 use super::series::Series;
 use crate::parts::{Sign, State, live, words};
@@ -49,8 +50,8 @@ pub fn Live(series: Series) -> impl IntoView {
 fn verdict(preview: &Preview) -> (Sign, String) {
     match (&preview.judged, &preview.band) {
         (Some(judged), Some(_)) => (told::sign(&judged.state), judged.state.to_string()),
-        (_, None) => (Sign::Open, "No limits".to_owned()),
-        (None, Some(_)) => (Sign::Open, "Read on".to_owned()),
+        (_, None) => (Sign::Open, t("No limits").to_owned()),
+        (None, Some(_)) => (Sign::Open, t("Read on").to_owned()),
     }
 }
 

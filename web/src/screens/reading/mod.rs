@@ -6,6 +6,7 @@ mod series;
 
 use job::{Check, Field, Figure, Preview, Sheet, figure};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::frame::{Here, JobScreen, OpenJob};
 use crate::parts::{Empty, Keys, Pad, Slots, live, words};
@@ -33,7 +34,7 @@ fn Reading(series: Series) -> impl IntoView {
     let of = series.of;
     let act = move || view! { <act::Keep series/> }.into_any();
     view! {
-        <JobScreen of here=Here::Reading back=(of.at("setup"), "Set-up") act>
+        <JobScreen of here=Here::Reading back=(of.at("setup"), t("Set-up")) act>
             <div class="cols read">
                 <section class="col">
                     <Head series/>
@@ -58,14 +59,14 @@ fn Head(series: Series) -> impl IntoView {
         let shown = series.of.shown();
         match radius {
             Some(radius) => figure(radius, Figure::Radius, shown),
-            None => "not typed".to_owned(),
+            None => t("not typed").to_owned(),
         }
     };
     let chip = move || {
         let radius = series.look(arm).unwrap_or_default();
         view! {
             <a class="chip nowrap" href=series.of.at_field(Field::ArmRadius)>
-                "Arm "
+                {t("Arm ")}
                 <b>{radius}</b>
             </a>
         }
@@ -75,7 +76,7 @@ fn Head(series: Series) -> impl IntoView {
             <h1 class="grow t-2">{series.check.name()}</h1>
             {live(move || series.check.has_arm().then(chip).into_any())}
         </div>
-        {live(move || is_preload(series).then(|| view! { <p class="small">"A preload: read the play, the app works it out."</p> }).into_any())}
+        {live(move || is_preload(series).then(|| view! { <p class="small">{t("A preload: read the play, the app works it out.")}</p> }).into_any())}
     }
 }
 
@@ -107,16 +108,16 @@ fn note(series: Series, preview: &Preview) -> String {
     let unit = series.check.shown_unit(shown);
     let prediction = match (&preview.predicted, &preview.fact) {
         (Some(it), _) => {
-            format!("Predicted {} ± {} {unit}. ", length(it.mean), length(it.expanded))
+            say!("Predicted {} ± {} {unit}. ", length(it.mean), length(it.expanded))
         }
         (None, None) if series.check == Check::Torque => String::new(),
-        (None, None) => format!(
+        (None, None) => say!(
             "A prediction stays hidden until all {} are in, so it cannot lead your eye. ",
             series.check.stops().len(),
         ),
         (None, Some(_)) => String::new(),
     };
-    format!(
+    say!(
         "{prediction}{} Digital gauge plugged in? Press its send button: the value lands here \
          and moves on.",
         preview.band_says
@@ -133,7 +134,7 @@ fn SetTheGauge(series: Series) -> impl IntoView {
     let how = words(move || series.look(|preview| preview.how.clone()).unwrap_or_default());
     view! {
         <div class="sheet sheet--quiet">
-            <h2>"Set the gauge"</h2>
+            <h2>{t("Set the gauge")}</h2>
             {picture}
             <p>{how}</p>
         </div>
@@ -173,10 +174,10 @@ fn gauge(series: Series, preview: &Preview) -> Option<Gauge> {
 fn NoSuchCheck(of: OpenJob) -> impl IntoView {
     let act = || ().into_any();
     view! {
-        <JobScreen of here=Here::Reading back=(of.at("setup"), "Set-up") act>
-            <h1 class="vh">"No such check"</h1>
-            <Empty title="No such check here." words="Choose one on the set-up.">
-                <a class="btn" href=of.at("setup")>"Set-up"</a>
+        <JobScreen of here=Here::Reading back=(of.at("setup"), t("Set-up")) act>
+            <h1 class="vh">{t("No such check")}</h1>
+            <Empty title=t("No such check here.") words=t("Choose one on the set-up.")>
+                <a class="btn" href=of.at("setup")>{t("Set-up")}</a>
             </Empty>
         </JobScreen>
     }

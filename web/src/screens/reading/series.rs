@@ -3,6 +3,7 @@
 use job::{Check, Preview, preview};
 use leptos::prelude::*;
 use measure::Unit;
+use words::{say, t};
 
 use crate::parts::{Message, Says, Slot};
 use crate::screens::entries::Entries;
@@ -50,15 +51,15 @@ impl Series {
         let (unit, is_told) = self.unit();
         let spoken = match unit {
             Unit::Inch => "inches",
-            Unit::NewtonMetre => "newton metres",
-            Unit::PoundForceInch => "pound-force inches",
-            Unit::PoundForceFoot => "pound-force feet",
+            Unit::NewtonMetre => t("newton metres"),
+            Unit::PoundForceInch => t("pound-force inches"),
+            Unit::PoundForceFoot => t("pound-force feet"),
             _ => "millimetres",
         };
         let slot = |(at, label): (usize, &&'static str)| Slot {
             id: id(at),
             place: if is_told { format!("{label} {unit}") } else { (*label).to_owned() },
-            spoken: format!("Reading at {label}, {spoken}"),
+            spoken: say!("Reading at {label}, {spoken}"),
             value: self.entries.text(at),
             says: Signal::derive(move || self.says(at)),
             unit: Signal::derive(move || Some(self.entries.unit())),

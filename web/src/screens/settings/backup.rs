@@ -4,6 +4,7 @@ use job::files::since_backup;
 use job::{date, hour_minute};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use crate::bench::export::{View, last_backup};
 use crate::bench::use_bench;
@@ -29,23 +30,24 @@ pub fn Backup(
         since_backup(last, bench.entries(), now.get())
     });
     let badge = live(move || match told.with(|told| told.due) {
-        true => view! { <State sign=Sign::Near words="Backup due"/> }.into_any(),
-        false => view! { <State sign=Sign::In words="Backed up"/> }.into_any(),
+        true => view! { <State sign=Sign::Near words=t("Backup due")/> }.into_any(),
+        false => view! { <State sign=Sign::In words=t("Backed up")/> }.into_any(),
     });
     let facts = live(move || {
         says.track();
         let (when, held) = match last_backup() {
             Some(last) => (moment(last.at), last.entries.to_string()),
-            None => ("none known".to_owned(), "0".to_owned()),
+            None => (t("none known").to_owned(), "0".to_owned()),
         };
         let here = bench.entries().to_string();
-        let facts = vec![("Last backup", when), ("Entries in it", held), ("Entries here", here)];
+        let facts =
+            vec![(t("Last backup"), when), (t("Entries in it"), held), (t("Entries here"), here)];
         view! { <Facts facts/> }.into_any()
     });
     let unread = Memo::new(move |_| bench.unread());
     let newer = live(move || {
-        let words = format!("{} cannot be shown here. They are kept and backed up.", unread.get());
-        let title = "Some entries are from a newer version.";
+        let words = say!("{} cannot be shown here. They are kept and backed up.", unread.get());
+        let title = t("Some entries are from a newer version.");
         (unread.get() != 0).then(|| view! { <Notice glyph=Glyph::New title words/> }).into_any()
     });
     let shares = shares_files();
@@ -53,7 +55,7 @@ pub fn Backup(
         let button = || {
             view! {
                 <button class="btn" type="button" on:click=press(share)>
-                    "Share a backup"
+                    {t("Share a backup")}
                 </button>
             }
         };
@@ -62,7 +64,7 @@ pub fn Backup(
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Backup"</h2>
+                <h2>{t("Backup")}</h2>
                 {badge}
             </div>
             <Notice
@@ -75,11 +77,11 @@ pub fn Backup(
             {facts}
             {newer}
             {share}
-            <Row title="Bring in a file" note="A backup, a job or a unit sheet." href="/bring-in">
+            <Row title=t("Bring in a file") note=t("A backup, a job or a unit sheet.") href="/bring-in">
                 <Icon glyph=Glyph::Go/>
             </Row>
             <p class="small">
-                "A backup is one file with everything in it. Keep one off this device."
+                {t("A backup is one file with everything in it. Keep one off this device.")}
             </p>
         </div>
     }
@@ -94,7 +96,7 @@ pub fn Readings() -> impl IntoView {
             spawn_local(async move {
                 let told = match bench.readings(view, false).await {
                     Ok((_, Handed::NotTaken)) => return,
-                    Ok((name, _)) => Says::Told(format!("Saved: {name}.")),
+                    Ok((name, _)) => Says::Told(say!("Saved: {name}.")),
                     Err(why) => Says::Refused(why.to_string()),
                 };
                 says.try_set(Some(told));
@@ -103,18 +105,18 @@ pub fn Readings() -> impl IntoView {
     };
     view! {
         <div class="sheet">
-            <h2>"Readings for other programs"</h2>
+            <h2>{t("Readings for other programs")}</h2>
             <div class="btns">
                 <button class="btn" type="button" on:click=press(write(View::Csv))>
-                    "Table (CSV)"
+                    {t("Table (CSV)")}
                 </button>
                 <button class="btn" type="button" on:click=press(write(View::Text))>
-                    "Plain text"
+                    {t("Plain text")}
                 </button>
             </div>
             <Message id="readings-says" says=says/>
             <p class="small">
-                "In the table a text that a spreadsheet would take for a formula has an apostrophe before it."
+                {t("In the table a text that a spreadsheet would take for a formula has an apostrophe before it.")}
             </p>
         </div>
     }

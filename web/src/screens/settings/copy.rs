@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::t;
 
 use crate::bench::Bench;
 use crate::lock::use_lock;
@@ -55,23 +56,24 @@ fn Sheet(
     save: Callback<()>,
     remove: Callback<()>,
 ) -> impl IntoView {
-    let facts = vec![("Entries in it", held.0.to_string()), ("Photos in it", held.1.to_string())];
+    let facts =
+        vec![(t("Entries in it"), held.0.to_string()), (t("Photos in it"), held.1.to_string())];
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Copy of the older store"</h2>
-                <State sign=Sign::In words="Kept"/>
+                <h2>{t("Copy of the older store")}</h2>
+                <State sign=Sign::In words=t("Kept")/>
             </div>
             <p class="long">
-                "This version changed the form of the store, and copied it before. The copy goes with the next backup, or when you remove it."
+                {t("This version changed the form of the store, and copied it before. The copy goes with the next backup, or when you remove it.")}
             </p>
             <Facts facts/>
             <div class="btns">
                 <button class="btn" type="button" on:click=press(save)>
-                    "Save the copy"
+                    {t("Save the copy")}
                 </button>
                 <button class="btn" type="button" on:click=press(remove)>
-                    "Remove the copy"
+                    {t("Remove the copy")}
                 </button>
             </div>
             <Message id="copy-says" says=says/>

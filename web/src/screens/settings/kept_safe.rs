@@ -1,6 +1,7 @@
 //! What is kept on this device, and how safely.
 
 use leptos::prelude::*;
+use words::{say, t};
 
 use crate::device::install::{Install, use_installer};
 use crate::device::protection::{Promised, Protection, use_protection};
@@ -12,26 +13,26 @@ pub fn KeptSafe() -> impl IntoView {
     let promised = move || match protection.promised() {
         Promised::Yes => "yes",
         Promised::No => "no",
-        Promised::Unknown => "not told",
+        Promised::Unknown => t("not told"),
     };
     let installed = move || match installer.state() {
         Install::Done => "installed",
-        Install::Offered | Install::ByShare | Install::ByMenu => "in the browser",
+        Install::Offered | Install::ByShare | Install::ByMenu => t("in the browser"),
     };
     let size = |bytes: Option<f64>| bytes.map_or_else(|| "not told".to_owned(), megabytes);
     let facts = live(move || {
         let room = protection.room();
         let facts = vec![
-            ("Device promised to keep it", promised().to_owned()),
-            ("On this device", installed().to_owned()),
-            ("Room used", size(room.map(|it| it.used))),
-            ("Room left", size(room.map(|it| it.left))),
+            (t("Device promised to keep it"), promised().to_owned()),
+            (t("On this device"), installed().to_owned()),
+            (t("Room used"), size(room.map(|it| it.used))),
+            (t("Room left"), size(room.map(|it| it.left))),
         ];
         view! { <Facts facts/> }.into_any()
     });
     let badge = live(move || match protection.promised() {
-        Promised::Yes => view! { <State sign=Sign::In words="Promised"/> }.into_any(),
-        Promised::No => view! { <State sign=Sign::Near words="Not promised"/> }.into_any(),
+        Promised::Yes => view! { <State sign=Sign::In words=t("Promised")/> }.into_any(),
+        Promised::No => view! { <State sign=Sign::Near words=t("Not promised")/> }.into_any(),
         Promised::Unknown => ().into_any(),
     });
     let unsure = live(move || match protection.promised() {
@@ -41,14 +42,14 @@ pub fn KeptSafe() -> impl IntoView {
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>"Kept safe"</h2>
+                <h2>{t("Kept safe")}</h2>
                 {badge}
             </div>
             {unsure}
             {facts}
             <Row
-                title="Make room"
-                note="Find a finished job, put it away, let its photos go."
+                title=t("Make room")
+                note=t("Find a finished job, put it away, let its photos go.")
                 href="/find"
             >
                 <Icon glyph=Glyph::Go/>
@@ -61,12 +62,12 @@ fn unsure(protection: Protection) -> impl IntoView {
     view! {
         <Notice
             glyph=Glyph::Warn
-            title="The browser may clear the jobs when room runs out."
-            words="Ask it to keep them, and keep a backup off this device."
+            title=t("The browser may clear the jobs when room runs out.")
+            words=t("Ask it to keep them, and keep a backup off this device.")
             due=true
         >
             <button class="btn" type="button" on:click=move |_| protection.ask()>
-                "Ask it to keep them"
+                {t("Ask it to keep them")}
             </button>
         </Notice>
     }
@@ -77,8 +78,8 @@ pub fn megabytes(bytes: f64) -> String {
     const TENTH_OF_MB: i64 = 100_000;
     let tenths = bytes as i64 / TENTH_OF_MB;
     match tenths {
-        10_000.. => format!("{}.{} GB", tenths / 10_000, tenths % 10_000 / 1_000),
-        _ => format!("{}.{} MB", tenths / 10, tenths % 10),
+        10_000.. => say!("{}.{} GB", tenths / 10_000, tenths % 10_000 / 1_000),
+        _ => say!("{}.{} MB", tenths / 10, tenths % 10),
     }
 }
 

@@ -9,6 +9,7 @@ mod ways;
 pub use kept_safe::megabytes;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::t;
 
 use super::pin::ShopPin;
 use super::send::told;
@@ -32,18 +33,18 @@ pub fn SettingsScreen() -> impl IntoView {
         })
     };
     let act = live(move || match lock.is_open() {
-        true => view! { <Act words="Back up now" glyph=Glyph::Save on_press=back_up(false)/> }
+        true => view! { <Act words=t("Back up now") glyph=Glyph::Save on_press=back_up(false)/> }
             .into_any(),
         false => {
             let lead = Callback::new(|()| page::lead_to("pin"));
-            view! { <Act words="PIN before a backup" on_press=lead/> }.into_any()
+            view! { <Act words=t("PIN before a backup") on_press=lead/> }.into_any()
         }
     });
-    page::title(Signal::stored("Settings".to_owned()));
+    page::title(Signal::stored(t("Settings").to_owned()));
     view! {
-        <Plate title="Settings" subtitle="This device"/>
+        <Plate title=t("Settings") subtitle=t("This device")/>
         <main class="main" id="main" tabindex="-1">
-            <h1 class="vh">"Settings"</h1>
+            <h1 class="vh">{t("Settings")}</h1>
             <div class="cols">
                 <section class="col">
                     <backup::Backup says share=back_up(true)/>
@@ -64,7 +65,7 @@ pub fn SettingsScreen() -> impl IntoView {
         </main>
         <DockedPad/>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
             {act}
         </Dock>
     }

@@ -3,6 +3,7 @@
 use job::unit_choices;
 use leptos::prelude::*;
 use measure::{Quantity, Unit};
+use words::{say, t};
 
 use crate::parts::{Pick, Seg, Setting};
 use crate::prefs::{NumberEntry, Stand, Theme, use_prefs};
@@ -44,9 +45,9 @@ fn one_of<T: Copy + PartialEq + Send + Sync>(
 pub fn Units() -> impl IntoView {
     view! {
         <div class="sheet">
-            <h2>"Units"</h2>
+            <h2>{t("Units")}</h2>
             <p class="dim">
-                "What is shown, and what digits alone mean when you type. Typed digits keep their unit."
+                {t("What is shown, and what digits alone mean when you type. Typed digits keep their unit.")}
             </p>
             {UNITS.map(unit).into_iter().collect_view()}
         </div>
@@ -65,7 +66,7 @@ fn unit(
             prefs.set_unit(*unit);
         }
     });
-    let label = format!("Unit: {title}");
+    let label = say!("Unit: {title}");
     view! {
         <Setting title note beside=units.len() == 2>
             <Seg id label picks chosen on_choose=choose/>
@@ -78,31 +79,31 @@ fn unit(
 pub fn Screen() -> impl IntoView {
     let prefs = use_prefs();
     let theme =
-        one_of("theme", "Light", &THEMES, move || prefs.theme(), move |it| prefs.set_theme(it));
+        one_of("theme", t("Light"), &THEMES, move || prefs.theme(), move |it| prefs.set_theme(it));
     let entry = one_of(
         "entry",
-        "Number entry",
+        t("Number entry"),
         &ENTRIES,
         move || prefs.entry(),
         move |it| prefs.set_entry(it),
     );
     let stand = one_of(
         "stand",
-        "This device",
+        t("This device"),
         &STANDS,
         move || prefs.stand(),
         move |it| prefs.set_stand(it),
     );
     view! {
         <div class="sheet">
-            <h2>"Screen and numbers"</h2>
-            <Setting title="Light" note="Auto follows the device">
+            <h2>{t("Screen and numbers")}</h2>
+            <Setting title=t("Light") note=t("Auto follows the device")>
                 {theme}
             </Setting>
-            <Setting title="Number entry" note="point and comma are both read">
+            <Setting title=t("Number entry") note=t("point and comma are both read")>
                 {entry}
             </Setting>
-            <Setting title="This device" note="a kiosk opens on the board and goes back after 3 minutes">
+            <Setting title=t("This device") note=t("a kiosk opens on the board and goes back after 3 minutes")>
                 {stand}
             </Setting>
         </div>

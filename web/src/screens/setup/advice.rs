@@ -3,6 +3,7 @@
 use job::{AdviceStatus, AdviceView, Check, Figure, PackAct, PackView, Predicted, SetUp, figure};
 use leptos::prelude::*;
 use measure::real;
+use words::{say, t};
 
 use super::Fitting;
 use super::others::Others;
@@ -68,7 +69,7 @@ fn lacks(of: OpenJob, told: &SetUp) -> Option<AnyView> {
     let missing =
         told.checks.iter().find_map(|check| check.missing.as_ref()).filter(|_| is_wanted)?;
     let field = *missing.fields.first()?;
-    let words = format!("Type {}", field.facts().name);
+    let words = say!("Type {}", field.facts().name);
     Some(view! { <a class="btn" href=of.at_field(field)>{words}</a> }.into_any())
 }
 
@@ -111,7 +112,7 @@ fn predictions(of: OpenJob, told: &SetUp) -> AnyView {
         let shown = of.shown();
         let radius = arm(check).map(|radius| figure(radius, Figure::Radius, shown));
         radius
-            .map(|radius| format!(" at your {radius} {} arm", shown.units.length))
+            .map(|radius| say!(" at your {radius} {} arm", shown.units.length))
             .unwrap_or_default()
     };
     let wanted: Vec<&Predicted> = wanted.collect();
@@ -123,7 +124,7 @@ fn predictions(of: OpenJob, told: &SetUp) -> AnyView {
             view! {
                 <div>
                     <p>
-                        <b>"You will read"</b>
+                        <b>{t("You will read")}</b>
                     </p>
                     {rows}
                 </div>
@@ -140,7 +141,7 @@ fn prediction(of: OpenJob, predicted: &Predicted, at: &str) -> AnyView {
     view! {
         <div>
             <p>
-                <b>"You will read"</b>
+                <b>{t("You will read")}</b>
                 <span class="dim">{what}</span>
             </p>
             <p>
@@ -191,14 +192,12 @@ fn band(of: OpenJob, predicted: &Predicted) -> Option<AnyView> {
 fn row(of: OpenJob, pack: &PackView) -> AnyView {
     let length = figure(pack.total, Figure::Shim, of.shown());
     let (words, sign, word) = match pack.act {
-        PackAct::Fit => (format!("Fit {length}"), Sign::Open, "Change".to_owned()),
+        PackAct::Fit => (say!("Fit {length}"), Sign::Open, t("Change").to_owned()),
         PackAct::Keep if pack.held => {
-            (format!("Held {length}"), told::sign(&pack.state), pack.state.to_string())
+            (say!("Held {length}"), told::sign(&pack.state), pack.state.to_string())
         }
-        PackAct::Keep => {
-            (format!("Keep {length}"), told::sign(&pack.state), pack.state.to_string())
-        }
-        PackAct::Unknown => ("Not written down".to_owned(), Sign::Open, "Open".to_owned()),
+        PackAct::Keep => (say!("Keep {length}"), told::sign(&pack.state), pack.state.to_string()),
+        PackAct::Unknown => (t("Not written down").to_owned(), Sign::Open, t("Open").to_owned()),
     };
     let words = match pack.act {
         PackAct::Fit => view! { <b>{words}</b> }.into_any(),
@@ -230,10 +229,10 @@ fn ways(fitting: Fitting) -> AnyView {
                 aria-expanded=words(move || fitting.others.get().to_string())
                 on:click=press(turn)
             >
-                "Other packs"
+                {t("Other packs")}
             </button>
             <a class="btn" href="#why">
-                "Why this?"
+                {t("Why this?")}
             </a>
         </div>
     }

@@ -3,6 +3,7 @@
 use job::{AlarmView, CauseView, Shown, figure};
 use leptos::prelude::*;
 use measure::Decimal;
+use words::t;
 
 use super::Fitting;
 use crate::parts::{Alarm, live, press};
@@ -26,12 +27,12 @@ fn Causes(fitting: Fitting, alarm: AlarmView) -> impl IntoView {
     let (leave, says) = first_sentence(&alarm.says);
     let turn = Callback::new(move |()| fitting.all_the_same.update(|it| *it = !*it));
     let advice = move || match fitting.all_the_same.get() {
-        true => "Hide the advice",
-        false => "Show the advice",
+        true => t("Hide the advice"),
+        false => t("Show the advice"),
     };
     view! {
         <div id="alarm" tabindex="-1">
-            <Alarm title="Reading and prediction disagree">
+            <Alarm title=t("Reading and prediction disagree")>
                 <div class="line">{figures(&alarm, shown)}</div>
                 {picture(&alarm, shown)}
                 <p>
@@ -42,7 +43,7 @@ fn Causes(fitting: Fitting, alarm: AlarmView) -> impl IntoView {
                 <div>{causes}</div>
                 <div class="btns">
                     <a class="btn" href=again>
-                        "Read again"
+                        {t("Read again")}
                     </a>
                     <button class="btn" type="button" on:click=press(turn)>
                         {live(move || advice().into_any())}
@@ -89,9 +90,9 @@ fn figures(alarm: &AlarmView, shown: Shown) -> AnyView {
         }
     };
     let predicted = alarm.predicted.as_ref().map(|predicted| {
-        figure("Predicted", length(predicted.mean), format!(" ± {}", length(predicted.expanded)))
+        figure(t("Predicted"), length(predicted.mean), format!(" ± {}", length(predicted.expanded)))
     });
-    let read = alarm.read.map(|read| figure("Read", length(read), format!(" {unit}")));
+    let read = alarm.read.map(|read| figure(t("Read"), length(read), format!(" {unit}")));
     view! {
         {predicted}
         {read}

@@ -2,6 +2,7 @@
 
 use job::{CheckView, Figure, SetUp, figure};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::Fitting;
 use crate::parts::{Bar, Caution, Gate, State, live};
@@ -20,7 +21,7 @@ pub fn Checks(fitting: Fitting) -> impl IntoView {
     });
     view! {
         <div class="sheet">
-            <h2>"Checks"</h2>
+            <h2>{t("Checks")}</h2>
             {rows}
             {live(move || fitting.look(gate).into_any())}
         </div>
@@ -65,9 +66,9 @@ fn from_sheet(check: &CheckView, of: OpenJob) -> Option<AnyView> {
     let (band, source) = (check.sheet_band?, check.source.as_ref()?);
     let shown = of.shown();
     let limit = |value| figure(value, check.check.figure(), shown);
-    let radius = check.sheet_radius.map(|radius| {
-        format!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length)
-    });
+    let radius = check
+        .sheet_radius
+        .map(|radius| say!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length));
     let words = format!(
         "{}–{}{}: {source}",
         limit(band.low()),
@@ -79,16 +80,16 @@ fn from_sheet(check: &CheckView, of: OpenJob) -> Option<AnyView> {
 
 fn gate(told: &SetUp) -> AnyView {
     let (bar, title) = match (told.gate.is_open, told.gate.is_stale) {
-        (true, _) => (Bar::Open, "Open."),
-        (false, true) => (Bar::Stale, "Stale."),
-        (false, false) => (Bar::Shut, "Shut."),
+        (true, _) => (Bar::Open, t("Open.")),
+        (false, true) => (Bar::Stale, t("Stale.")),
+        (false, false) => (Bar::Shut, t("Shut.")),
     };
     view! { <Gate bar title words=told.gate.sentence.clone()/> }.into_any()
 }
 
 fn cautions(told: &SetUp) -> AnyView {
     let caution = |words: &String| {
-        view! { <Caution title="Before you trust it." words=words.clone()/> }
+        view! { <Caution title=t("Before you trust it.") words=words.clone()/> }
     };
     told.cautions.iter().map(caution).collect_view().into_any()
 }

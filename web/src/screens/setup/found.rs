@@ -2,6 +2,7 @@
 
 use job::{BookId, Fact, PackPreview, Slot, pack_preview};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::Fitting;
 use crate::page::lead_to;
@@ -47,11 +48,11 @@ impl Found {
             let ready: Vec<_> =
                 previews.iter().filter(|(_, preview)| preview.fact.is_some()).collect();
             match (refused, ready.as_slice()) {
-                (Some((slot, _)), _) => Some((format!("Type {} again", slot.tag()), true)),
+                (Some((slot, _)), _) => Some((say!("Type {} again", slot.tag()), true)),
                 (None, [one]) => Some((said(one), false)),
                 (None, [first @ .., (last, _)]) if !first.is_empty() => {
                     let first: Vec<&str> = first.iter().map(|(slot, _)| slot.tag()).collect();
-                    let words = format!("Write down {} and {}", first.join(", "), last.tag());
+                    let words = say!("Write down {} and {}", first.join(", "), last.tag());
                     Some((words, false))
                 }
                 _ => previews.first().map(|first| (said(first), true)),
@@ -116,9 +117,9 @@ pub fn FoundPacks(fitting: Fitting) -> impl IntoView {
             slots.into_iter().map(|slot| view! { <FoundPack found pack=slot/> }).collect_view();
         view! {
             <div class="sheet">
-                <h2>"Packs as found"</h2>
+                <h2>{t("Packs as found")}</h2>
                 <p>
-                    "Measure each shim that lay in the case. Several in one pack: 0.50 + 0.10."
+                    {t("Measure each shim that lay in the case. Several in one pack: 0.50 + 0.10.")}
                 </p>
                 {fields}
             </div>
@@ -132,14 +133,14 @@ pub fn FoundPacks(fitting: Fitting) -> impl IntoView {
 fn FoundPack(found: Found, pack: Slot) -> impl IntoView {
     let at = found.slots.iter().position(|other| *other == pack).unwrap_or_default();
     let text = found.entries.text(at);
-    let label = words(move || format!("{} as found, {}", pack.tag(), found.entries.unit()));
+    let label = words(move || say!("{} as found, {}", pack.tag(), found.entries.unit()));
     let says = Signal::derive(move || found.says(pack));
     let another = Callback::new(move |()| {
         let typed = untrack(|| text.get());
         text.set(format!("{} + ", typed.trim_end_matches([' ', '+'])));
         lead_to(&id(pack));
     });
-    let spoken = format!("Another shim in {}", pack.tag());
+    let spoken = say!("Another shim in {}", pack.tag());
     view! {
         <div class="another">
             <Field id=id(pack) label value=text says placeholder="0.50 + 0.10"/>

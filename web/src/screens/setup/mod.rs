@@ -15,6 +15,7 @@ mod why;
 use job::{BookId, Fact, SetUp, setup};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::t;
 
 use super::frame::{Here, JobScreen, OpenJob};
 use crate::bench::Bench;
@@ -81,7 +82,7 @@ pub fn SetupScreen(
     let fitting = Fitting::of(of);
     let act = move || view! { <act::Next fitting/> }.into_any();
     view! {
-        <JobScreen of here=Here::Setup back=("/".to_owned(), "Bench") act>
+        <JobScreen of here=Here::Setup back=("/".to_owned(), t("Bench")) act>
             <div class="cols setup">
                 <section class="col">
                     <sketch::Sketch fitting/>

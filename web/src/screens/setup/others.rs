@@ -2,6 +2,7 @@
 
 use job::{Figure, FittedShim, OtherPacks, PackAct, Slot, figure, fit, other_packs};
 use leptos::prelude::*;
+use words::t;
 
 use super::Fitting;
 use crate::bench::use_bench;
@@ -20,16 +21,16 @@ pub fn Others(fitting: Fitting) -> impl IntoView {
 fn list(fitting: Fitting) -> AnyView {
     let found = fitting.of.look(other_packs).unwrap_or_default();
     let none = found.is_empty().then(|| {
-        view! { <p>"No other packs from this tin come near."</p> }
+        view! { <p>{t("No other packs from this tin come near.")}</p> }
     });
     let choices = found.into_iter().map(|it| choice(fitting, &it)).collect_view();
     view! {
         <div>
-            <h3>"Other packs"</h3>
+            <h3>{t("Other packs")}</h3>
             {none}
             {choices}
             <a class="btn btn--plain btn--wide" href="/tin">
-                "Look into the tin"
+                {t("Look into the tin")}
             </a>
         </div>
     }

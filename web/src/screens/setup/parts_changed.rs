@@ -3,6 +3,7 @@
 use job::{BookId, Fact, Figure, FirstGuess, MarkKind, MarkUnit, PartMark, Plus, Slot, figure};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
+use words::{say, t};
 
 use super::Fitting;
 use crate::bench::use_bench;
@@ -78,11 +79,11 @@ pub fn NewParts(fitting: Fitting) -> impl IntoView {
     });
     view! {
         <div class="sheet sheet--quiet">
-            <h2>"New parts"</h2>
+            <h2>{t("New parts")}</h2>
             {waiting}
             <details class="why">
                 <summary>
-                    <span>"A new gear, bearing or case went in"</span>
+                    <span>{t("A new gear, bearing or case went in")}</span>
                 </summary>
                 <Form marks=Marks::of(fitting)/>
             </details>
@@ -103,19 +104,19 @@ fn Form(marks: Marks) -> impl IntoView {
         let at = slots.clone();
         let chosen = Signal::derive(move || at.iter().position(|it| Some(*it) == marks.slot()));
         let choose = Callback::new(move |at: usize| marks.slot.set(slots.get(at).copied()));
-        view! { <Seg id="parts-pack" label="Pack of the new part" picks chosen on_choose=choose/> }
+        view! { <Seg id="parts-pack" label=t("Pack of the new part") picks chosen on_choose=choose/> }
             .into_any()
     });
     let [old, new] = marks.texts;
     view! {
         <div class="form">
             {packs}
-            {choice("parts-kind", "What is marked", MarkKind::ALL.map(MarkKind::name).to_vec(), marks.kind)}
-            {choice("parts-unit", "One digit is", MarkUnit::ALL.map(MarkUnit::id).to_vec(), marks.unit)}
-            {choice("parts-plus", "A plus means", vec!["More", "Less"], marks.plus)}
+            {choice("parts-kind", t("What is marked"), MarkKind::ALL.map(MarkKind::name).to_vec(), marks.kind)}
+            {choice("parts-unit", t("One digit is"), MarkUnit::ALL.map(MarkUnit::id).to_vec(), marks.unit)}
+            {choice("parts-plus", t("A plus means"), vec![t("More"), t("Less")], marks.plus)}
             <Pair alone=true>
-                <Field id="parts-old" label="Old part" value=old signed=true says=marks.says(false)/>
-                <Field id="parts-new" label="New part" value=new signed=true says=marks.says(true)/>
+                <Field id="parts-old" label=t("Old part") value=old signed=true says=marks.says(false)/>
+                <Field id="parts-new" label=t("New part") value=new signed=true says=marks.says(true)/>
             </Pair>
             <KeepMarks marks/>
         </div>
@@ -159,7 +160,7 @@ fn KeepMarks(marks: Marks) -> impl IntoView {
     });
     view! {
         <button class="btn btn--wide" type="button" on:click=press(keep)>
-            "Write the new part down"
+            {t("Write the new part down")}
         </button>
     }
 }
@@ -187,9 +188,10 @@ fn Begin(fitting: Fitting, guess: FirstGuess) -> impl IntoView {
         });
     });
     let way = if each.is_empty() {
-        view! { <p>"No pack in tin or case comes near. Measure shims into the tin."</p> }.into_any()
+        view! { <p>{t("No pack in tin or case comes near. Measure shims into the tin.")}</p> }
+            .into_any()
     } else {
-        let words = format!("{} is fitted: {}", slot.tag(), each.join(" + "));
+        let words = say!("{} is fitted: {}", slot.tag(), each.join(" + "));
         view! {
             <button class="btn btn--wide" type="button" on:click=press(fit)>
                 {words}

@@ -3,6 +3,7 @@
 use job::{BookId, Fact, Figure, PackAct, SetUp, Shown, Slot, WhatIf, figure, what_if};
 use leptos::prelude::*;
 use measure::{Amount, Decimal, Unit, real};
+use words::{say, t};
 
 use super::Fitting;
 use crate::bench::use_bench;
@@ -83,13 +84,13 @@ pub fn Sketch(fitting: Fitting) -> impl IntoView {
     // An upper unit has no nose: its input stands where the others have theirs.
     let side = words(move || {
         let is_upper = fitting.of.look(|(_, sheet, _), _| sheet.layout == "d") == Some(true);
-        if is_upper { "input left" } else { "nose left" }.to_owned()
+        if is_upper { t("input left") } else { t("nose left") }.to_owned()
     });
     let row = live(move || view! { <Positions fitting slots=slots.get()/> }.into_any());
     view! {
         <div class="sheet">
             <div class="h">
-                <h1 class="t-2">"Fit the packs"</h1>
+                <h1 class="t-2">{t("Fit the packs")}</h1>
                 <small>{side}</small>
             </div>
             <Picture drawing class="sk"/>
@@ -115,7 +116,7 @@ fn Positions(fitting: Fitting, slots: Vec<Slot>) -> impl IntoView {
             thought.choose(slot);
         }
     });
-    view! { <Seg id="position" label="Shim position" picks chosen on_choose=choose/> }
+    view! { <Seg id="position" label=t("Shim position") picks chosen on_choose=choose/> }
 }
 
 /// Thinner, thicker, and what that would do.
@@ -172,7 +173,7 @@ fn hold(fitting: Fitting) -> Option<AnyView> {
         let fact = Fact::PackHeld { slot, held: !held };
         fitting.record(bench, vec![(BookId::Job(fitting.of.id()), fact)]);
     });
-    let words = format!("Hold {} as it is", slot.tag());
+    let words = say!("Hold {} as it is", slot.tag());
     let chip = view! {
         <Chip pressed=Signal::stored(held) on_press=turn>
             {words}
@@ -191,7 +192,7 @@ fn total(what: &WhatIf, slot: Slot, shown: Shown) -> String {
         Some(total) => {
             format!("{} {} {}", slot.tag(), figure(total, Figure::Shim, shown), shown.units.length)
         }
-        None => format!("{} not written down", slot.tag()),
+        None => say!("{} not written down", slot.tag()),
     }
 }
 

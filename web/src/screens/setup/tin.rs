@@ -2,6 +2,7 @@
 
 use job::{Figure, PackFit};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::Fitting;
 use crate::parts::live;
@@ -30,9 +31,9 @@ fn sheet(fitting: Fitting) -> Option<AnyView> {
     let drawing = comb.draw(shown.units.length.symbol(), writing(Figure::Shim, shown));
     let view = view! {
         <div class="sheet sheet--quiet">
-            <h2>{format!("What {} can make", slot.tag())}</h2>
+            <h2>{say!("What {} can make", slot.tag())}</h2>
             <Picture drawing/>
-            <p>"Each brass line is a pack you can build from the tin and the shims that lie there now."</p>
+            <p>{t("Each brass line is a pack you can build from the tin and the shims that lie there now.")}</p>
         </div>
     };
     Some(view.into_any())

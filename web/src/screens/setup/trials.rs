@@ -3,6 +3,7 @@
 use job::{Figure, SetUp, Shown, TrialsView};
 use leptos::prelude::*;
 use measure::Decimal;
+use words::say;
 
 use super::Fitting;
 use crate::parts::live;
@@ -29,7 +30,7 @@ fn sheet(trials: &TrialsView, shown: Shown) -> AnyView {
     let drawing = drawing(trials, shown);
     view! {
         <div class="sheet">
-            <h2>{format!("Trials at {}", trials.slot.tag())}</h2>
+            <h2>{say!("Trials at {}", trials.slot.tag())}</h2>
             {drawing.map(|drawing| view! { <Picture drawing/> })}
             <p>{trials.says.clone()}</p>
         </div>
@@ -48,7 +49,7 @@ fn drawing(trials: &TrialsView, shown: Shown) -> Option<Drawing> {
     });
     let last = trials.points.last().map(|last| (draw(last.pack), read(last.reading)));
     let picture = Trials {
-        across: format!("{} pack, {}", trials.slot.tag(), shown.units.length),
+        across: say!("{} pack, {}", trials.slot.tag(), shown.units.length),
         up: format!("{}, {}", trials.check.short(), trials.check.shown_unit(shown)),
         low: read(band.low()),
         high: read(band.high()),

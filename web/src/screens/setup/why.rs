@@ -2,6 +2,7 @@
 
 use job::Why;
 use leptos::prelude::*;
+use words::t;
 
 use super::Fitting;
 use crate::parts::live;
@@ -16,14 +17,14 @@ pub fn WhyThis(fitting: Fitting) -> impl IntoView {
     let lines = live(move || {
         let numbers = numbers.get().unwrap_or_default();
         if numbers.is_empty() {
-            return view! { <p>"Nothing is worked out yet: the unit sheet lacks teeth, radius or limits."</p> }
+            return view! { <p>{t("Nothing is worked out yet: the unit sheet lacks teeth, radius or limits.")}</p> }
                 .into_any();
         }
         numbers.iter().map(number).collect_view().into_any()
     });
     view! {
         <div class="sheet" id="why" tabindex="-1">
-            <h2>"Why this?"</h2>
+            <h2>{t("Why this?")}</h2>
             {lines}
         </div>
     }

@@ -3,6 +3,7 @@
 use job::{Field, Group, expected_says};
 use leptos::prelude::*;
 use measure::show;
+use words::t;
 
 use super::limits::{choice, in_doubt, length, number, part_state};
 use super::typing::Typing;
@@ -33,11 +34,11 @@ pub fn Gears(typing: Typing) -> impl IntoView {
             {teeth}
             {length(typing, Field::PinionRadius)}
             <p class="small">
-                "To the middle of the tooth’s width. To its outer end it is up to 18 % too large."
+                {t("To the middle of the tooth’s width. To its outer end it is up to 18 % too large.")}
             </p>
             <Pair alone=true>{degrees(Field::PressureAngle)} {degrees(Field::SpiralAngle)}</Pair>
             <p class="small">
-                "Seldom in a manual. Leave the angles empty if yours has none: readings teach the rest."
+                {t("Seldom in a manual. Leave the angles empty if yours has none: readings teach the rest.")}
             </p>
             {in_doubt(typing, Group::Gears)}
             {expected(typing)}
@@ -57,7 +58,7 @@ fn expected(typing: Typing) -> AnyView {
         let says = typing.look(|sheet| expected_says(sheet, shown));
         let ratio = ratio.map(|ratio| {
             view! {
-                "Ratio "
+                {t("Ratio ")}
                 <b>{show(ratio, 2, shown.mark)}</b>
                 ". "
             }
@@ -79,7 +80,7 @@ pub fn YourArm(typing: Typing) -> impl IntoView {
             {choice(typing, Field::ArmShaft)}
             {in_doubt(typing, Group::Arm)}
             <p class="small">
-                "From the middle of the shaft to where the indicator touches."
+                {t("From the middle of the shaft to where the indicator touches.")}
             </p>
         </div>
     }

@@ -3,6 +3,7 @@
 use job::{Check, Field, Figure, Group, Kind, PartState, Sheet, Shown, figure};
 use leptos::prelude::*;
 use measure::{Band, Unit};
+use words::{say, t};
 
 use super::typing::Typing;
 use crate::parts::{
@@ -23,8 +24,8 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
     view! {
         <Spec id=check.id() title=of.to_owned() sign words>
             <Pair>
-                {number(typing, low, "Low".to_owned())}
-                {number(typing, high, "High".to_owned())}
+                {number(typing, low, t("Low").to_owned())}
+                {number(typing, high, t("High").to_owned())}
                 <UnitButton of unit on_press=turn/>
             </Pair>
             {where_it_holds(typing, check)}
@@ -32,10 +33,10 @@ pub fn limits(typing: Typing, check: Check) -> AnyView {
             {shown(typing, check)}
             <TextField
                 id=source.facts().id
-                label="Source"
+                label=t("Source")
                 value=typing.text(source)
                 says=typing.says(source)
-                placeholder="own manual, page"
+                placeholder=t("own manual, page")
             />
         </Spec>
     }
@@ -63,7 +64,7 @@ pub fn in_doubt(typing: Typing, group: Group) -> AnyView {
     });
     let stands = move |field: Field| {
         let value = typing.look(|sheet| sheet.number(field).map(ToString::to_string));
-        let words = format!("{} {} is right", field.facts().label, value.unwrap_or_default());
+        let words = say!("{} {} is right", field.facts().label, value.unwrap_or_default());
         let stand = Callback::new(move |()| typing.let_stand(field));
         view! {
             <button class="btn btn--plain btn--wide" type="button" on:click=press(stand)>
@@ -113,21 +114,21 @@ fn where_it_holds(typing: Typing, check: Check) -> AnyView {
         Check::Depth => {
             return view! {
                 {choice(typing, Field::DepthSide)}
-                {number(typing, Field::Aim(Check::Depth), "Aim, if your manual gives one".to_owned())}
+                {number(typing, Field::Aim(Check::Depth), t("Aim, if your manual gives one").to_owned())}
             }
             .into_any();
         }
         Check::Setting(_) => {
             return view! {
                 <p class="small">
-                    "A preload is below 0, like -0.05. No gauge reads it: the app works it out."
+                    {t("A preload is below 0, like -0.05. No gauge reads it: the app works it out.")}
                 </p>
             }
             .into_any();
         }
         Check::Torque => {
             return view! {
-                <p class="small">"The whole case turned slowly, no seals. Never predicted."</p>
+                <p class="small">{t("The whole case turned slowly, no seals. Never predicted.")}</p>
             }
             .into_any();
         }
@@ -169,16 +170,13 @@ fn in_other_unit(
 ) -> Option<(String, String)> {
     let unit = check.shown_unit(shown);
     let band = sheet.band(check).filter(|_| typed_in != unit)?;
-    Some((format!("In {unit}: "), range(&band, check.figure(), shown)))
+    Some((say!("In {unit}: "), range(&band, check.figure(), shown)))
 }
 
 fn at_the_arm(sheet: &Sheet, check: Check, shown: Shown) -> Option<(String, String)> {
     let band = sheet.band_at_arm(check).filter(|_| check.has_arm())?;
     let arm = figure(sheet.millimetres(Field::ArmRadius)?, Figure::Radius, shown);
-    Some((
-        format!("At your {arm} {} arm: ", shown.units.length),
-        range(&band, Figure::Reading, shown),
-    ))
+    Some((say!("At your {arm} {} arm: ", shown.units.length), range(&band, Figure::Reading, shown)))
 }
 
 fn range(band: &Band, kind: Figure, shown: Shown) -> String {
@@ -189,10 +187,10 @@ fn range(band: &Band, kind: Figure, shown: Shown) -> String {
 /// How far a part of the sheet is, as sign and word.
 fn part(typing: Typing, group: Group) -> Memo<(Sign, &'static str)> {
     Memo::new(move |_| match typing.look(|sheet| Some(sheet.part(group))) {
-        Some(PartState::Typed) => (Sign::In, "Typed"),
-        Some(PartState::Doubtful) => (Sign::Near, "Check it"),
-        Some(PartState::Partly) => (Sign::Open, "Not all yet"),
-        Some(PartState::Empty) | None => (Sign::Open, "Empty"),
+        Some(PartState::Typed) => (Sign::In, t("Typed")),
+        Some(PartState::Doubtful) => (Sign::Near, t("Check it")),
+        Some(PartState::Partly) => (Sign::Open, t("Not all yet")),
+        Some(PartState::Empty) | None => (Sign::Open, t("Empty")),
     })
 }
 

@@ -7,6 +7,7 @@ mod packs;
 mod typing;
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{Field, Sheet, ToDo};
 use leptos::ev::{FocusEvent, KeyboardEvent};
@@ -68,15 +69,15 @@ fn Open(id: String) -> impl IntoView {
         checks.collect_view().into_any()
     });
     view! {
-        <ShopScreen title="Unit sheet" subtitle here=Here::Sheet sheet=id back=ways.back act>
+        <ShopScreen title=t("Unit sheet") subtitle here=Here::Sheet sheet=id back=ways.back act>
             <div class="head">
                 <h1>{name}</h1>
-                <p>"Type the limits from your own manual. The app ships none."</p>
+                <p>{t("Type the limits from your own manual. The app ships none.")}</p>
             </div>
             <div class="cols" on:focusout=leave on:keydown=on_key>
                 <section class="col">
                     <div class="sheet">
-                        <h2>"Set-up limits"</h2>
+                        <h2>{t("Set-up limits")}</h2>
                         {checks}
                     </div>
                     <gears::Gears typing/>
@@ -84,7 +85,7 @@ fn Open(id: String) -> impl IntoView {
                 </section>
                 <section class="col">
                     <packs::Packs typing/>
-                    <Row title="Send this sheet" note="As a code or a file." href=send>
+                    <Row title=t("Send this sheet") note=t("As a code or a file.") href=send>
                         <Icon glyph=Glyph::Go/>
                     </Row>
                 </section>
@@ -104,9 +105,9 @@ fn subtitle(sheet: &Sheet) -> String {
     let to_do = sheet.to_do();
     let doubts = to_do.iter().filter(|it| matches!(it, ToDo::Check(_))).count();
     match (doubts, to_do.len()) {
-        (0, 0) => format!("{typed} of {all} typed · complete"),
-        (0, left) => format!("{typed} typed · {left} to do"),
-        (doubts, _) => format!("{typed} typed · {doubts} to check"),
+        (0, 0) => say!("{typed} of {all} typed · complete"),
+        (0, left) => say!("{typed} typed · {left} to do"),
+        (doubts, _) => say!("{typed} typed · {doubts} to check"),
     }
 }
 
@@ -122,12 +123,15 @@ impl Ways {
         let job = untrack(|| use_bench().current_job()).filter(|job| job.sheet == id);
         if use_draft(new_job::PLACE, "sheet").text_untracked() == id {
             let href = "/new-job".to_owned();
-            Ways { back: (href.clone(), "New job"), on: (href, "Back to the new job") }
+            Ways { back: (href.clone(), t("New job")), on: (href, t("Back to the new job")) }
         } else if let Some(job) = job {
             let href = format!("/job/{}/setup", job.id);
-            Ways { back: (href.clone(), "Set-up"), on: (href, "Go to set-up") }
+            Ways { back: (href.clone(), t("Set-up")), on: (href, t("Go to set-up")) }
         } else {
-            Ways { back: ("/".to_owned(), "Bench"), on: ("/new-job".to_owned(), "Start a job") }
+            Ways {
+                back: ("/".to_owned(), t("Bench")),
+                on: ("/new-job".to_owned(), t("Start a job")),
+            }
         }
     }
 }
@@ -147,7 +151,7 @@ fn Next(typing: Typing, on: (String, &'static str)) -> impl IntoView {
 
 fn words_of(to_do: ToDo) -> String {
     match to_do {
-        ToDo::Check(_) => "Go to the one to check".to_owned(),
+        ToDo::Check(_) => t("Go to the one to check").to_owned(),
         ToDo::Type(_) | ToDo::Place(_) | ToDo::Sign(_) => to_do.words(),
     }
 }

@@ -2,6 +2,7 @@
 
 use job::{Fact, Position, Sheet, Slot};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::typing::Typing;
 use crate::draft::use_draft;
@@ -62,9 +63,9 @@ fn where_it_lies(typing: Typing, slot: Slot) -> AnyView {
         let (title, note) = match position {
             Some(position) => {
                 let [one, other] = position.between;
-                (position.id, format!("Between {one} and {other}."))
+                (position.id, say!("Between {one} and {other}."))
             }
-            None => ("None", "This unit has no such pack.".to_owned()),
+            None => (t("None"), t("This unit has no such pack.").to_owned()),
         };
         let is_chosen = Signal::derive(move || chosen.get() == Some(position));
         let choose = Callback::new(move |()| {
@@ -77,7 +78,7 @@ fn where_it_lies(typing: Typing, slot: Slot) -> AnyView {
     let none = slot.may_be_absent().then_some(None);
     let answers = slot.positions().map(Some).chain(none).map(answer).collect::<Vec<_>>();
     view! {
-        <h2>{format!("Where does {} lie?", slot.tag())}</h2>
+        <h2>{say!("Where does {} lie?", slot.tag())}</h2>
         <p>{slot.question()}</p>
         <div id=place_id(slot) role="radiogroup" aria-label=slot.question()>
             {answers}
@@ -89,7 +90,7 @@ fn where_it_lies(typing: Typing, slot: Slot) -> AnyView {
 /// What the unit is like round the place, where that turns what the pack does.
 fn how_it_is_built(typing: Typing, position: Position) -> Option<AnyView> {
     let all: Vec<&'static str> = position.builds().collect();
-    let usual = if all.is_empty() { None } else { Some("None of these") };
+    let usual = if all.is_empty() { None } else { Some(t("None of these")) };
     let group = format!("build-{}", position.id);
     let answer = |(build, title): (Option<usize>, &'static str)| {
         let chosen = Signal::stored(position.build == build);
@@ -103,7 +104,7 @@ fn how_it_is_built(typing: Typing, position: Position) -> Option<AnyView> {
     };
     let answers = (0..).map(Some).zip(all).chain(usual.map(|usual| (None, usual))).map(answer);
     let answers: Vec<AnyView> = answers.collect();
-    let question = format!("How is it built round {}?", position.id);
+    let question = say!("How is it built round {}?", position.id);
     usual.map(|_| {
         view! {
             <h2>{question.clone()}</h2>
@@ -148,14 +149,14 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
         }
     });
     let picks = vec![
-        Pick::from(format!("Thicker: {}", position.thicker)),
-        Pick::from(format!("Thicker: {}", position.thinner)),
+        Pick::from(say!("Thicker: {}", position.thicker)),
+        Pick::from(say!("Thicker: {}", position.thinner)),
     ];
     let id = position.id;
-    let question = format!("Which way does {id} push?");
+    let question = say!("Which way does {id} push?");
     let state = live(move || match turned.get() {
-        Some(_) => view! { <State sign=Sign::In words="Seen"/> }.into_any(),
-        None => view! { <State sign=Sign::Open words="Not seen"/> }.into_any(),
+        Some(_) => view! { <State sign=Sign::In words=t("Seen")/> }.into_any(),
+        None => view! { <State sign=Sign::Open words=t("Not seen")/> }.into_any(),
     });
     let reason = live(move || match asking.get() {
         true => view! { <OtherWay typing position asking/> }.into_any(),
@@ -164,7 +165,7 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
     let because = live(move || {
         let told = |sheet: &Sheet| sheet.turned_because(&position).map(str::to_owned);
         let says = typing.look(|sheet| told(sheet));
-        says.map(|says| view! { <p><b>"The other way than usual: "</b>{says}</p> }).into_any()
+        says.map(|says| view! { <p><b>{t("The other way than usual: ")}</b>{says}</p> }).into_any()
     });
     // What grows the usual way is no help where a person saw the other.
     let grows = live(move || match turned.get() {
@@ -231,13 +232,13 @@ fn OtherWay(typing: Typing, position: Position, asking: RwSignal<bool>) -> impl 
         <div on:keydown=on_key>
             <TextField
                 id=format!("reason-{}", position.id)
-                label="Why does it push the other way?"
+                label=t("Why does it push the other way?")
                 value=reason
                 says
             />
         </div>
         <button class="btn btn--wide" type="button" on:click=move |_| keep.run(())>
-            {format!("Keep: thicker, {}", position.thinner)}
+            {say!("Keep: thicker, {}", position.thinner)}
         </button>
     }
 }

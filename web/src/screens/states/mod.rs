@@ -8,6 +8,7 @@ mod verdicts;
 mod writing;
 
 use leptos::prelude::*;
+use words::t;
 
 use crate::address::Screen;
 use crate::parts::{Back, Dock, Jump, Place, Plate, UnitToggle};
@@ -30,16 +31,16 @@ fn StatesScreen() -> impl IntoView {
     let turn = Callback::new(move |()| inches.update(|it| *it = !*it));
     let other = move || if prefs.theme() == Theme::Shed { Theme::Sun } else { Theme::Shed };
     view! {
-        <Plate title="Component states" subtitle="for the builders">
+        <Plate title=t("Component states") subtitle=t("for the builders")>
             <UnitToggle inches on_toggle=turn/>
         </Plate>
         <main class="main" id="main" tabindex="-1">
             <div class="head">
-                <h1>"Component states"</h1>
-                <p>"For the builders. Numbers and names are invented."</p>
+                <h1>{t("Component states")}</h1>
+                <p>{t("For the builders. Numbers and names are invented.")}</p>
             </div>
             <button class="btn" type="button" on:click=move |_| prefs.set_theme(other())>
-                "The other theme"
+                {t("The other theme")}
             </button>
             <div class="cols sheetcols">
                 <section class="col">
@@ -64,11 +65,11 @@ fn StatesScreen() -> impl IntoView {
                     <verdicts::Rows/>
                 </section>
             </div>
-            <h2>"Pictures"</h2>
+            <h2>{t("Pictures")}</h2>
             <Gallery/>
         </main>
         <Dock>
-            <Back href="/" words="Bench"/>
+            <Back href="/" words=t("Bench")/>
             <Jump places=places()/>
         </Dock>
     }
@@ -83,10 +84,10 @@ fn places() -> Vec<Place> {
         here: href == "/states",
     };
     vec![
-        place("Bench", "", "/"),
-        place("Shim tin", "38", "/tin"),
-        place("Settings", "", "/settings"),
-        place("States", "here", "/states"),
+        place(t("Bench"), "", "/"),
+        place(t("Shim tin"), "38", "/tin"),
+        place(t("Settings"), "", "/settings"),
+        place(t("States"), "here", "/states"),
     ]
 }
 

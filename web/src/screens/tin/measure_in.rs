@@ -2,6 +2,7 @@
 
 use job::{Figure, ShimPreview, figure};
 use leptos::prelude::*;
+use words::{say, t};
 
 use super::measured::{ALIKE, Measuring, Place};
 use crate::parts::{Act, Field, Glyph, Icon, Pair, Pick, Seg, Sign, State, live};
@@ -28,16 +29,16 @@ pub fn MeasureIn(measuring: Measuring, preview: Memo<ShimPreview>) -> impl IntoV
     let refused = live(move || measuring.refused.get().into_any());
     view! {
         <div class="sheet">
-            <h2>"Add a shim"</h2>
+            <h2>{t("Add a shim")}</h2>
             <p class="small">
-                "Measure at 2 places. Close the micrometer first: what it reads is taken off each shim."
+                {t("Measure at 2 places. Close the micrometer first: what it reads is taken off each shim.")}
             </p>
             {fields}
             {worth(preview)}
             <p class="label" aria-hidden="true">
-                "How many alike"
+                {t("How many alike")}
             </p>
-            <Seg id="alike" label="How many alike" picks chosen=alike on_choose=choose/>
+            <Seg id="alike" label=t("How many alike") picks chosen=alike on_choose=choose/>
             {reject(measuring, preview)}
             <p class="msg msg--refused" role="status">
                 {refused}
@@ -53,7 +54,7 @@ fn field(
     unit: &'static str,
 ) -> AnyView {
     let says = Signal::derive(move || preview.with(|preview| measuring.says(place, preview)));
-    let placeholder = if place == Place::Marked { "if it is" } else { "" };
+    let placeholder = if place == Place::Marked { t("if it is") } else { "" };
     view! {
         <Field
             id=place.id()
@@ -78,7 +79,7 @@ fn worth(preview: Memo<ShimPreview>) -> AnyView {
         let shown = shown.get();
         let (state, goes) = match shim.uneven {
             None => {
-                let goes = format!("{} goes in the tin", shown.units.length);
+                let goes = say!("{} goes in the tin", shown.units.length);
                 (view! { <State sign=Sign::In words=says/> }.into_any(), goes)
             }
             Some(why) => {
@@ -88,7 +89,7 @@ fn worth(preview: Memo<ShimPreview>) -> AnyView {
                         <span>{why}</span>
                     </p>
                 };
-                (refused.into_any(), format!("{} is its mean", shown.units.length))
+                (refused.into_any(), say!("{} is its mean", shown.units.length))
             }
         };
         view! {
@@ -113,7 +114,7 @@ fn reject(measuring: Measuring, preview: Memo<ShimPreview>) -> AnyView {
         true => view! {
             <button class="btn btn--plain btn--wide" type="button" on:click=press>
                 <Icon glyph=Glyph::Delete/>
-                "Reject"
+                {t("Reject")}
             </button>
         }
         .into_any(),

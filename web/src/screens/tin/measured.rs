@@ -1,6 +1,7 @@
 //! A shim under the micrometer: what is typed, and what it is worth.
 
 use std::sync::Arc;
+use words::t;
 
 use job::{BookId, Fact, Family, ShimPreview, ShimTexts, Shown, Tin, Typing, shim_preview};
 use leptos::prelude::*;
@@ -69,10 +70,10 @@ impl Place {
     /// Its label, without the unit.
     pub fn label(self) -> &'static str {
         match self {
-            Place::Zero => "Zero",
-            Place::Marked => "Marked on it",
-            Place::One => "Place 1",
-            Place::Other => "Place 2",
+            Place::Zero => t("Zero"),
+            Place::Marked => t("Marked on it"),
+            Place::One => t("Place 1"),
+            Place::Other => t("Place 2"),
         }
     }
 }
@@ -162,7 +163,7 @@ impl Measuring {
         let shim = self.name.get_untracked();
         let family = self.family.with_untracked(|it| it.as_ref().map_or("", |family| family.name));
         let uneven = preview.shim.as_ref().is_some_and(|shim| shim.uneven.is_some());
-        let why = if uneven { "uneven" } else { "set aside when measured" };
+        let why = if uneven { "uneven" } else { t("set aside when measured") };
         let added = Fact::ShimsAdded {
             shim: shim.clone(),
             family: family.to_owned(),

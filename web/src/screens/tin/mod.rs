@@ -5,6 +5,7 @@ mod measured;
 mod rows;
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{Family, Figure, Tin, families};
 use leptos::prelude::*;
@@ -39,18 +40,18 @@ pub fn TinScreen() -> impl IntoView {
     let measuring = Measuring::here(tin, family);
     let preview = Memo::new(move |_| measuring.preview());
     let subtitle = Signal::derive(move || match tin.with(|tin| tin.count()) {
-        0 => "Empty".to_owned(),
-        1 => "1 shim".to_owned(),
+        0 => t("Empty").to_owned(),
+        1 => t("1 shim").to_owned(),
         count => format!("{count} shims"),
     });
     let back = match untrack(|| bench.current_job()) {
-        Some(job) => (format!("/job/{}/setup", job.id), "Set-up"),
-        None => ("/".to_owned(), "Bench"),
+        Some(job) => (format!("/job/{}/setup", job.id), t("Set-up")),
+        None => ("/".to_owned(), t("Bench")),
     };
     let act = view! { <PutIn measuring preview/> }.into_any();
     view! {
-        <ShopScreen title="Shim tin" subtitle here=Here::Tin back act>
-            <h1 class="vh">"Shim tin"</h1>
+        <ShopScreen title=t("Shim tin") subtitle here=Here::Tin back act>
+            <h1 class="vh">{t("Shim tin")}</h1>
             <div class="cols">
                 <section class="col">
                     <Invented/>
@@ -87,7 +88,7 @@ fn kinds_to_choose(
         let picks: Vec<Pick> = kinds.with(|kinds| kinds.iter().map(pick).collect());
         view! {
             <div class="families">
-                <Seg id="family" label="Family" picks chosen=at on_choose=choose/>
+                <Seg id="family" label=t("Family") picks chosen=at on_choose=choose/>
             </div>
         }
         .into_any()
@@ -115,9 +116,9 @@ fn can_make(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
     });
     view! {
         <div class="sheet sheet--quiet">
-            <h2>{format!("What {tag} can make")}</h2>
+            <h2>{say!("What {tag} can make")}</h2>
             <Picture drawing/>
-            <p>"Each brass line is a pack you can build from the tin."</p>
+            <p>{t("Each brass line is a pack you can build from the tin.")}</p>
         </div>
     }
     .into_any()

@@ -1,6 +1,7 @@
 //! The shims of one family, counted up and down.
 
 use std::sync::Arc;
+use words::{say, t};
 
 use job::{BookId, Counted, Fact, Family, Figure, Shown, Tin, TinRow, figure};
 use leptos::prelude::*;
@@ -27,8 +28,8 @@ pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
         let shown = shown.get();
         let rows = rows.get();
         if rows.is_empty() {
-            let title = "No shim of this kind yet.".to_owned();
-            return view! { <Empty title words="Measure the first one in.".to_owned()/> }
+            let title = t("No shim of this kind yet.").to_owned();
+            return view! { <Empty title words=t("Measure the first one in.").to_owned()/> }
                 .into_any();
         }
         rows.into_iter().map(|it| row(bench, it, shown, refused)).collect::<Vec<_>>().into_any()
@@ -56,7 +57,7 @@ pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
 
 fn in_all(rows: &[TinRow]) -> String {
     match rows.iter().map(|row| row.count).fold(0, u32::saturating_add) {
-        1 => "1 shim".to_owned(),
+        1 => t("1 shim").to_owned(),
         count => format!("{count} shims"),
     }
 }
@@ -72,7 +73,7 @@ fn row(bench: Bench, row: TinRow, shown: Shown, refused: Refused) -> AnyView {
             <button
                 class="btn btn--plain"
                 type="button"
-                aria-label=format!("One {net} {way}")
+                aria-label=say!("One {net} {way}")
                 on:click=press
             >
                 {sign}
@@ -107,7 +108,7 @@ fn about(row: &TinRow, shown: Shown) -> String {
     });
     let in_cases = match row.in_cases {
         0 => None,
-        some => Some(format!("{some} in a case")),
+        some => Some(say!("{some} in a case")),
     };
     let none = (row.count == 0).then(|| "none left".to_owned());
     let parts = [marked, in_cases, none, row.not_offered.clone()];
@@ -133,7 +134,7 @@ fn none_left(rows: &[TinRow], shown: Shown) -> AnyView {
     if gone.is_empty() {
         return ().into_any();
     }
-    let title = format!("No {} left.", gone.join(", no "));
-    let words = "The advice leaves this size out until one is counted in.".to_owned();
+    let title = say!("No {} left.", gone.join(", no "));
+    let words = t("The advice leaves this size out until one is counted in.").to_owned();
     view! { <Caution title words/> }.into_any()
 }
