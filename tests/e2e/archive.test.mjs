@@ -48,8 +48,14 @@ describe("find and archive, offline", () => {
     await go(`/job/${heron}/archive`);
     await page.getByText("No tag yet.").waitFor();
     await page.getByRole("button", { name: "Put the tag on" }).click();
-    await page.locator(".says .msg--refused").waitFor();
-    await page.getByLabel("Another tag").fill("Winter lay-up");
+    const tag = page.getByLabel("Another tag");
+    await page.locator("#tag-says .msg--refused").waitFor();
+    assert.equal(await tag.getAttribute("aria-describedby"), "tag-says");
+    assert.equal(await tag.getAttribute("aria-invalid"), "true");
+    await held("no tag typed");
+    await tag.fill("Winter lay-up");
+    await page.locator("#tag-says .msg--refused").waitFor({ state: "detached" });
+    assert.notEqual(await tag.getAttribute("aria-invalid"), "true");
     await page.reload();
     await ready(page);
     assert.equal(await page.getByLabel("Another tag").inputValue(), "Winter lay-up");

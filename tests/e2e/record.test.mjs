@@ -76,6 +76,19 @@ describe("the record", () => {
   });
 
   // Page sizes in points: ISO 216 for A4, ANSI/ASME Y14.1 for Letter; the browser rounds to its own pixels.
+  test("on a phone, a tablet and a kiosk the paper comes first, and what hands it over is one press away", async () => {
+    for (const [width, height] of [[360, 740], [1280, 800], [820, 1180]]) {
+      await page.setViewportSize({ width, height });
+      await page.evaluate(() => scrollTo(0, 0));
+      const top = (selector) => page.locator(selector).evaluate((it) => it.getBoundingClientRect().top);
+      assert.ok(await top("article") < height / 2, `the paper at ${width} px`);
+      assert.ok(await top("#hand-over") > height, `what hands it over at ${width} px`);
+      await page.getByRole("link", { name: "Hand over", exact: true }).click();
+      await page.waitForFunction(() => document.activeElement.id === "hand-over");
+      await page.getByRole("button", { name: "Save the record as a file" }).click({ trial: true });
+    }
+  });
+
   for (const [paper, width, height] of [["A4", 595.28, 841.89], ["US Letter", 612, 792]]) {
     test(`it prints on ${paper} as a tagged PDF whose text is text, always in sun inks`, async () => {
       await page.locator('[aria-label="Paper"] label').filter({ hasText: paper }).click();

@@ -77,7 +77,7 @@ pub fn HandOver(
         })
     };
     view! {
-        <div class="sheet">
+        <div class="sheet" id="hand-over" tabindex="-1">
             <h2>{t("Hand over")}</h2>
             <p>{t("One file that opens anywhere, without the app.")}</p>
             <div class="line">

@@ -71,7 +71,13 @@ pub fn screen(screen: Screen) -> AnyView {
     let act =
         move || view! { <Act words=t("Print or save PDF") glyph=Glyph::Print on_press=print/> };
     view! {
-        <JobScreen of here=Here::Record back=(of.at("setup"), t("Set-up")) act=move || act().into_any()>
+        <JobScreen of here=Here::Record back=(of.at_job(), t("Job")) act=move || act().into_any()>
+            <PaperChoice paper>
+                <a class="btn" href="#hand-over">
+                    {t("Hand over")}
+                </a>
+            </PaperChoice>
+            {live(move || leaves(told.get(), paper))}
             <div class="screen">
                 <HandOver told/>
                 <Row title=t("Send this job") note=t("A file with its readings and photos.") href=send>
@@ -81,8 +87,6 @@ pub fn screen(screen: Screen) -> AnyView {
                     <Icon glyph=Glyph::Go/>
                 </Row>
             </div>
-            <PaperChoice paper/>
-            {live(move || leaves(told.get(), paper))}
         </JobScreen>
     }
     .into_any()

@@ -13,11 +13,14 @@ const PAPERS: [(&str, &str); 2] = [("A4", "paper"), ("US Letter", "paper paper--
 pub fn PaperChoice(
     /// Its place among the papers.
     paper: RwSignal<usize>,
+    /// What stands at the other end of the line.
+    #[prop(optional)]
+    children: Option<Children>,
 ) -> impl IntoView {
     let picks = PAPERS.map(|(words, _)| words.into()).to_vec();
     let choose = Callback::new(move |at| paper.set(at));
     view! {
-        <div class="screen">
+        <div class="screen line line--ends">
             <Seg
                 id="paper"
                 label=t("Paper")
@@ -25,6 +28,7 @@ pub fn PaperChoice(
                 chosen=Signal::derive(move || Some(paper.get()))
                 on_choose=choose
             />
+            {children.map(|it| it())}
         </div>
     }
 }

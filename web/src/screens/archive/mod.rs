@@ -19,7 +19,7 @@ struct Archive {
     of: OpenJob,
     /// Whether it is in the archive.
     is_in: Memo<bool>,
-    /// Why the last act was refused.
+    /// Why the job was not put away or the photos did not leave.
     says: RwSignal<Option<Says>>,
 }
 
@@ -30,12 +30,12 @@ impl Archive {
         Archive { bench, of, is_in, says: RwSignal::new(None) }
     }
 
-    /// Writes a fact down; `then` once it is kept.
-    fn record(self, fact: Fact, then: impl FnOnce() + 'static) {
+    /// Writes a fact down; why not is said at `says`, `then` comes once it is kept.
+    fn record(self, fact: Fact, says: RwSignal<Option<Says>>, then: impl FnOnce() + 'static) {
         let facts = vec![(BookId::Job(self.of.id()), fact)];
         spawn_local(async move {
             let outcome = self.bench.record(facts).await;
-            self.says.try_set(outcome.as_ref().err().map(|why| Says::Refused(why.to_string())));
+            says.try_set(outcome.as_ref().err().map(|why| Says::Refused(why.to_string())));
             if outcome.is_ok() {
                 then();
             }
@@ -48,7 +48,7 @@ pub fn screen(id: &str) -> AnyView {
     let archive = Archive::of(id);
     let Archive { of, is_in, says, .. } = archive;
     let turn = Callback::new(move |()| {
-        archive.record(Fact::JobArchived { archived: !is_in.get_untracked() }, || {});
+        archive.record(Fact::JobArchived { archived: !is_in.get_untracked() }, says, || {});
     });
     let next = words(move || {
         if is_in.get() { t("Back on the bench") } else { t("Put it away") }.to_owned()
