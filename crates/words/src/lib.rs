@@ -16,3 +16,12 @@ pub use catalogue::{language, learn, t};
 pub use fill::fill;
 pub use po::{Entry, Torn, read};
 pub use words_macro::say;
+
+/// Marks a text that is kept in a table and turned with [`t`] where it is shown: it stays as it
+/// is, and the catalogue has it.
+#[macro_export]
+macro_rules! key {
+    ($text:literal) => {
+        $text
+    };
+}

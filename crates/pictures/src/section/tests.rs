@@ -1,7 +1,6 @@
 //! Every pack of every layout has its place, and goes the way the layout's table says.
 
 use gearing::layout::{LAYOUTS, Position};
-use words::{say, t};
 
 use super::*;
 use crate::drawing::Shape;
@@ -58,7 +57,7 @@ fn pointed(mark: &Mark) -> Point {
 }
 
 fn arrows(section: &Section, change: f64, turned: bool) -> Vec<Point> {
-    let note = t("that way").to_owned();
+    let note = "that way".to_owned();
     let drawn = Section { change, turned, note, ..section.clone() }.draw();
     drawn.marks.iter().filter(|mark| mark.ink == "k-arrow").map(pointed).collect()
 }
@@ -143,12 +142,12 @@ fn the_arrow_agrees_with_the_words_of_the_table() {
         let way = arrows(section, 0.1, false)[0];
         let words = position.thicker;
         for (word, (x, y)) in [
-            (t(" aft"), (1.0, 0.0)),
-            (t(" forward"), (-1.0, 0.0)),
-            (t(" down"), (0.0, 1.0)),
-            (t(" up"), (0.0, -1.0)),
-            (t(" outward"), (-1.0, 0.0)),
-            (t(" inward"), (1.0, 0.0)),
+            (" aft", (1.0, 0.0)),
+            (" forward", (-1.0, 0.0)),
+            (" down", (0.0, 1.0)),
+            (" up", (0.0, -1.0)),
+            (" outward", (-1.0, 0.0)),
+            (" inward", (1.0, 0.0)),
         ] {
             // "Closes up" is no way.
             if words.ends_with(word) && !words.ends_with("closes up") {
@@ -211,12 +210,11 @@ fn packs_members_tags_and_words_lie_within_the_picture() {
 #[test]
 fn the_sentence_says_where_the_pack_lies_and_which_way_it_pushes() {
     let section = Section::of(["A2b", "A3"]).choosing("A2b");
-    let starts =
-        t("Section, nose left. A2b lies between nose-bore shoulder and front race, aft of \
-                  it. Thicker: gear aft, out of the mesh.");
+    let starts = "Section, nose left. A2b lies between nose-bore shoulder and front race, aft of \
+                  it. Thicker: gear aft, out of the mesh.";
     assert_eq!(section.draw().label, starts);
-    let thinner = Section { change: -0.1, note: t("gear forward 0.10").to_owned(), ..section };
-    let says = say!("{starts} Drawn with a thinner pack: gear forward 0.10.");
+    let thinner = Section { change: -0.1, note: "gear forward 0.10".to_owned(), ..section };
+    let says = format!("{starts} Drawn with a thinner pack: gear forward 0.10.");
     assert_eq!(thinner.draw().label, says);
     let none = Section::of(["D1", "D3"]).draw().label;
     assert_eq!(none, "Section, input from the left. The packs D1, D3 where they lie.");
