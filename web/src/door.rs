@@ -11,6 +11,7 @@ use crate::address::{Address, Screen};
 use crate::bench::Opened;
 use crate::code::{Code, Pieces};
 use crate::device::install::Installer;
+use crate::language;
 use crate::page;
 use crate::parts::{HelpOf, Icons, Says, Skip};
 use crate::pictures::PictureDefs;
@@ -49,6 +50,7 @@ fn TheDoor(pieces: Pieces, held: StoredValue<Held, LocalStorage>) -> impl IntoVi
         spawn_local(async move {
             match (pieces.work)().await {
                 Ok(open) => {
+                    language::learn_rest().await;
                     if let Some((opened, take_down)) = held.take() {
                         take_down();
                         open(opened, pieces, practice);

@@ -10,6 +10,7 @@ pub mod draft;
 pub mod guide;
 pub mod help;
 pub mod instruments;
+mod language;
 pub mod lock;
 mod page;
 pub mod paper;

@@ -35,6 +35,29 @@ pub enum Stand {
     Kiosk,
 }
 
+/// What language the screen speaks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Language {
+    /// The device’s, where the app has it.
+    Device,
+    /// English.
+    English,
+    /// Spanish.
+    Spanish,
+}
+
+impl Language {
+    /// The language chosen on this device, before there is a screen.
+    pub fn kept_here() -> Language {
+        Language::kept().unwrap_or(Language::Device)
+    }
+
+    /// Chooses it; it is spoken from the next start on.
+    pub fn keep_here(self) {
+        self.keep();
+    }
+}
+
 /// A preference with its values and the words they are kept under.
 trait Choice: Copy + PartialEq + Send + Sync + 'static {
     const KEY: &'static str;
@@ -64,6 +87,12 @@ impl Choice for NumberEntry {
     const KEY: &'static str = "entry";
     const VALUES: &'static [(&'static str, NumberEntry)] =
         &[("pad", NumberEntry::Pad), ("phone", NumberEntry::Phone)];
+}
+
+impl Choice for Language {
+    const KEY: &'static str = "language";
+    const VALUES: &'static [(&'static str, Language)] =
+        &[("device", Language::Device), ("en", Language::English), ("es", Language::Spanish)];
 }
 
 impl Choice for Stand {

@@ -10,6 +10,7 @@ use crate::code::{NotHere, Piece, Pieces};
 use crate::device::idle::BOARD;
 use crate::device::now::now;
 use crate::door;
+use crate::language;
 use crate::page;
 use crate::parts::Icons;
 use crate::place;
@@ -34,12 +35,14 @@ pub fn start(pieces: Pieces) {
         show_crash(&panic.to_string()).ok();
     }));
     if Opened::was_here() {
-        // The code comes while the store opens.
+        // Code and words come while the store opens.
         spawn_local(async move {
             (pieces.work)().await.ok();
         });
+        spawn_local(language::learn_rest());
     }
     spawn_local(async move {
+        language::learn_first().await;
         match Opened::read().await {
             Ok(opened) => {
                 wake();
@@ -53,6 +56,7 @@ pub fn start(pieces: Pieces) {
                         request_animation_frame(move || fetch_ahead(pieces));
                     });
                 } else if let Ok(open) = (pieces.work)().await {
+                    language::learn_rest().await;
                     open(opened, pieces, false);
                 } else {
                     mount_to_body(NotHere);
@@ -76,6 +80,7 @@ pub fn start(pieces: Pieces) {
 fn fetch_ahead(pieces: Pieces) {
     spawn_local(async move {
         (pieces.work)().await.ok();
+        language::learn_rest().await;
         (pieces.other)(Piece::Guide).await.ok();
     });
 }

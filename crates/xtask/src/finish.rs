@@ -10,7 +10,7 @@ use std::path::Path;
 use crate::bundle::Make;
 use crate::run::{self, Outcome};
 use crate::setup::Tools;
-use crate::{headers, licences};
+use crate::{headers, licences, words};
 
 /// Finishes a fresh `dist/` whose pieces of code are in the folder `code`. The order matters: the worker's list holds the finished page's digest.
 pub fn finish(tools: &Tools, dist: &Path, code: &str, make: Make) -> Outcome {
@@ -20,6 +20,7 @@ pub fn finish(tools: &Tools, dist: &Path, code: &str, make: Make) -> Outcome {
     page::forbid_inline(&page)?;
     write(dist, "index.html", &page::with_policy(&page, env!("CARGO_PKG_VERSION"))?)?;
 
+    words::lay(dist)?;
     let list = files::precached(dist, code)?;
     let build = worker::version(&list);
     write(dist, "sw.js", &worker::with_list(&read(dist, "sw.js")?, &list, &build)?)?;

@@ -21,6 +21,7 @@ mod setup;
 mod styles;
 #[cfg(test)]
 mod tidy;
+mod words;
 
 use std::process::ExitCode;
 use std::time::Instant;
@@ -77,6 +78,7 @@ fn carry_out(command: Command) -> Outcome {
         Command::Ci => checks::ci(),
         Command::Soak => checks::soak(),
         Command::Budget => budget::report(),
+        Command::Words => words::gather(),
         Command::Node(script) => checks::script(script),
     }
 }

@@ -19,6 +19,7 @@ cargo xtask soak               the long runs, about an hour: ten minutes each of
                                numbers, then 100 killed browsers, two tabs, 20 steps of a full store,
                                20 small disks and a bench of 1,000 jobs
 cargo xtask budget             sizes of the first visit, from dist/ as it is
+cargo xtask words              gather every text into the catalogues of other languages, and say what they lack
 cargo xtask icons              draw public/icons/*.png again from their SVG
 cargo xtask shots              take the pictures of the screens for the README and the manifest
 
@@ -42,6 +43,7 @@ pub enum Command {
     Ci,
     Soak,
     Budget,
+    Words,
     /// A script of `tests/e2e`, by its name without the ending.
     Node(&'static str),
 }
@@ -58,6 +60,7 @@ pub fn parse(words: &[String]) -> Outcome<Command> {
         Some("ci") => Command::Ci,
         Some("soak") => Command::Soak,
         Some("budget") => Command::Budget,
+        Some("words") => Command::Words,
         Some("icons") => Command::Node("icons"),
         Some("shots") => Command::Node("shots"),
         Some(other) => return Err(format!("There is no command `{other}`.\n\n{HELP}")),

@@ -3,6 +3,7 @@
 pub mod alert;
 pub mod awake;
 pub mod clipboard;
+pub mod fetched;
 pub mod file;
 pub mod idle;
 pub mod install;

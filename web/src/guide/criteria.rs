@@ -7,7 +7,7 @@ use job::guide::Criteria;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
-use super::load;
+use crate::device::fetched;
 
 thread_local! {
     static KEPT: RefCell<Option<Arc<Vec<Criteria>>>> = const { RefCell::new(None) };
@@ -19,7 +19,7 @@ pub fn criteria() -> RwSignal<Arc<Vec<Criteria>>> {
     let criteria = RwSignal::new(kept.clone().unwrap_or_default());
     if kept.is_none() {
         spawn_local(async move {
-            let Ok(text) = load::text(Criteria::ADDRESS).await else { return };
+            let Ok(text) = fetched::text(Criteria::ADDRESS).await else { return };
             let Ok(read) = Criteria::parse(&text).map(Arc::new) else { return };
             KEPT.with_borrow_mut(|kept| *kept = Some(read.clone()));
             // The screen may have been left meanwhile.

@@ -8,8 +8,9 @@ use job::procedure::{NEWEST, Plan, Procedure, Scope};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
-use super::load::{self, NotHere};
+use super::load;
 use crate::code::Visit;
+use crate::device::fetched::NotHere;
 use crate::device::now::{device_id, use_now, utc_offset_minutes};
 use crate::screens::frame::OpenJob;
 

@@ -5,6 +5,7 @@ use std::path::Path;
 
 use crate::digest;
 use crate::run::Outcome;
+use crate::words;
 
 /// A file the worker keeps on the device.
 #[derive(Debug)]
@@ -28,8 +29,8 @@ const FIXED: [(&str, &str); 4] = [
 /// Procedures: a revision stands in each name and is never edited, so a name means one content.
 const PROCEDURES: &str = "procedures";
 
-/// The fixed files, every file with a hashed name, the pieces of code in the folder `code`, and the
-/// procedures.
+/// The fixed files, the words of other languages, every file with a hashed name, the pieces of code
+/// in the folder `code`, and the procedures.
 ///
 /// The other icons stay out: a system takes its own copy when the app is installed. This one is
 /// asked for again at every visit.
@@ -42,6 +43,12 @@ pub fn precached(dist: &Path, code: &str) -> Outcome<Vec<Precached>> {
         let names = listed(&dist.join(folder))?;
         hashed.extend(names.into_iter().map(|name| format!("{folder}/{name}")));
     }
+    let mut words = listed(&dist.join(words::FOLDER))?;
+    words.sort();
+    names.extend(words.into_iter().map(|name| {
+        let name = format!("{}/{name}", words::FOLDER);
+        (format!("/{name}"), name)
+    }));
     hashed.sort();
     names.extend(hashed.into_iter().map(|name| (format!("/{name}"), name)));
     names

@@ -6,7 +6,7 @@ use measure::{Quantity, Unit};
 use words::{say, t};
 
 use crate::parts::{Pick, Seg, Setting};
-use crate::prefs::{NumberEntry, Stand, Theme, use_prefs};
+use crate::prefs::{Language, NumberEntry, Stand, Theme, use_prefs};
 
 /// Id of the group, what its units are of, a note, the quantity.
 const UNITS: [(&str, &str, &str, Quantity); 5] = [
@@ -23,6 +23,12 @@ const ENTRIES: [(NumberEntry, &str); 2] =
 
 const STANDS: [(Stand, &str); 2] = [(Stand::Own, "Mine"), (Stand::Kiosk, "Shop kiosk")];
 
+const LANGUAGES: [(Language, &str); 3] = [
+    (Language::Device, "The device’s"),
+    (Language::English, "English"),
+    (Language::Spanish, "Español"),
+];
+
 /// One of a few values, each with its word; `id` tells it from the other groups of the page.
 fn one_of<T: Copy + PartialEq + Send + Sync>(
     id: &'static str,
@@ -31,7 +37,7 @@ fn one_of<T: Copy + PartialEq + Send + Sync>(
     chosen: impl Fn() -> T + Send + Sync + 'static,
     choose: impl Fn(T) + Send + Sync + 'static,
 ) -> AnyView {
-    let picks: Vec<Pick> = values.iter().map(|(_, words)| Pick::from(*words)).collect();
+    let picks: Vec<Pick> = values.iter().map(|(_, words)| Pick::from(t(words))).collect();
     let at = move || values.iter().position(|(value, _)| *value == chosen());
     let choose = Callback::new(move |at: usize| {
         if let Some((value, _)) = values.get(at) {
@@ -94,9 +100,20 @@ pub fn Screen() -> impl IntoView {
         move || prefs.stand(),
         move |it| prefs.set_stand(it),
     );
+    let spoken = RwSignal::new(Language::kept_here());
+    let speak = move |language: Language| {
+        spoken.set(language);
+        language.keep_here();
+        // Texts are turned once, where they are drawn: what is half typed is a draft and survives.
+        window().location().reload().ok();
+    };
+    let language = one_of("language", t("Language"), &LANGUAGES, move || spoken.get(), speak);
     view! {
         <div class="sheet">
             <h2>{t("Screen and numbers")}</h2>
+            <Setting title=t("Language") note=t("a change starts the app again; nothing is lost")>
+                {language}
+            </Setting>
             <Setting title=t("Light") note=t("Auto follows the device")>
                 {theme}
             </Setting>
