@@ -132,6 +132,42 @@ describe("the bench checks, offline", () => {
     await page.getByText("for 25 lbf·ft at the fastener").waitFor();
   });
 
+  // 60, 120 and 200 with 400 and 60 mm at 45°: 54.2, 108.5, 180.8 (own arithmetic).
+  test("a torque is ticked off stage by stage, through a reload, and kept", async () => {
+    const states = () => page.locator(".stage .state").allInnerTexts();
+    await go(`${job}/check/torque`);
+    await choose("The wrench reads", "N·m");
+    for (const [id, text] of [["wanted-0", "60"], ["wanted-1", "120"], ["wanted-2", "200"], ["wrench", "400"], ["head", "60"], ["angle", "45"], ["line", "1"]]) await fill(id, text);
+    await choose("The manual's value is for", "dry");
+    await choose("Yours are", "dry");
+    await press(page, /^Stage 1 clicked at 54 N·m$/);
+    await page.getByRole("status").getByText("Stage 1 clicked at 54 N·m.").waitFor();
+    assert.deepEqual(await states(), ["Done", "Now", "Next"]);
+    assert.match(await page.locator(".headline").innerText(), /^108/);
+    await page.reload();
+    await press(page, /^Stage 2 clicked at 108 N·m$/);
+    await page.getByRole("button", { name: "Take back Stage 2" }).click();
+    assert.deepEqual(await states(), ["Done", "Now", "Next"]);
+    // What was ticked at another number is to be done again.
+    await fill("wanted-0", "80");
+    await page.getByText("Ticked at 54 N·m, asked now is 72 N·m: do it again.").waitFor();
+    assert.deepEqual(await states(), ["Now", "Next", "Next"]);
+    await held("torque with its stages");
+    for (const words of [/^Stage 1 clicked at 72/, /^Stage 2 clicked at 108/, /^Stage 3 clicked at 181/]) await press(page, words);
+    await page.getByText("All stages done.").waitFor();
+    await press(page, /^Keep torque/);
+    await page.getByText("Torque kept.").first().waitFor();
+    await page.getByRole("heading", { name: "Kept" }).waitFor();
+    assert.deepEqual(await states(), ["Done", "Done", "Done"]);
+    await go("/check/torque");
+    for (const [id, text] of [["wanted-0", "60"], ["wanted-1", "120"]]) await fill(id, text);
+    await choose("The manual's value is for", "dry");
+    await choose("Yours are", "dry");
+    await press(page, /^Stage 1 clicked at 60/);
+    assert.deepEqual(await states(), ["Done", "Now"]);
+    assert.equal(await page.getByRole("button", { name: "Keep it as it stands" }).count(), 0, "nothing is kept here");
+  });
+
   test("heat, press and play are worked out alone", async () => {
     // Callister, table B.6; 0.08 mm on 72 mm of cast aluminium: 51.680 K (run).
     await go("/check/fit");

@@ -31,9 +31,11 @@ mod runout;
 mod seal;
 mod seal_map;
 mod shown;
+mod stages;
 mod table;
 mod titles;
 mod torque;
+mod torque_stages;
 
 use std::collections::BTreeMap;
 use words::t;
@@ -50,6 +52,7 @@ pub use clock::{Elapsed, since};
 use given::Given;
 pub(crate) use records::given;
 pub use records::{of_record, of_step, place_for, said};
+pub use stages::{Progress, Stage};
 pub use table::{Table, TableRow};
 pub(crate) use titles::titled;
 

@@ -5,9 +5,9 @@ use leptos::prelude::*;
 use words::t;
 
 use super::working::Working;
-use super::{form, no_such};
+use super::{form, no_such, stages};
 use crate::page;
-use crate::parts::{Back, Dock, Glyph, Notice, Plate, words};
+use crate::parts::{Back, Dock, Glyph, Notice, Plate, live, words};
 use crate::screens::frame::UnitSwitch;
 
 /// The screen.
@@ -15,7 +15,14 @@ pub fn screen(kind: &str) -> AnyView {
     let found = instrument(kind);
     let title = found.map_or(t("Bench check"), |it| it.title);
     page::title(words(move || title.to_owned()));
-    let shown = found.map(|instrument| form::whole(Working::on(None, instrument, None, None)));
+    let working = found.map(|instrument| Working::on(None, instrument, None, None));
+    let shown = working.map(form::whole);
+    // Nothing is kept here, but a sequence is ticked off.
+    let is_ticked = Memo::new(move |_| working.is_some_and(|it| stages::now(it).is_some()));
+    let act = live(move || match working.filter(|_| is_ticked.get()) {
+        Some(working) => form::act(working),
+        None => ().into_any(),
+    });
     view! {
         <Plate title=t("Shimwright") subtitle=t("Bench check, no job")>
             <UnitSwitch/>
@@ -30,6 +37,7 @@ pub fn screen(kind: &str) -> AnyView {
         </main>
         <Dock>
             <Back href="/" words=t("Bench")/>
+            {act}
         </Dock>
     }
     .into_any()

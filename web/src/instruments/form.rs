@@ -8,6 +8,7 @@ use words::{say, t};
 use super::answer;
 use super::choices::{Choice, cards, one, picks};
 use super::clock;
+use super::stages;
 use super::working::Working;
 use crate::parts::{
     Act, Caution, DockedPad, Field, Message, Says, Slot, Slots, Text, TextField, live, whether,
@@ -40,6 +41,7 @@ pub fn whole(working: Working) -> AnyView {
             <section class="col check__top">
                 {clock::running(working)}
                 {answer::on_top(working)}
+                {stages::shown(working)}
                 {clock::acts(working)}
                 {map(working)}
                 {alarm(working)}
@@ -97,20 +99,24 @@ fn map(working: Working) -> AnyView {
     })
 }
 
-/// The one next act: keep it, or what is still wanted.
+/// The one next act: tick the stage that is now, or keep it, or what is still wanted.
 pub fn act(working: Working) -> AnyView {
     let name = working.instrument.title.to_lowercase();
-    let said = words(move || {
-        working.answer.with(|answer| match answer {
+    let said = words(move || match stages::now(working) {
+        Some((_, stage)) => stage.act,
+        None => working.answer.with(|answer| match answer {
             Ok(_) => say!("Keep {name}"),
             Err(NoAnswer { refused, .. }) if !refused.is_empty() => {
                 t("Look at the field").to_owned()
             }
             Err(_) => t("Type what is asked").to_owned(),
-        })
+        }),
     });
     let waits = Signal::derive(move || working.answer.with(Result::is_err));
-    let on_press = Callback::new(move |()| working.keep());
+    let on_press = Callback::new(move |()| match untrack(|| stages::now(working)) {
+        Some(_) => stages::tick(working),
+        None => working.keep(),
+    });
     view! { <Act words=said waits busy=working.busy on_press/> }.into_any()
 }
 
@@ -173,7 +179,7 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
     let (says, value) = (working.says(asked), working.text(at, 0));
     match asked.takes {
         Takes::Number(_, sign) => number(working, asked, value, says, sign),
-        Takes::Fold => ().into_any(),
+        Takes::Fold | Takes::Ticks => ().into_any(),
         Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
         Takes::Times(places) => view! {

@@ -9,6 +9,7 @@ mod choices;
 mod clock;
 mod form;
 mod list;
+mod stages;
 mod working;
 
 use job::instrument::instrument;

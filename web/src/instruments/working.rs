@@ -104,7 +104,8 @@ impl Working {
         Text::new(Signal::derive(text), set)
     }
 
-    fn lines(self, field: usize) -> Vec<String> {
+    /// The text of each place of a field; followed.
+    pub fn lines(self, field: usize) -> Vec<String> {
         let text = self.drafts.with_value(|drafts| drafts.get(field).map(|draft| draft.text()));
         text.unwrap_or_default().split('\n').map(str::to_owned).collect()
     }
@@ -116,6 +117,11 @@ impl Working {
         if let Some(place) = lines.get_mut(line) {
             *place = text;
         }
+        self.set_lines(field, &lines);
+    }
+
+    /// The same of all its places.
+    pub fn set_lines(self, field: usize, lines: &[String]) {
         let all = lines.join("\n");
         let all = if all.trim().is_empty() { "" } else { &all };
         if self.unit.text_untracked().is_empty() {
@@ -288,7 +294,7 @@ fn typed(instrument: &Instrument, drafts: StoredValue<Vec<Draft>>) -> Values {
         let texts = |(asked, draft): (&Asked, &Draft)| {
             let text = draft.text();
             let texts = match asked.takes {
-                Takes::Numbers(..) | Takes::Times(_) | Takes::Acts(_) => {
+                Takes::Numbers(..) | Takes::Times(_) | Takes::Acts(_) | Takes::Ticks => {
                     text.split('\n').map(str::to_owned).collect()
                 }
                 _ => vec![text],

@@ -6,6 +6,7 @@ use words::{say, t};
 use workshop::{Basis, Caution, Explanation, MANUAL_FIRST};
 
 use super::shown::Writing;
+use super::stages::Stage;
 use super::table::Table;
 
 /// The figure that answers, read from across the bench.
@@ -37,6 +38,8 @@ pub struct Answer {
     pub headline: Option<Headline>,
     /// That figure against its limits.
     pub band: Option<Drawing>,
+    /// Its sequence, each stage with how far it is; none where there is one stage.
+    pub stages: Vec<Stage>,
     /// The answer in a sentence or a few.
     pub says: Vec<String>,
     /// Figures: what, and how much with its ±.

@@ -43,6 +43,8 @@ pub enum Takes {
     Times(&'static [&'static str]),
     /// Minutes since the same clock, one for each of these acts, tapped as it is done.
     Acts(&'static [&'static str]),
+    /// What each stage of a sequence was ticked at, in their order: [`Stage`](super::Stage).
+    Ticks,
     /// One of these words.
     One(&'static [&'static str]),
     /// One of these words, each with its picture: [`card`].

@@ -86,9 +86,12 @@ impl<'a> Given<'a> {
         let unit = match asked.takes {
             Takes::Number(unit, _) | Takes::Numbers(unit, ..) | Takes::Usual(unit, ..) => unit,
             Takes::Times(_) | Takes::Acts(_) => Unit::Minute,
-            Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words | Takes::Fold => {
-                return None;
-            }
+            Takes::One(_)
+            | Takes::Cards(_)
+            | Takes::Unit(_)
+            | Takes::Words
+            | Takes::Ticks
+            | Takes::Fold => return None,
         };
         let chosen = self.fields.iter().filter(|it| matches!(it.takes, Takes::Unit(_)));
         let texts = chosen.filter_map(|it| self.values.get(it.id)?.first());
@@ -127,6 +130,11 @@ impl<'a> Given<'a> {
         text
     }
 
+    /// What the stages of a sequence were ticked at.
+    pub fn ticks(&self, id: &str) -> &'a [String] {
+        self.values.get(id).map(Vec::as_slice).unwrap_or_default()
+    }
+
     /// Takes a result, or notes why not at a field.
     pub fn at<T>(&mut self, field: &'static str, found: Result<T, Refusal>) -> Option<T> {
         found.map_err(|why| self.refuse(field, why.to_string())).ok()
@@ -151,6 +159,7 @@ impl<'a> Given<'a> {
                     |typed: Option<Typed>| typed.map(|it| it.to_string()).unwrap_or_default();
                 self.numbers(asked.id).into_iter().map(text).collect()
             }
+            Takes::Ticks => self.ticks(asked.id).to_vec(),
             Takes::Fold => Vec::new(),
             Takes::One(_) | Takes::Cards(_) | Takes::Unit(_) | Takes::Words => {
                 self.word(asked.id).map(str::to_owned).into_iter().collect()

@@ -4,11 +4,12 @@ use measure::{Amount, Decimal, Sign, Typed, Unit, real, show};
 use pictures::{offset_tool, turn};
 use words::{say, t};
 use workshop::torque::{
-    Answer as Found, OffsetTool, Threads, at_fastener, break_out, examine, torque_and_angle,
+    OffsetTool, Threads, Turn, at_fastener, break_out, examine, torque_and_angle,
 };
 use workshop::{Caution, Figure, Reading, Refusal};
 
 use super::shown::Writing;
+use super::torque_stages::{Setting, headline, of_torque};
 use super::{
     Answer, Asked, Given, Headline, Instrument, Takes, Values, answered, asked, fold, optional,
 };
@@ -57,6 +58,7 @@ pub(super) const TORQUE: Instrument = Instrument {
             "It broke out at, on the wrench",
             Takes::Number(Unit::NewtonMetre, Sign::NotNegative),
         ),
+        optional("done", "Ticked as done, at", Takes::Ticks),
     ],
     answer,
 };
@@ -80,13 +82,17 @@ fn answer(given: &mut Given) -> Option<Answer> {
                 .to_owned(),
         );
     }
+    let plan = plan(given, last)?;
+    let line = given.amount("line");
+    let setting = |(asked, set): (&Typed, &Figure)| {
+        setting(set, asked.amount(), line, tool.as_ref(), &writing)
+    };
+    let settings: Vec<Setting> = wanted.iter().zip(&found.set).map(setting).collect();
+    let marks = plan.as_ref().map(|plan| plan.marks.as_slice()).unwrap_or_default();
+    let stages = of_torque(&settings, marks, given.ticks("done"));
     let mut answer = Answer {
-        headline: found.set.last().map(|set| headline(given, set, last, tool.as_ref(), &writing)),
-        figures: if wanted.len() > 1 {
-            stage_by_stage(&wanted, &found, &writing)
-        } else {
-            Vec::new()
-        },
+        headline: headline(&stages, &settings),
+        stages,
         blind: Some(
             t("A wrench reads friction too: how hard the part is clamped, it does not see.")
                 .to_owned(),
@@ -94,7 +100,9 @@ fn answer(given: &mut Given) -> Option<Answer> {
         picture: tool.as_ref().map(|tool| picture(tool, &writing)),
         ..answered(&found.cautions, &found.explanation, &writing)
     };
-    turned(given, last, &mut answer, &mut says)?;
+    if let Some(plan) = &plan {
+        turned(plan, &mut answer, &mut says);
+    }
     broke_out(given, last, tool.as_ref(), &writing, &mut answer, &mut says)?;
     Some(Answer { says, ..answer })
 }
@@ -132,39 +140,28 @@ fn tool(given: &mut Given) -> Option<Option<OffsetTool>> {
     }
 }
 
-/// The setting; where the wrench has lines, the line next to it and what that makes of it.
-fn headline(
-    given: &mut Given,
+/// The setting for a torque asked, and where the wrench has lines, the line next to it with what that
+/// makes of it.
+fn setting(
     set: &Figure,
-    last: Amount,
+    asked: Amount,
+    line: Option<Amount>,
     tool: Option<&OffsetTool>,
     writing: &Writing,
-) -> Headline {
-    const TITLE: &str = "Set the wrench to";
-    let plain = |amount: Amount| writing.typed(amount);
-    let worked_out = writing.headline(TITLE, set, say!("for {} at the fastener", plain(last)));
-    let on_a_line = given.amount("line").and_then(|line| {
+) -> Setting {
+    let title = t("Set the wrench to");
+    let asked = writing.typed(asked);
+    let on_a_line = line.and_then(|line| {
         let set = set.amount()?.to(line.unit)?;
         let lines = measure::round(set.value / line.value, 0).max(Decimal::ONE);
         let line = Amount { value: lines * line.value, unit: line.unit };
         let reaches = writing.figure(&at_fastener(&sure(line), tool).ok()?);
-        let note = say!("on a line, makes {reaches} of {}", plain(last));
+        let note = say!("on a line, makes {reaches} of {asked}");
         let number = show(line.value, line.value.normalize().scale(), writing.mark);
-        Some(Headline { title: TITLE, number, unit: line.unit.symbol().to_owned(), note })
+        Some(Headline { title, number, unit: line.unit.symbol().to_owned(), note })
     });
-    on_a_line.unwrap_or(worked_out)
-}
-
-fn stage_by_stage(
-    wanted: &[Typed],
-    found: &Found,
-    writing: &Writing,
-) -> Vec<(&'static str, String)> {
-    let rows = STAGES.iter().zip(wanted.iter().zip(&found.set));
-    let row = |(stage, (wanted, set)): (&&'static str, (&Typed, &Figure))| {
-        (*stage, format!("{} for {wanted}", writing.figure(set)))
-    };
-    rows.map(row).collect()
+    let exact = writing.headline(title, set, say!("for {asked} at the fastener"));
+    Setting { asked, exact, on_a_line }
 }
 
 /// What to set at each of these angles with the tool that is typed, numbers alone; none while it is not
@@ -189,18 +186,17 @@ pub(super) fn at_angles(
     angles.iter().map(|angle| at(angle).unwrap_or_default()).collect()
 }
 
-/// The turn after the snug torque, where one is asked.
-fn turned(
-    given: &mut Given,
-    snug: Amount,
-    answer: &mut Answer,
-    says: &mut Vec<String>,
-) -> Option<()> {
+/// The turn after the snug torque, where one is asked; `None` while it is not whole.
+fn plan(given: &mut Given, snug: Amount) -> Option<Option<Turn>> {
     let turns: Vec<Reading> = given.numbers("turn").iter().flatten().map(Reading::typed).collect();
     if turns.is_empty() {
-        return Some(());
+        return Some(None);
     }
-    let plan = given.at("turn", torque_and_angle(&sure(snug), &turns))?;
+    given.at("turn", torque_and_angle(&sure(snug), &turns)).map(Some)
+}
+
+/// What to say and show with that turn.
+fn turned(plan: &Turn, answer: &mut Answer, says: &mut Vec<String>) {
     let marks: Vec<String> =
         plan.marks.iter().map(|mark| format!("{}°", mark.normalize())).collect();
     says.push(
@@ -214,7 +210,6 @@ fn turned(
     }
     let marks = plan.marks.iter().map(|mark| real::from_decimal(*mark)).collect();
     answer.below = Some(turn::Turn { marks }.draw());
-    Some(())
 }
 
 /// What it broke out at, as a share of what is asked.

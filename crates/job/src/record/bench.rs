@@ -5,7 +5,7 @@ use words::{say, t};
 
 use super::Look;
 use crate::guide::{BenchCheck, CheckKey};
-use crate::instrument::{self, Answer, Instrument};
+use crate::instrument::{self, Answer, Instrument, Progress, Stage};
 use crate::{CheckState, Sheet, Shown, Units};
 
 /// A bench check that was kept.
@@ -69,6 +69,8 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
         },
     };
     let name = instrument::titled(kind);
+    let stages = answer.stages.iter().map(ticked);
+    let figures = answer.figures.into_iter().map(|(what, much)| (what.to_owned(), much));
     let waits = answer.waits.map(|waits| say!("No verdict yet. {waits}"));
     RecordBench {
         title: title(name, [stage, place]),
@@ -77,10 +79,20 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
         given: given(instrument, check),
         state: answer.verdict.map(CheckState::from),
         says: waits.into_iter().chain(answer.says).chain(answer.blind).collect(),
-        figures: answer.figures.into_iter().map(|(what, much)| (what.to_owned(), much)).collect(),
+        figures: stages.chain(figures).collect(),
         cautions: answer.cautions,
         picture: answer.picture,
     }
+}
+
+/// A stage of its sequence: what it asked, how, and whether it was ticked.
+fn ticked(stage: &Stage) -> (String, String) {
+    let Stage { title, asked, how, .. } = stage;
+    let says = match stage.progress {
+        Progress::Done => say!("{asked}, {how}: done"),
+        Progress::Now | Progress::Next => say!("{asked}, {how}: not ticked"),
+    };
+    (title.clone(), says)
 }
 
 /// What was typed, in the order asked; fields that the instrument does not know come last.

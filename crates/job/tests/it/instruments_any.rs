@@ -32,6 +32,7 @@ fn plain(instrument: &Instrument) -> Values {
         Takes::One(words) | Takes::Cards(words) => vec![words[0].to_owned()],
         Takes::Unit(units) => vec![units[0].symbol().to_owned()],
         Takes::Words => vec!["214".to_owned()],
+        Takes::Ticks => vec!["1.5 N·m".to_owned()],
         Takes::Fold => Vec::new(),
     };
     instrument.fields.iter().map(|asked| (asked.id.to_owned(), text(asked.takes))).collect()

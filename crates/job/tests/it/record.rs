@@ -280,6 +280,32 @@ fn a_bench_check_is_answered_anew_from_what_was_typed() {
 }
 
 #[test]
+fn the_stages_of_a_torque_stand_with_what_was_ticked() {
+    let mut hand = Hand::new(Scope::GearSet);
+    let typed: [(&str, &[&str]); 4] = [
+        ("wanted", &["60 N·m", "120 N·m"]),
+        ("manual", &["dry"]),
+        ("threads", &["dry"]),
+        ("done", &["60 N·m"]),
+    ];
+    let texts = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect();
+    hand.write(Guided::BenchChecked {
+        step: String::new(),
+        place: String::new(),
+        kind: "torque".into(),
+        values: typed.iter().map(|(id, it)| ((*id).to_owned(), texts(it))).collect(),
+    });
+    let torque = &of(&hand).bench[0];
+    let says = |title: &str| {
+        let found = torque.figures.iter().find(|figure| figure.0 == title);
+        found.map(|figure| figure.1.as_str()).unwrap_or_default()
+    };
+    assert_eq!(says("Stage 1"), "60 N·m at the fastener, wrench 60.00 N·m: done");
+    assert!(says("Stage 2").ends_with(": not ticked"), "{:?}", torque.figures);
+    assert!(torque.given.contains(&("Ticked as done, at".to_owned(), "60 N·m".to_owned())));
+}
+
+#[test]
 fn without_its_steps_a_guided_job_is_a_draft_that_keeps_everything() {
     let hand = done();
     let (job, sheet, _) = hand.bench.state();
