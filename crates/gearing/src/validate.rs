@@ -1,7 +1,6 @@
 //! Refuses a case that makes no sense, so that nothing after it has to.
 
 use std::collections::{BTreeMap, BTreeSet};
-use words::{say, t};
 
 use measure::{Band, BandError, Decimal};
 
@@ -62,7 +61,7 @@ fn gears(gears: &Gears) -> Result<(), CaseError> {
     let radius = gears.pinion_pitch_radius;
     above_zero("gears.pinion_pitch_radius", radius)?;
     range("gears.pinion_pitch_radius", radius, Decimal::new(1, 1), FARTHEST)?;
-    count("gears.driven", gears.driven.len(), 1, DRIVEN, t("driven gears"))?;
+    count("gears.driven", gears.driven.len(), 1, DRIVEN, "driven gears")?;
     distinct("gears.driven", ".id", gears.driven.iter().map(|gear| gear.id.as_str()))?;
     for (index, gear) in gears.driven.iter().enumerate() {
         teeth(&format!("gears.driven[{index}].teeth"), gear.teeth)?;
@@ -176,7 +175,7 @@ fn stock(case: &Case) -> Result<(), CaseError> {
         sizes.entry(&line.family).or_default().insert(line.thickness);
     }
     for sizes in sizes.values() {
-        count("stock", sizes.len(), 0, SIZES, t("thicknesses in one family"))?;
+        count("stock", sizes.len(), 0, SIZES, "thicknesses in one family")?;
     }
     Ok(())
 }
@@ -188,14 +187,14 @@ fn trials(case: &Case) -> Result<(), CaseError> {
         let positions = case.positions.len();
         count(&format!("{path}.packs"), trial.packs.len(), positions, positions, "packs")?;
         for (pack, position) in trial.packs.iter().zip(&case.positions) {
-            let path = say!("{path}.packs.{}", position.id);
+            let path = format!("{path}.packs.{}", position.id);
             count(&path, pack.len(), 0, SIZES, "shims")?;
             shims(&path, pack.iter().copied())?;
         }
         let checks = case.checks.len();
         count(&format!("{path}.readings"), trial.readings.len(), checks, checks, "series")?;
         for (series, check) in trial.readings.iter().zip(&case.checks) {
-            let path = say!("{path}.readings.{}", check.id);
+            let path = format!("{path}.readings.{}", check.id);
             count(&path, series.len(), 0, READINGS, "readings")?;
             for (reading, &value) in series.iter().enumerate() {
                 range(&format!("{path}[{reading}]"), value, -FARTHEST, FARTHEST)?;
@@ -209,7 +208,7 @@ fn trials(case: &Case) -> Result<(), CaseError> {
 pub(crate) fn packs(case: &Case, packs: &[Vec<Decimal>]) -> Result<(), CaseError> {
     count("packs", packs.len(), case.positions.len(), case.positions.len(), "packs")?;
     for (pack, position) in packs.iter().zip(&case.positions) {
-        let path = say!("packs.{}", position.id);
+        let path = format!("packs.{}", position.id);
         count(&path, pack.len(), 0, SIZES, "shims")?;
         shims(&path, pack.iter().copied())?;
     }

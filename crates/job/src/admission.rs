@@ -102,7 +102,7 @@ fn sheet(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             opened(book)?;
             let is_here = Sheet::fold(book).fields().any(|facts| facts.field == *field);
             if !is_here {
-                return Err(Refusal::NotOfLayout { what: field.facts().name.to_owned() });
+                return Err(Refusal::NotOfLayout { what: field.facts().name().to_owned() });
             }
             fits(*field, value)
         }
@@ -168,7 +168,7 @@ fn fits(field: Field, value: &FieldValue) -> Result<(), Refusal> {
         (Kind::Text, FieldValue::Word(word)) => !word.trim().is_empty(),
         _ => false,
     };
-    if fits { Ok(()) } else { Err(Refusal::WrongValue { field: facts.name }) }
+    if fits { Ok(()) } else { Err(Refusal::WrongValue { field: facts.name() }) }
 }
 
 fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {

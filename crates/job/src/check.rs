@@ -2,7 +2,7 @@
 
 use measure::Unit;
 use serde::{Deserialize, Serialize};
-use words::{say, t};
+use words::{key, say, t};
 
 use crate::by_id::by_id;
 
@@ -74,8 +74,8 @@ static ROWS: [Row; 15] = {
     use Check::{Depth, Lash, Setting, Torque};
     use Mesh::*;
     [
-        row(Depth, "depth", "Pinion depth gap", "depth", "", &["depth"]),
-        row(Lash(Main), "lash-main", "Backlash", "lash", "main", &["backlash"]),
+        row(Depth, "depth", "Pinion depth gap", key!("depth"), "", &["depth"]),
+        row(Lash(Main), "lash-main", "Backlash", key!("lash"), "main", &["backlash"]),
         row(
             Lash(Forward),
             "lash-forward",
@@ -213,12 +213,12 @@ impl Check {
 
     /// The name as a heading: "Forward backlash".
     pub fn name(self) -> &'static str {
-        self.row().name
+        t(self.row().name)
     }
 
     /// The name inside a sentence: "forward lash".
     pub fn short(self) -> &'static str {
-        self.row().short
+        t(self.row().short)
     }
 
     /// The mesh or the bearings as the layouts call them; empty for the others.
@@ -244,7 +244,8 @@ impl Check {
         }
     }
 
-    /// Where each reading of a series is taken, in order; a series has one reading at each.
+    /// Where each reading of a series is taken, in order; a series has one reading at each. The
+    /// words are those that drafts go by, and are turned where they are shown.
     ///
     /// Common practice, no source: depth at three angles of the block, backlash every quarter turn
     /// of the gear on the same tooth, end play and torque three times.
@@ -252,7 +253,7 @@ impl Check {
         match self {
             Check::Depth => &["0°", "120°", "240°"],
             Check::Lash(_) => &["0°", "90°", "180°", "270°"],
-            Check::Setting(_) | Check::Torque => &["1st", "2nd", "3rd"],
+            Check::Setting(_) | Check::Torque => &[key!("1st"), key!("2nd"), key!("3rd")],
         }
     }
 

@@ -46,10 +46,10 @@ pub struct FieldFacts {
     pub field: Field,
     /// The name in files and addresses: `forward-low`.
     pub id: &'static str,
-    /// The name at the field: "Low".
-    pub label: &'static str,
-    /// The name inside a sentence: "forward low limit".
-    pub name: &'static str,
+    /// What [`FieldFacts::label`] turns.
+    pub(crate) label: &'static str,
+    /// What [`FieldFacts::name`] turns.
+    pub(crate) name: &'static str,
     /// What it takes.
     pub kind: Kind,
     /// Where it stands on the sheet.
@@ -91,6 +91,18 @@ pub enum Group {
     Arm,
     /// A check's limits.
     Limits(Check),
+}
+
+impl FieldFacts {
+    /// The name at the field: "Low".
+    pub fn label(&self) -> &'static str {
+        t(self.label)
+    }
+
+    /// The name inside a sentence: "forward low limit".
+    pub fn name(&self) -> &'static str {
+        t(self.name)
+    }
 }
 
 impl Field {

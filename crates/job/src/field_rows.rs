@@ -76,8 +76,8 @@ macro_rules! teeth {
         row(
             Teeth(Mesh::$mesh),
             concat!($id, "-teeth"),
-            concat!($label, " teeth"),
-            concat!($name, " teeth"),
+            $label,
+            $name,
             Kind::Teeth,
             GEARS,
             &[Check::Lash(Mesh::$mesh)],
@@ -86,24 +86,26 @@ macro_rules! teeth {
 }
 
 static TEETH: [FieldFacts; 7] = [
-    teeth!(Main, "main", "driven gear", "Driven gear"),
-    teeth!(Forward, "forward", "forward gear", "Forward gear"),
-    teeth!(Reverse, "reverse", "reverse gear", "Reverse gear"),
-    teeth!(Front, "front", "front gear", "Front gear"),
-    teeth!(Rear, "rear", "rear gear", "Rear gear"),
-    teeth!(Lower, "lower", "lower gear", "Lower gear"),
-    teeth!(Upper, "upper", "upper gear", "Upper gear"),
+    teeth!(Main, "main", "driven gear teeth", "Driven gear teeth"),
+    teeth!(Forward, "forward", "forward gear teeth", "Forward gear teeth"),
+    teeth!(Reverse, "reverse", "reverse gear teeth", "Reverse gear teeth"),
+    teeth!(Front, "front", "front gear teeth", "Front gear teeth"),
+    teeth!(Rear, "rear", "rear gear teeth", "Rear gear teeth"),
+    teeth!(Lower, "lower", "lower gear teeth", "Lower gear teeth"),
+    teeth!(Upper, "upper", "upper gear teeth", "Upper gear teeth"),
 ];
 
-/// Low, high and source of one check, with what stands between them.
+/// Low, high and source of one check, with what stands between them. The names are whole texts,
+/// since other languages put the words in another order.
 macro_rules! limits {
-    ($check:expr, $id:literal, $name:literal, $kind:expr $(, $between:expr)*) => {
+    ($check:expr, $id:literal, [$low:literal, $high:literal, $source:literal], $kind:expr
+        $(, $between:expr)*) => {
         &[
             row(
                 Low($check),
                 concat!($id, "-low"),
                 "Low",
-                concat!($name, " low limit"),
+                $low,
                 $kind,
                 Group::Limits($check),
                 &[$check],
@@ -112,7 +114,7 @@ macro_rules! limits {
                 High($check),
                 concat!($id, "-high"),
                 "High",
-                concat!($name, " high limit"),
+                $high,
                 $kind,
                 Group::Limits($check),
                 &[$check],
@@ -122,7 +124,7 @@ macro_rules! limits {
                 Source($check),
                 concat!($id, "-source"),
                 "Source",
-                concat!($name, " source"),
+                $source,
                 Kind::Text,
                 Group::Limits($check),
                 &[],
@@ -133,17 +135,17 @@ macro_rules! limits {
 
 /// The limits of one backlash, with the radius and the shaft they hold at.
 macro_rules! lash {
-    ($mesh:ident, $id:literal, $name:literal, $shafts:expr) => {
+    ($mesh:ident, $id:literal, [$radius:literal, $shaft:literal], $names:tt, $shafts:expr) => {
         limits!(
             Check::Lash(Mesh::$mesh),
             $id,
-            $name,
+            $names,
             LASH,
             row(
                 Radius(Mesh::$mesh),
                 concat!($id, "-radius"),
                 "At radius",
-                concat!($name, " radius"),
+                $radius,
                 RADIUS,
                 Group::Limits(Check::Lash(Mesh::$mesh)),
                 &[Check::Lash(Mesh::$mesh)],
@@ -152,7 +154,7 @@ macro_rules! lash {
                 Shaft(Mesh::$mesh),
                 concat!($id, "-shaft"),
                 "On",
-                concat!($name, " shaft"),
+                $shaft,
                 $shafts,
                 Group::Limits(Check::Lash(Mesh::$mesh)),
                 &[Check::Lash(Mesh::$mesh)],
@@ -173,20 +175,105 @@ static LIMITS: [&[FieldFacts]; 14] = {
     const OUTER: Check = of(OuterShaft);
     const VERTICAL: Check = of(Vertical);
     [
-        lash!(Main, "main", "backlash", SHAFTS),
-        lash!(Forward, "forward", "forward", SHAFTS),
-        lash!(Reverse, "reverse", "reverse", SHAFTS),
-        lash!(Front, "front", "front", SHAFTS),
-        lash!(Rear, "rear", "rear", SHAFTS),
-        lash!(Lower, "lower", "lower", INPUT),
-        lash!(Upper, "upper", "upper", INPUT),
-        limits!(DRIVESHAFT, "driveshaft-setting", "driveshaft setting", Kind::Play),
-        limits!(PINION, "pinion-setting", "pinion setting", Kind::Play),
-        limits!(PROPSHAFT, "end-play", "end play", Kind::Play),
-        limits!(INNER, "inner-setting", "inner setting", Kind::Play),
-        limits!(OUTER, "outer-setting", "outer setting", Kind::Play),
-        limits!(VERTICAL, "vertical-setting", "vertical setting", Kind::Play),
-        limits!(Check::Torque, "rolling-torque", "rolling torque", Kind::Torque),
+        lash!(
+            Main,
+            "main",
+            ["backlash radius", "backlash shaft"],
+            ["backlash low limit", "backlash high limit", "backlash source"],
+            SHAFTS
+        ),
+        lash!(
+            Forward,
+            "forward",
+            ["forward radius", "forward shaft"],
+            ["forward low limit", "forward high limit", "forward source"],
+            SHAFTS
+        ),
+        lash!(
+            Reverse,
+            "reverse",
+            ["reverse radius", "reverse shaft"],
+            ["reverse low limit", "reverse high limit", "reverse source"],
+            SHAFTS
+        ),
+        lash!(
+            Front,
+            "front",
+            ["front radius", "front shaft"],
+            ["front low limit", "front high limit", "front source"],
+            SHAFTS
+        ),
+        lash!(
+            Rear,
+            "rear",
+            ["rear radius", "rear shaft"],
+            ["rear low limit", "rear high limit", "rear source"],
+            SHAFTS
+        ),
+        lash!(
+            Lower,
+            "lower",
+            ["lower radius", "lower shaft"],
+            ["lower low limit", "lower high limit", "lower source"],
+            INPUT
+        ),
+        lash!(
+            Upper,
+            "upper",
+            ["upper radius", "upper shaft"],
+            ["upper low limit", "upper high limit", "upper source"],
+            INPUT
+        ),
+        limits!(
+            DRIVESHAFT,
+            "driveshaft-setting",
+            [
+                "driveshaft setting low limit",
+                "driveshaft setting high limit",
+                "driveshaft setting source"
+            ],
+            Kind::Play
+        ),
+        limits!(
+            PINION,
+            "pinion-setting",
+            ["pinion setting low limit", "pinion setting high limit", "pinion setting source"],
+            Kind::Play
+        ),
+        limits!(
+            PROPSHAFT,
+            "end-play",
+            ["end play low limit", "end play high limit", "end play source"],
+            Kind::Play
+        ),
+        limits!(
+            INNER,
+            "inner-setting",
+            ["inner setting low limit", "inner setting high limit", "inner setting source"],
+            Kind::Play
+        ),
+        limits!(
+            OUTER,
+            "outer-setting",
+            ["outer setting low limit", "outer setting high limit", "outer setting source"],
+            Kind::Play
+        ),
+        limits!(
+            VERTICAL,
+            "vertical-setting",
+            [
+                "vertical setting low limit",
+                "vertical setting high limit",
+                "vertical setting source"
+            ],
+            Kind::Play
+        ),
+        limits!(
+            Check::Torque,
+            "rolling-torque",
+            ["rolling torque low limit", "rolling torque high limit", "rolling torque source"],
+            Kind::Torque
+        ),
     ]
 };
 

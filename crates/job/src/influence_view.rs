@@ -112,7 +112,7 @@ pub fn influence_view((job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> 
         says: what_if((job, sheet, tin), position.slot, thicker, shown).says,
         rereads: checks.iter().copied().filter(|check| position.rereads(*check)).collect(),
         minutes: minutes(sheet, &position),
-        opens: position.facts.open_how,
+        opens: position.open_how(),
     };
     let rows = sheet.positions().into_iter().map(row).collect();
     let says = says(&influences, builds(job, sheet).len());

@@ -172,7 +172,7 @@ impl NextAct {
     /// What the blue button says.
     pub fn words(&self) -> String {
         match self {
-            NextAct::TypeField(field) => say!("Type {}", field.facts().name),
+            NextAct::TypeField(field) => say!("Type {}", field.facts().name()),
             NextAct::MoveArm => t("Change the arm on the sheet").to_owned(),
             NextAct::WritePack(slot) => say!("Write down pack {}", slot.tag()),
             NextAct::Read(check) => say!("Read {}", check.short()),

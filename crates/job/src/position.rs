@@ -26,7 +26,7 @@ pub struct Position {
     pub id: &'static str,
     /// The pack.
     pub slot: Slot,
-    /// What the pack lies between.
+    /// What the pack lies between, in the language of the app as every text here.
     pub between: [&'static str; 2],
     /// +1 a thicker pack moves its member IN (lash falls), −1 OUT, 0 moves nothing in mesh.
     pub mesh_sign: i8,
@@ -38,13 +38,13 @@ pub struct Position {
     pub thinner: &'static str,
     /// The swelling test in words, for the usual build.
     pub swelling: &'static str,
-    /// Kind of shim that fits.
+    /// Kind of shim that fits, in English as the tin's book names it; shown turned.
     pub family: &'static str,
     /// Own labour to open, minutes.
     pub open_minutes: u32,
     /// Which of the other builds the unit is, counted from 0; `None`: the usual one.
     pub build: Option<usize>,
-    /// The layout's row.
+    /// The layout's row, its texts in English.
     pub facts: &'static layout::Position,
 }
 
@@ -124,7 +124,7 @@ impl Slot {
 
     /// The question that says where it lies.
     pub fn question(self) -> &'static str {
-        self.facts().1.ask
+        t(self.facts().1.ask)
     }
 
     /// Whether a unit may have no such pack.
@@ -151,12 +151,12 @@ impl Position {
         Position {
             id: facts.id,
             slot,
-            between: facts.between,
+            between: facts.between.map(t),
             mesh_sign: facts.mesh_sign,
             setting_sign: facts.setting_sign,
             thicker: short(facts.thicker),
             thinner: short(facts.thinner),
-            swelling: facts.swelling,
+            swelling: t(facts.swelling),
             family: facts.family,
             open_minutes: facts.open_minutes,
             build: None,
@@ -178,11 +178,29 @@ impl Position {
 
     /// The builds it can be in besides the usual one: when each holds.
     pub fn builds(&self) -> impl Iterator<Item = &'static str> {
-        self.facts.builds.iter().map(|build| build.when)
+        self.facts.builds.iter().map(|build| t(build.when))
     }
 
     fn as_built(&self) -> Option<&'static Build> {
         self.facts.builds.get(self.build?)
+    }
+
+    /// What to mind about it; nothing where there is nothing.
+    pub fn note(&self) -> Option<&'static str> {
+        self.facts.note.map(t)
+    }
+
+    /// What happens as the pack grows, in the build the unit has.
+    pub fn grows(&self) -> &'static str {
+        match self.as_built() {
+            Some(build) => build.note.map(t).unwrap_or_default(),
+            None => self.swelling,
+        }
+    }
+
+    /// What has to come out to reach it.
+    pub fn open_how(&self) -> &'static str {
+        t(self.facts.open_how)
     }
 
     /// The pairs of gears it moves.
@@ -222,10 +240,14 @@ impl Position {
     }
 }
 
+/// The ways of a gear, whichever gear it is.
+static OF_A_GEAR: [&str; 6] =
+    ["gear forward", "gear aft", "gear up", "gear down", "gear IN", "gear OUT"];
+
 /// "gear aft" for "forward gear aft" and "carrier and reverse gear aft": the pack says which gear,
 /// and the words fit beside an arrow.
 fn short(way: &'static str) -> &'static str {
-    way.rfind(t("gear ")).and_then(|at| way.get(at..)).unwrap_or(way)
+    t(OF_A_GEAR.into_iter().find(|short| way.ends_with(short)).unwrap_or(way))
 }
 
 #[cfg(test)]

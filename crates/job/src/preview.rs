@@ -102,7 +102,7 @@ pub fn preview(
     shown: Shown,
 ) -> Preview {
     let stops: Vec<Stop> = (check.stops().iter().zip(texts.iter().chain(std::iter::repeat(&""))))
-        .map(|(label, text)| Stop { label, typing: Typing::of_check(check, text, unit) })
+        .map(|(stop, text)| Stop { label: t(stop), typing: Typing::of_check(check, text, unit) })
         .collect();
     let typed: Vec<Typed> = stops.iter().filter_map(|stop| stop.typing.typed.clone()).collect();
     let (arm, arm_refused) = chosen_arm(check, sheet, arm, unit);

@@ -106,7 +106,10 @@ impl fmt::Display for Refusal {
             Refusal::Count { check, found } => {
                 let wanted = check.stops().len();
                 match check.stops().get(*found) {
-                    Some(stop) => f.write_str(&say!("{found} of {wanted} read. Read {stop} too.")),
+                    Some(stop) => {
+                        let stop = t(stop);
+                        f.write_str(&say!("{found} of {wanted} read. Read {stop} too."))
+                    }
                     None => {
                         f.write_str(&say!("{found} readings for {wanted} places. Keep {wanted}."))
                     }

@@ -86,7 +86,7 @@ pub(crate) fn of(fact: &Fact) -> String {
 }
 
 fn heading(field: Field) -> String {
-    let mut letters = field.facts().name.chars();
+    let mut letters = field.facts().name().chars();
     let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
     first.unwrap_or_default() + letters.as_str()
 }
@@ -99,7 +99,7 @@ fn shown(field: Field, value: &FieldValue) -> String {
         FieldValue::Word(word) => match field.facts().kind {
             Kind::Choice(choices) => {
                 let choice = choices.iter().find(|(id, _)| id == word);
-                choice.map_or(word.as_str(), |(_, shown)| shown).to_lowercase()
+                choice.map_or(word.as_str(), |(_, shown)| t(shown)).to_lowercase()
             }
             _ => word.clone(),
         },

@@ -1,7 +1,7 @@
 //! A unit sheet: its book folded.
 
 use std::collections::{BTreeMap, BTreeSet};
-use words::say;
+use words::{say, t};
 
 use gearing::layout::Layout;
 use measure::{Decimal, Typed, Unit};
@@ -153,7 +153,7 @@ impl Sheet {
     pub fn shaft(&self, on: ArmShaft) -> String {
         let choices = self.choices(Field::ArmShaft).iter();
         let word =
-            choices.filter(|(id, _)| *id == on.id()).map(|(_, word)| word.to_lowercase()).next();
+            choices.filter(|(id, _)| *id == on.id()).map(|(_, word)| t(word).to_lowercase()).next();
         word.unwrap_or_else(|| on.id().to_owned())
     }
 
@@ -168,7 +168,8 @@ impl Sheet {
         field_rows::all().filter(is_here)
     }
 
-    /// The words a field can be, and how each is shown for this layout; none for other fields.
+    /// The words a field can be, and how each is shown for this layout, turned where it is; none for
+    /// other fields.
     pub fn choices(&self, field: Field) -> &'static [(&'static str, &'static str)] {
         let is_input = self.layout().meshes.contains(&Check::Lash(Mesh::Upper).part());
         match (field, field.facts().kind) {
@@ -295,6 +296,6 @@ pub(crate) fn listed(words: &[impl AsRef<str>]) -> String {
     match words.split_last() {
         None => String::new(),
         Some((last, [])) => (*last).to_owned(),
-        Some((last, first)) => format!("{} and {last}", first.join(", ")),
+        Some((last, first)) => say!("{before} and {last}", before = first.join(", ")),
     }
 }

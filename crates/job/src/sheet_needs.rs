@@ -32,8 +32,8 @@ impl ToDo {
     /// What the blue button says.
     pub fn words(self) -> String {
         match self {
-            ToDo::Type(field) => say!("Type {}", field.facts().name),
-            ToDo::Check(field) => say!("Check {}", field.facts().name),
+            ToDo::Type(field) => say!("Type {}", field.facts().name()),
+            ToDo::Check(field) => say!("Check {}", field.facts().name()),
             ToDo::Place(slot) => say!("Say where {} lies", slot.tag()),
             ToDo::Sign(slot) => say!("See which way {} pushes", slot.tag()),
         }
@@ -51,7 +51,7 @@ impl Sheet {
         if fields.is_empty() {
             return None;
         }
-        let names: Vec<&str> = fields.iter().map(|field| field.facts().name).collect();
+        let names: Vec<&str> = fields.iter().map(|field| field.facts().name()).collect();
         let sentence = say!(
             "{} cannot be judged without {}. Type {} on the unit sheet.",
             check.name(),

@@ -2,13 +2,14 @@
 
 use gearing::layout::{LAYOUTS, Layout};
 use measure::Decimal;
+use words::t;
 
 use crate::{Position, Sheet, Slot, Tin, plan, tin::MAX_SHIMS};
 
 /// A kind of shim and the positions that take it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Family {
-    /// The kind: "forward race".
+    /// The kind as books name it: "forward race".
     pub name: &'static str,
     /// The positions it fits, in the order of work.
     pub positions: Vec<Position>,
@@ -51,6 +52,11 @@ fn join(families: &mut Vec<Family>, position: Position) {
 }
 
 impl Family {
+    /// The kind as it is shown.
+    pub fn words(&self) -> &'static str {
+        t(self.name)
+    }
+
     /// The packs that take it: "B1", "B3".
     pub fn tag(&self) -> &'static str {
         self.positions.first().map_or("", |position| position.slot.tag())

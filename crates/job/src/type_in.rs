@@ -179,7 +179,7 @@ impl Doubt {
 fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal> {
     let facts = field.facts();
     match facts.kind {
-        Kind::Length { .. } => length(facts.name, text, unit).map(FieldValue::Number),
+        Kind::Length { .. } => length(facts.name(), text, unit).map(FieldValue::Number),
         Kind::Play => play(text, unit).map(FieldValue::Number),
         Kind::Torque => torque(text, unit).map(FieldValue::Number),
         Kind::Angle => angle(field, text).map(FieldValue::Number),
@@ -189,7 +189,7 @@ fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal
         }
         Kind::Choice(_) => Err(FieldRefusal::Choice),
         Kind::Text => match text.trim() {
-            "" => Err(FieldRefusal::NoText { name: facts.name }),
+            "" => Err(FieldRefusal::NoText { name: facts.name() }),
             text => Ok(FieldValue::Word(text.to_owned())),
         },
     }

@@ -162,7 +162,7 @@ fn minutes(told: &SetUp) -> Option<Why> {
         .filter(|pack| pack.act == PackAct::Fit)
         .map(|pack| Input {
             name: pack.slot.tag().to_owned(),
-            value: say!("{} min, {}", pack.position.open_minutes, pack.position.facts.open_how),
+            value: say!("{} min, {}", pack.position.open_minutes, pack.position.open_how()),
         })
         .collect();
     (!changed.is_empty()).then(|| Why {

@@ -69,7 +69,7 @@ pub fn Lacks(
     missing: Missing,
 ) -> impl IntoView {
     let field = missing.fields.first().copied().map(|field| {
-        let words = say!("Type {}", field.facts().name);
+        let words = say!("Type {}", field.facts().name());
         view! { <a class="btn" href=of.at_field(field)>{words}</a> }
     });
     view! {

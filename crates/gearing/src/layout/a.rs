@@ -1,5 +1,7 @@
 //! Layout (a): single driven gear, vertical pinion shaft, threaded ring.
 
+use words::key;
+
 use super::{Build, Choose, Layout, Position, Slot, Step};
 
 pub(super) static LAYOUT: Layout = Layout {
@@ -72,7 +74,7 @@ static POSITIONS: &[Position] = &[
             the shaft and the pinion go DOWN, IN to the gear: the depth gap closes, lash \
             falls.",
         height_sign: 1,
-        family: "driveshaft",
+        family: key!("driveshaft"),
         open_minutes: 40,
         after: &["A3", "A3b"],
         alone_minutes: 60,
@@ -112,7 +114,7 @@ static POSITIONS: &[Position] = &[
             the shaft and the pinion go UP, OUT of the gear: the depth gap opens, lash \
             grows.",
         height_sign: -1,
-        family: "driveshaft",
+        family: key!("driveshaft"),
         open_minutes: 40,
         after: &["A3", "A3b"],
         alone_minutes: 60,
@@ -172,7 +174,7 @@ static POSITIONS: &[Position] = &[
         swelling: "Picture the pack growing. The cone cannot go up past its race, so the pinion \
             goes DOWN along its shaft, IN to the gear: the depth gap closes, lash falls.",
         height_sign: 1,
-        family: "pinion",
+        family: key!("pinion"),
         open_minutes: 25,
         after: &["A3", "A3b"],
         alone_minutes: 45,
@@ -310,7 +312,7 @@ static POSITIONS: &[Position] = &[
             race go AFT, away from the front race: the bearings loosen, the gear stays \
             on the front race.",
         height_sign: -1,
-        family: "carrier",
+        family: key!("carrier"),
         open_minutes: 20,
         after: &[],
         alone_minutes: 20,

@@ -1,5 +1,7 @@
 //! Layout (b): forward and reverse gears, sliding dog.
 
+use words::key;
+
 use super::{Build, Choose, Layout, Position, Slot, Step};
 
 pub(super) static LAYOUT: Layout = Layout {
@@ -73,7 +75,7 @@ static POSITIONS: &[Position] = &[
             the shaft and the pinion go DOWN, IN to the gear: the depth gap closes, both \
             lashes fall.",
         height_sign: 1,
-        family: "driveshaft",
+        family: key!("driveshaft"),
         open_minutes: 30,
         after: &["B3", "B3b", "B4"],
         alone_minutes: 60,
@@ -113,7 +115,7 @@ static POSITIONS: &[Position] = &[
             the shaft and the pinion go UP, OUT of the gear: the depth gap opens, both \
             lashes grow.",
         height_sign: -1,
-        family: "driveshaft",
+        family: key!("driveshaft"),
         open_minutes: 30,
         after: &["B3", "B3b", "B4"],
         alone_minutes: 60,
@@ -175,7 +177,7 @@ static POSITIONS: &[Position] = &[
             goes DOWN along its shaft, IN to the gear: the depth gap closes, both lashes \
             fall.",
         height_sign: 1,
-        family: "pinion",
+        family: key!("pinion"),
         open_minutes: 15,
         after: &["B3", "B3b", "B4"],
         alone_minutes: 45,
@@ -237,7 +239,7 @@ static POSITIONS: &[Position] = &[
             reverse gear go FORWARD, IN to the pinion: reverse lash falls. The forward \
             gear does not move.",
         height_sign: 1,
-        family: "reverse",
+        family: key!("reverse"),
         open_minutes: 20,
         after: &[],
         alone_minutes: 20,
@@ -273,7 +275,7 @@ static POSITIONS: &[Position] = &[
             reverse gear go AFT, OUT of the pinion: reverse lash grows, and the \
             propshaft gets more end play.",
         height_sign: -1,
-        family: "carrier",
+        family: key!("carrier"),
         open_minutes: 20,
         after: &[],
         alone_minutes: 20,

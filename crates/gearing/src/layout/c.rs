@@ -1,5 +1,7 @@
 //! Layout (c): twin counter-rotating propshafts, one pinion.
 
+use words::key;
+
 use super::{Build, Choose, Layout, Position, Slot, Step};
 
 pub(super) static LAYOUT: Layout = Layout {
@@ -88,7 +90,7 @@ static POSITIONS: &[Position] = &[
             the shaft and the pinion go DOWN, IN to the gear: the depth gap closes, both \
             lashes fall.",
         height_sign: 1,
-        family: "driveshaft",
+        family: key!("driveshaft"),
         open_minutes: 45,
         after: &["C3b", "C4"],
         alone_minutes: 70,
@@ -128,7 +130,7 @@ static POSITIONS: &[Position] = &[
             the shaft and the pinion go UP, OUT of the gear: the depth gap opens, both \
             lashes grow.",
         height_sign: -1,
-        family: "driveshaft",
+        family: key!("driveshaft"),
         open_minutes: 45,
         after: &["C3b", "C4"],
         alone_minutes: 70,
@@ -190,7 +192,7 @@ static POSITIONS: &[Position] = &[
             goes DOWN along its shaft, IN to the gear: the depth gap closes, both lashes \
             fall.",
         height_sign: 1,
-        family: "pinion",
+        family: key!("pinion"),
         open_minutes: 30,
         after: &["C3b", "C4"],
         alone_minutes: 55,
@@ -273,7 +275,7 @@ static POSITIONS: &[Position] = &[
             the whole outer shaft and the rear gear goes AFT, OUT of the pinion: rear \
             lash grows. The inner shaft's rear bearing goes with it: inner shaft looser.",
         height_sign: -1,
-        family: "carrier",
+        family: key!("carrier"),
         open_minutes: 20,
         after: &[],
         alone_minutes: 20,

@@ -108,7 +108,7 @@ fn about_what(fact: &Fact) -> Option<String> {
         Fact::JobTagged { tag, .. } => say!("the tag {tag}"),
         Fact::ReadingTaken { check, .. } => check.name().to_owned(),
         Fact::FieldTyped { field, .. } | Fact::FieldCleared { field } => {
-            field.facts().name.to_owned()
+            field.facts().name().to_owned()
         }
         Fact::VariantChosen { slot, .. } => say!("where {} lies", slot.tag()),
         Fact::SignConfirmed { position } | Fact::SignOverridden { position, .. } => {

@@ -126,7 +126,7 @@ proptest! {
 fn the_fields_of_layout_b_keep_their_names() {
     let told: Vec<String> = Sheet::default()
         .fields()
-        .map(|facts| format!("{} | {} | {}", facts.id, facts.label, facts.name))
+        .map(|facts| format!("{} | {} | {}", facts.id, facts.label(), facts.name()))
         .collect();
     let names = include_str!("fields_b.txt");
     assert_eq!(told, names.lines().collect::<Vec<_>>());

@@ -50,19 +50,22 @@ impl Series {
     pub fn slots(self) -> Vec<Slot> {
         let (unit, is_told) = self.unit();
         let spoken = match unit {
-            Unit::Inch => "inches",
+            Unit::Inch => t("inches"),
             Unit::NewtonMetre => t("newton metres"),
             Unit::PoundForceInch => t("pound-force inches"),
             Unit::PoundForceFoot => t("pound-force feet"),
-            _ => "millimetres",
+            _ => t("millimetres"),
         };
-        let slot = |(at, label): (usize, &&'static str)| Slot {
-            id: id(at),
-            place: if is_told { format!("{label} {unit}") } else { (*label).to_owned() },
-            spoken: say!("Reading at {label}, {spoken}"),
-            value: self.entries.text(at),
-            says: Signal::derive(move || self.says(at)),
-            unit: Signal::derive(move || Some(self.entries.unit())),
+        let slot = |(at, stop): (usize, &&'static str)| {
+            let label = t(stop);
+            Slot {
+                id: id(at),
+                place: if is_told { format!("{label} {unit}") } else { label.to_owned() },
+                spoken: say!("Reading at {label}, {spoken}"),
+                value: self.entries.text(at),
+                says: Signal::derive(move || self.says(at)),
+                unit: Signal::derive(move || Some(self.entries.unit())),
+            }
         };
         self.check.stops().iter().enumerate().map(slot).collect()
     }

@@ -69,7 +69,7 @@ fn lacks(of: OpenJob, told: &SetUp) -> Option<AnyView> {
     let missing =
         told.checks.iter().find_map(|check| check.missing.as_ref()).filter(|_| is_wanted)?;
     let field = *missing.fields.first()?;
-    let words = say!("Type {}", field.facts().name);
+    let words = say!("Type {}", field.facts().name());
     Some(view! { <a class="btn" href=of.at_field(field)>{words}</a> }.into_any())
 }
 

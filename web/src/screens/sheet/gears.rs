@@ -13,7 +13,7 @@ use crate::shown::use_shown;
 /// Teeth, radius and angles.
 #[component]
 pub fn Gears(typing: Typing) -> impl IntoView {
-    let plain = move |field: Field| number(typing, field, field.facts().label.to_owned());
+    let plain = move |field: Field| number(typing, field, field.facts().label().to_owned());
     let of_gears: Vec<Field> = typing.look(|sheet| {
         let fields = sheet.fields().map(|facts| facts.field);
         fields.filter(|field| matches!(field, Field::Teeth(_))).collect()
@@ -24,7 +24,8 @@ pub fn Gears(typing: Typing) -> impl IntoView {
         <Pair alone=true>{plain(Field::PinionTeeth)} {first}</Pair>
         {of_gears.collect::<Vec<_>>()}
     };
-    let degrees = move |field: Field| number(typing, field, format!("{}, °", field.facts().label));
+    let degrees =
+        move |field: Field| number(typing, field, format!("{}, °", field.facts().label()));
     view! {
         <div class="sheet">
             <div class="h">

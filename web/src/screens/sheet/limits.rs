@@ -53,7 +53,7 @@ fn number_in(typing: Typing, field: Field, label: String, unit: Signal<Option<Un
     let (facts, value) = (field.facts(), typing.text(field));
     let says = typing.says(field);
     let signed = matches!(facts.kind, Kind::Play);
-    view! { <NumberField id=facts.id label name=facts.name value says signed unit/> }.into_any()
+    view! { <NumberField id=facts.id label name=facts.name() value says signed unit/> }.into_any()
 }
 
 /// A way on from each value in doubt of a part: to say that it stands.
@@ -64,7 +64,7 @@ pub fn in_doubt(typing: Typing, group: Group) -> AnyView {
     });
     let stands = move |field: Field| {
         let value = typing.look(|sheet| sheet.number(field).map(ToString::to_string));
-        let words = say!("{} {} is right", field.facts().label, value.unwrap_or_default());
+        let words = say!("{} {} is right", field.facts().label(), value.unwrap_or_default());
         let stand = Callback::new(move |()| typing.let_stand(field));
         view! {
             <button class="btn btn--plain btn--wide" type="button" on:click=press(stand)>
@@ -79,7 +79,7 @@ pub fn in_doubt(typing: Typing, group: Group) -> AnyView {
 pub fn length(typing: Typing, field: Field) -> AnyView {
     let unit = Memo::new(move |_| typing.unit(field));
     live(move || {
-        let label = format!("{}, {}", field.facts().label, unit.get());
+        let label = format!("{}, {}", field.facts().label(), unit.get());
         number_in(typing, field, label, Signal::derive(move || Some(unit.get())))
     })
 }
@@ -96,13 +96,13 @@ pub fn choice(typing: Typing, field: Field) -> AnyView {
             typing.choose(field, word);
         }
     });
-    let picks: Vec<Pick> = words.iter().map(|(_, shown)| Pick::from(*shown)).collect();
+    let picks: Vec<Pick> = words.iter().map(|(_, shown)| Pick::from(t(shown))).collect();
     view! {
         <div id=facts.id>
             <p class="label" aria-hidden="true">
-                {facts.label}
+                {facts.label()}
             </p>
-            <Seg id=format!("{}-choice", facts.id) label=facts.label picks chosen on_choose=choose/>
+            <Seg id=format!("{}-choice", facts.id) label=facts.label() picks chosen on_choose=choose/>
         </div>
     }
     .into_any()

@@ -123,15 +123,6 @@ fn sentence(words: &str) -> String {
     first.into_iter().chain(letters).collect()
 }
 
-/// What happens as the pack grows, for the build the unit has.
-fn swelling(position: &Position) -> &'static str {
-    let build = position.build.and_then(|at| position.facts.builds.get(at));
-    match build {
-        Some(build) => build.note.unwrap_or_default(),
-        None => position.swelling,
-    }
-}
-
 /// Which way the pack pushes.
 #[component]
 fn Push(typing: Typing, position: Position) -> impl IntoView {
@@ -170,7 +161,7 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
     // What grows the usual way is no help where a person saw the other.
     let grows = live(move || match turned.get() {
         Some(true) => ().into_any(),
-        _ => view! { <p>{swelling(&position)}</p> }.into_any(),
+        _ => view! { <p>{position.grows()}</p> }.into_any(),
     });
     let sketch = Signal::derive(move || {
         let is_turned = turned.get() == Some(true) || asking.get();
@@ -188,7 +179,7 @@ fn Push(typing: Typing, position: Position) -> impl IntoView {
         </div>
         {reason}
         {because}
-        {position.facts.note.map(|note| view! { <p class="small">{note}</p> })}
+        {position.note().map(|note| view! { <p class="small">{note}</p> })}
     }
 }
 

@@ -78,7 +78,7 @@ fn kinds_to_choose(
     });
     let pick = |kind: &Family| Pick {
         words: kind.tag().to_owned(),
-        note: kind.name.to_owned(),
+        note: kind.words().to_owned(),
         shut: false,
     };
     let at = Signal::derive(move || {

@@ -21,7 +21,7 @@ type Refused = RwSignal<Option<(String, usize)>>;
 pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
     let (bench, shown) = (use_bench(), use_shown());
     let refused = Refused::new(None);
-    let title = format!("{}: {}", family.tag(), family.name);
+    let title = format!("{}: {}", family.tag(), family.words());
     let rows = Memo::new(move |_| tin.with(|tin| tin.rows(family.name)));
     let count = live(move || rows.with(|rows| in_all(rows)).into_any());
     let list = live(move || {
