@@ -66,10 +66,8 @@ pub type Values = BTreeMap<String, Vec<String>>;
 pub struct Instrument {
     /// Its name in files and addresses; never changes.
     pub kind: &'static str,
-    /// Its name on the screen.
-    pub title: &'static str,
-    /// What it is for, in one sentence.
-    pub purpose: &'static str,
+    title: &'static str,
+    purpose: &'static str,
     /// What to say before anybody begins.
     pub cautions: &'static [Caution],
     /// What it asks, in order.
@@ -106,6 +104,16 @@ pub fn card(word: &str) -> Option<Drawing> {
 }
 
 impl Instrument {
+    /// Its name on the screen.
+    pub fn title(&self) -> &'static str {
+        t(self.title)
+    }
+
+    /// What it is for, in one sentence.
+    pub fn purpose(&self) -> &'static str {
+        t(self.purpose)
+    }
+
     /// What it says to the texts typed.
     ///
     /// # Errors

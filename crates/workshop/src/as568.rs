@@ -9,7 +9,6 @@
 //! left out too.
 
 use measure::{Decimal, Unit};
-use words::t;
 
 use crate::{Reading, Refusal};
 
@@ -148,8 +147,8 @@ impl Size {
 /// # Errors
 /// [`Refusal`] for a section or diameter of zero or less.
 pub fn for_groove(section: &Reading, bottom: &Reading) -> Result<Vec<Size>, Refusal> {
-    let section = section.above_zero(t("ring section"), Unit::Inch)?.value;
-    let bottom = bottom.above_zero(t("groove diameter"), Unit::Inch)?.value;
+    let section = section.above_zero("ring section", Unit::Inch)?.value;
+    let bottom = bottom.above_zero("groove diameter", Unit::Inch)?.value;
     let thousand = Decimal::ONE_THOUSAND;
     let most = Decimal::new(105, 2);
     let mut found: Vec<Size> = sizes()

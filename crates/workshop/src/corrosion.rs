@@ -1,7 +1,7 @@
 //! Corrosion: anodes, a grade from 0 to 3 with pit depth, and a reference cell.
 
 use measure::{Decimal, Judgement};
-use words::t;
+use words::key;
 
 use crate::{Caution, Figure, Given, Refusal, formula::evaluate};
 
@@ -58,7 +58,7 @@ pub fn anode(anode: &Anode) -> Result<AnodeAdvice, Refusal> {
     let most = Decimal::ONE_HUNDRED;
     if anode.left < Decimal::ZERO || anode.left > most {
         let (found, least) = (anode.left, Decimal::ZERO);
-        return Err(Refusal::Range { what: t("anode left"), found, least, most, unit: "%" });
+        return Err(Refusal::Range { what: "anode left", found, least, most, unit: "%" });
     }
     Ok(match anode {
         Anode { left, painted, .. } if *painted || *left <= Decimal::from(50) => {
@@ -99,16 +99,23 @@ pub struct CellAnswer {
 pub fn cell(cell: &Cell) -> Result<CellAnswer, Refusal> {
     let (least, most) = (Decimal::from(-2), Decimal::ONE);
     if cell.volts < least || cell.volts > most {
-        return Err(Refusal::Range { what: "cell", found: cell.volts, least, most, unit: "V" });
+        return Err(Refusal::Range {
+            what: key!("cell"),
+            found: cell.volts,
+            least,
+            most,
+            unit: "V",
+        });
     }
     if !cell.standard.is_finite() || cell.standard < 0.0 {
-        return Err(Refusal::Doubt { what: "cell" });
+        return Err(Refusal::Doubt { what: key!("cell") });
     }
     let [high, low] = cell.limits;
     let band = measure::Band::new(low, high)
-        .map_err(|why| Refusal::Limits { what: t("cell limits"), why })?;
-    let given = [Given { name: "cell", value: cell.volts, unit: "V", standard: cell.standard }];
-    let volts = evaluate("cell", "V", &given, &|[volts]| volts)?;
+        .map_err(|why| Refusal::Limits { what: "cell limits", why })?;
+    let given =
+        [Given { name: key!("cell"), value: cell.volts, unit: "V", standard: cell.standard }];
+    let volts = evaluate(key!("cell"), "V", &given, &|[volts]| volts)?;
     let judgement = measure::judge(cell.volts, cell.standard, &band);
     Ok(CellAnswer { volts, judgement, caution: Caution::ShorePower })
 }

@@ -1,7 +1,7 @@
 //! Rolling torque of bearings: read while turning, on one shaft or through the gears.
 
 use measure::{Decimal, Judgement, Unit};
-use words::t;
+use words::key;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Limits, Reading, Refusal};
@@ -111,7 +111,7 @@ pub fn examine(drag: &Drag) -> Result<Answer, Refusal> {
     };
     let judgement = match (&bearings, drag.when) {
         (Some(bearings), When::Running) => {
-            drag.limits.judge(t("rolling torque limit"), bearings, Unit::NewtonMetre)?
+            drag.limits.judge("rolling torque limit", bearings, Unit::NewtonMetre)?
         }
         _ => None,
     };
@@ -119,9 +119,9 @@ pub fn examine(drag: &Drag) -> Result<Answer, Refusal> {
         cautions.push(Caution::BreakAway);
     }
     let explanation = Explanation {
-        formula: t("T = F·(D + d)/2 with drum D and cord d; bearings = T − seals"),
+        formula: "T = F·(D + d)/2 with drum D and cord d; bearings = T − seals",
         given,
-        basis: Basis::Derived(t("force times the radius at which the cord's middle runs")),
+        basis: Basis::Derived("force times the radius at which the cord's middle runs"),
     };
     Ok(Answer { read, bearings, judgement, cautions, explanation })
 }
@@ -129,16 +129,16 @@ pub fn examine(drag: &Drag) -> Result<Answer, Refusal> {
 fn read(effort: &Effort) -> Result<(Vec<Given>, Figure), Refusal> {
     match effort {
         Effort::Wrench(torque) => {
-            let given = [torque.not_negative("torque", Unit::NewtonMetre)?];
-            Ok((given.to_vec(), evaluate("torque", "N·m", &given, &|[torque]| torque)?))
+            let given = [torque.not_negative(key!("torque"), Unit::NewtonMetre)?];
+            Ok((given.to_vec(), evaluate(key!("torque"), "N·m", &given, &|[torque]| torque)?))
         }
         Effort::Cord { pull, drum, cord } => {
             let given = [
-                pull.not_negative("pull", Unit::Newton)?,
-                drum.above_zero("drum", Unit::Millimetre)?,
-                cord.not_negative("cord", Unit::Millimetre)?,
+                pull.not_negative(key!("pull"), Unit::Newton)?,
+                drum.above_zero(key!("drum"), Unit::Millimetre)?,
+                cord.not_negative(key!("cord"), Unit::Millimetre)?,
             ];
-            let torque = evaluate("torque", "N·m", &given, &|[pull, drum, cord]| {
+            let torque = evaluate(key!("torque"), "N·m", &given, &|[pull, drum, cord]| {
                 pull * (drum + cord) / 2000.0
             })?;
             Ok((given.to_vec(), torque))
@@ -147,8 +147,8 @@ fn read(effort: &Effort) -> Result<(Vec<Given>, Figure), Refusal> {
 }
 
 fn less(whole: &Figure, part: &Reading) -> Result<Figure, Refusal> {
-    let given = [whole.given("torque"), part.not_negative("seals", Unit::NewtonMetre)?];
-    evaluate("bearings", "N·m", &given, &|[whole, part]| whole - part)
+    let given = [whole.given(key!("torque")), part.not_negative(key!("seals"), Unit::NewtonMetre)?];
+    evaluate(key!("bearings"), "N·m", &given, &|[whole, part]| whole - part)
 }
 
 /// What a part of one shaft takes: the reading with it, less the reading without it, N·m.
@@ -157,10 +157,10 @@ fn less(whole: &Figure, part: &Reading) -> Result<Figure, Refusal> {
 /// [`Refusal`] for another quantity.
 pub fn part_of_shaft(with: &Reading, without: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        with.not_negative(t("torque with it"), Unit::NewtonMetre)?,
-        without.not_negative(t("torque without it"), Unit::NewtonMetre)?,
+        with.not_negative("torque with it", Unit::NewtonMetre)?,
+        without.not_negative("torque without it", Unit::NewtonMetre)?,
     ];
-    evaluate(t("torque of the part"), "N·m", &given, &|[with, without]| with - without)
+    evaluate("torque of the part", "N·m", &given, &|[with, without]| with - without)
 }
 
 /// Both shafts felt at the pinion: T_pinion + T_gear·z_pinion/z_gear, N·m.
@@ -185,15 +185,15 @@ pub fn at_pinion(
     gear_teeth: u32,
 ) -> Result<Figure, Refusal> {
     if pinion_teeth == 0 || gear_teeth == 0 {
-        return Err(Refusal::Count { what: "teeth", found: 0, least: 1, most: 999 });
+        return Err(Refusal::Count { what: key!("teeth"), found: 0, least: 1, most: 999 });
     }
     let given = [
-        pinion.not_negative(t("torque of the pinion shaft"), Unit::NewtonMetre)?,
-        gear.not_negative(t("torque of the gear shaft"), Unit::NewtonMetre)?,
-        Given::plain(t("pinion teeth"), Decimal::from(pinion_teeth), 0.0),
-        Given::plain(t("gear teeth"), Decimal::from(gear_teeth), 0.0),
+        pinion.not_negative("torque of the pinion shaft", Unit::NewtonMetre)?,
+        gear.not_negative("torque of the gear shaft", Unit::NewtonMetre)?,
+        Given::plain("pinion teeth", Decimal::from(pinion_teeth), 0.0),
+        Given::plain("gear teeth", Decimal::from(gear_teeth), 0.0),
     ];
-    evaluate(t("torque at the pinion"), "N·m", &given, &|[pinion, gear, few, many]| {
+    evaluate("torque at the pinion", "N·m", &given, &|[pinion, gear, few, many]| {
         pinion + gear * few / many
     })
 }
@@ -216,10 +216,15 @@ pub enum Trend {
 /// [`Refusal::Count`] below two trials.
 pub fn trend(trials: &[Figure]) -> Result<(Figure, Trend), Refusal> {
     let (Some(first), Some(last), true) = (trials.first(), trials.last(), trials.len() > 1) else {
-        return Err(Refusal::Count { what: "trials", found: trials.len(), least: 2, most: 99 });
+        return Err(Refusal::Count {
+            what: key!("trials"),
+            found: trials.len(),
+            least: 2,
+            most: 99,
+        });
     };
-    let given = [last.given(t("last trial")), first.given(t("first trial"))];
-    let change = evaluate("change", first.unit, &given, &|[last, first]| last - first)?;
+    let given = [last.given("last trial"), first.given("first trial")];
+    let change = evaluate(key!("change"), first.unit, &given, &|[last, first]| last - first)?;
     let proven = 1.96 * change.standard();
     let trend = match change.real() {
         by if by > proven => Trend::Rising,

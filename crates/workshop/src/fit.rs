@@ -5,7 +5,7 @@
 mod drop;
 
 use measure::{Decimal, Unit};
-use words::t;
+use words::key;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Reading, Refusal};
@@ -61,11 +61,13 @@ pub const BEARING_STEEL: Expansion = Expansion {
 /// ```
 pub fn growth(diameter: &Reading, material: &Expansion, rise: Decimal) -> Result<Figure, Refusal> {
     let given = [
-        diameter.above_zero("diameter", Unit::Millimetre)?,
-        expansion("expansion", material),
+        diameter.above_zero(key!("diameter"), Unit::Millimetre)?,
+        expansion(key!("expansion"), material),
         kelvin(rise),
     ];
-    evaluate("growth", "mm", &given, &|[diameter, alpha, rise]| diameter * alpha * 1e-6 * rise)
+    evaluate(key!("growth"), "mm", &given, &|[diameter, alpha, rise]| {
+        diameter * alpha * 1e-6 * rise
+    })
 }
 
 /// How much warmer the second temperature is, K; below zero for colder.
@@ -83,8 +85,8 @@ pub fn growth(diameter: &Reading, material: &Expansion, rise: Decimal) -> Result
 /// assert!(rise(&at(20, Unit::Celsius), &at(-300, Unit::Celsius)).is_err());
 /// ```
 pub fn rise(from: &Reading, to: &Reading) -> Result<Decimal, Refusal> {
-    let from = from.given(t("temperature now"), Unit::Celsius)?;
-    Ok(to.given(t("temperature it runs at"), Unit::Celsius)?.value - from.value)
+    let from = from.given("temperature now", Unit::Celsius)?;
+    Ok(to.given("temperature it runs at", Unit::Celsius)?.value - from.value)
 }
 
 impl Expansion {
@@ -93,8 +95,8 @@ impl Expansion {
     /// # Errors
     /// [`Refusal`] for zero or less.
     pub fn read(coefficient: &Reading) -> Result<Expansion, Refusal> {
-        let given = coefficient.above_zero("expansion", Unit::PerMillionKelvin)?;
-        let basis = Basis::Derived(t("the expansion typed here"));
+        let given = coefficient.above_zero(key!("expansion"), Unit::PerMillionKelvin)?;
+        let basis = Basis::Derived("the expansion typed here");
         Ok(Expansion { per_million: given.value, standard: given.standard, basis })
     }
 }
@@ -105,7 +107,7 @@ fn expansion(name: &'static str, material: &Expansion) -> Given {
 }
 
 fn kelvin(rise: Decimal) -> Given {
-    Given { name: t("temperature change"), value: rise, unit: "K", standard: 0.0 }
+    Given { name: "temperature change", value: rise, unit: "K", standard: 0.0 }
 }
 
 /// What is left of a fit when warm.
@@ -144,19 +146,19 @@ pub fn when_warm(
     rise: Decimal,
 ) -> Result<Warm, Refusal> {
     let given = [
-        interference.given("interference", Unit::Millimetre)?,
-        diameter.above_zero("diameter", Unit::Millimetre)?,
-        expansion(t("expansion of the case"), case),
-        expansion(t("expansion of the race"), race),
+        interference.given(key!("interference"), Unit::Millimetre)?,
+        diameter.above_zero(key!("diameter"), Unit::Millimetre)?,
+        expansion("expansion of the case", case),
+        expansion("expansion of the race", race),
         kelvin(rise),
     ];
-    let left = evaluate(t("interference left"), "mm", &given, &|[delta, d, case, race, rise]| {
+    let left = evaluate("interference left", "mm", &given, &|[delta, d, case, race, rise]| {
         delta - (case - race) * 1e-6 * d * rise
     })?;
     // Not proven to hold is as good as loose, to a mechanic.
     let holds = left.real() > 1.645 * left.standard();
     let explanation = Explanation {
-        formula: t("left = δ − (α of the case − α of the race)·D·ΔT"),
+        formula: "left = δ − (α of the case − α of the race)·D·ΔT",
         given: given.to_vec(),
         basis: case.basis,
     };

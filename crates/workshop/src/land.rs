@@ -1,7 +1,6 @@
 //! Wear at the land: the track a seal's lip has cut into its shaft.
 
 use measure::{Judgement, Unit};
-use words::t;
 
 use crate::formula::evaluate;
 use crate::{Basis, Explanation, Figure, Limits, Reading, Refusal};
@@ -57,26 +56,26 @@ pub struct Answer {
 /// assert_eq!(track.remedy, Remedy::FreshTrackSleeveOrShaft);
 /// ```
 pub fn examine(land: &Land) -> Result<Answer, Refusal> {
-    let sound = land.sound.above_zero(t("sound land"), Unit::Millimetre)?;
-    let worn = land.worn.above_zero(t("worn track"), Unit::Millimetre)?;
+    let sound = land.sound.above_zero("sound land", Unit::Millimetre)?;
+    let worn = land.worn.above_zero("worn track", Unit::Millimetre)?;
     if worn.value > sound.value {
         return Err(Refusal::NotMore {
-            what: t("sound land"),
+            what: "sound land",
             found: sound.value,
-            than: t("worn track"),
+            than: "worn track",
             least: worn.value,
             unit: "mm",
-            act: t("measure both again, or swap them"),
+            act: "measure both again, or swap them",
         });
     }
     let depth =
-        evaluate(t("track depth"), "mm", &[sound, worn], &|[sound, worn]| (sound - worn) / 2.0)?;
-    let judgement = land.limits.judge(t("track limit"), &depth, Unit::Millimetre)?;
+        evaluate("track depth", "mm", &[sound, worn], &|[sound, worn]| (sound - worn) / 2.0)?;
+    let judgement = land.limits.judge("track limit", &depth, Unit::Millimetre)?;
     let remedy = if land.nail_catches { Remedy::FreshTrackSleeveOrShaft } else { Remedy::Polish };
     let explanation = Explanation {
-        formula: t("depth = (sound − worn)/2"),
+        formula: "depth = (sound − worn)/2",
         given: vec![sound, worn],
-        basis: Basis::Derived(t("half the difference of two diameters")),
+        basis: Basis::Derived("half the difference of two diameters"),
     };
     Ok(Answer { depth, judgement, remedy, explanation })
 }

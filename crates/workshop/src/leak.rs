@@ -16,7 +16,7 @@ pub use outcome::{Answer, Blank, Hose, Missing, Outcome, Point, Test, blank, exa
 pub use rate::{Reference, molar_flow, rate, standard_flow};
 
 use measure::{Amount, Quantity, Unit};
-use words::t;
+use words::key;
 
 use crate::{Caution, Reading, Refusal};
 
@@ -80,9 +80,9 @@ impl Hold {
     pub fn checked(&self) -> Result<Hold, Refusal> {
         within(self.limit, self.pressure)?;
         let exact = |amount| Reading { amount, standard: 0.0 };
-        exact(self.pressure).above_zero(t("test pressure"), Unit::Kilopascal)?;
-        exact(self.time).above_zero(t("time to hold"), Unit::Second)?;
-        exact(self.most_lost).above_zero(t("loss allowed"), Unit::Kilopascal)?;
+        exact(self.pressure).above_zero("test pressure", Unit::Kilopascal)?;
+        exact(self.time).above_zero("time to hold", Unit::Second)?;
+        exact(self.most_lost).above_zero("loss allowed", Unit::Kilopascal)?;
         Ok(*self)
     }
 
@@ -109,7 +109,7 @@ pub fn within(limit: Amount, found: Amount) -> Result<(), Refusal> {
         let converted = amount.to(Unit::Kilopascal).map(|converted| converted.value);
         converted.ok_or(Refusal::Quantity { what, found: amount.unit, takes })
     };
-    if kilopascal("pressure", found)? > kilopascal(t("pressure limit"), limit)? {
+    if kilopascal(key!("pressure"), found)? > kilopascal("pressure limit", limit)? {
         return Err(Refusal::OverPressure { found, limit });
     }
     Ok(())

@@ -18,6 +18,9 @@
 //! Limits come from the unit's own manual as [`Limits`]; there are none built in. Figures of common
 //! practice are named as such and never turn into a verdict.
 //!
+//! Names of inputs, formulae and units are English keys and are turned where they are shown:
+//! [`Refusal`] and [`Caution`] turn what they say themselves.
+//!
 //! This crate knows nothing of screens, files, clocks or how a number was typed.
 
 pub mod as568;

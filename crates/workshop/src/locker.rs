@@ -6,7 +6,6 @@
 //! (common practice, no source).
 
 use measure::{Amount, Decimal, Unit};
-use words::t;
 
 use crate::{Caution, Reading, Refusal};
 
@@ -71,10 +70,10 @@ pub enum State {
 /// ```
 pub fn examine(joint: &Joint) -> Result<(State, Decimal, &'static [Caution]), Refusal> {
     let exact = |amount| Reading { amount, standard: 0.0 };
-    let full = exact(joint.full).above_zero(t("time to cure"), Unit::Second)?.value;
-    let since = exact(joint.since).not_negative(t("time since"), Unit::Second)?.value;
-    let celsius = joint.joint.given(t("joint temperature"), Unit::Celsius)?;
-    let coldest = exact(joint.coldest).given(t("coldest on the label"), Unit::Celsius)?;
+    let full = exact(joint.full).above_zero("time to cure", Unit::Second)?.value;
+    let since = exact(joint.since).not_negative("time since", Unit::Second)?.value;
+    let celsius = joint.joint.given("joint temperature", Unit::Celsius)?;
+    let coldest = exact(joint.coldest).given("coldest on the label", Unit::Celsius)?;
     let left = (full - since).max(Decimal::ZERO);
     let state = if !joint.clean {
         State::Clean

@@ -1,7 +1,7 @@
 //! Gear lube: what went in against what should, and what came out.
 
 use measure::{Amount, Decimal, Judgement, Unit};
-use words::t;
+use words::key;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Reading, Refusal};
@@ -71,17 +71,16 @@ pub struct Answer {
 /// [`Refusal`] for a rated volume of zero or less, limits that make no band.
 pub fn examine(fill: &Fill) -> Result<Answer, Refusal> {
     let given = [
-        fill.volume.not_negative(t("volume in"), Unit::Millilitre)?,
-        fill.rated.above_zero(t("rated volume"), Unit::Millilitre)?,
+        fill.volume.not_negative("volume in", Unit::Millilitre)?,
+        fill.rated.above_zero("rated volume", Unit::Millilitre)?,
     ];
-    let share =
-        evaluate(t("share of rated"), "%", &given, &|[volume, rated]| 100.0 * volume / rated)?;
+    let share = evaluate("share of rated", "%", &given, &|[volume, rated]| 100.0 * volume / rated)?;
     let PercentLimits { low, high } = fill.limits;
     let band = measure::Band::new(low, high)
-        .map_err(|why| Refusal::Limits { what: t("fill limits"), why })?;
+        .map_err(|why| Refusal::Limits { what: "fill limits", why })?;
     let judgement = measure::judge(share.value, share.standard(), &band);
     let seconds = |what, amount| Reading { amount, standard: 0.0 }.not_negative(what, Unit::Second);
-    let left = seconds("rest", fill.rest)?.value - seconds(t("time rested"), fill.rested)?.value;
+    let left = seconds(key!("rest"), fill.rest)?.value - seconds("time rested", fill.rested)?.value;
     let left_to_rest = left.max(Decimal::ZERO);
     let meaning = match judgement.verdict {
         _ if left_to_rest > Decimal::ZERO => Meaning::StillResting,
@@ -96,9 +95,9 @@ pub fn examine(fill: &Fill) -> Result<Answer, Refusal> {
         left_to_rest,
         caution: Caution::OilOnWater,
         explanation: Explanation {
-            formula: t("share = volume in / rated"),
+            formula: "share = volume in / rated",
             given: given.to_vec(),
-            basis: Basis::Derived(t("a share of the rated volume")),
+            basis: Basis::Derived("a share of the rated volume"),
         },
         share,
     })
@@ -119,12 +118,14 @@ pub fn examine(fill: &Fill) -> Result<Answer, Refusal> {
 /// ```
 pub fn expansion(volume: &Reading, cold: &Reading, warm: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        volume.above_zero("volume", Unit::Millilitre)?,
-        cold.given("cold", Unit::Kelvin)?,
-        warm.given("warm", Unit::Kelvin)?,
-        Given { name: "expansion", value: EXPANSION, unit: "1/K", standard: 0.0 },
+        volume.above_zero(key!("volume"), Unit::Millilitre)?,
+        cold.given(key!("cold"), Unit::Kelvin)?,
+        warm.given(key!("warm"), Unit::Kelvin)?,
+        Given { name: key!("expansion"), value: EXPANSION, unit: "1/K", standard: 0.0 },
     ];
-    evaluate("growth", "mL", &given, &|[volume, cold, warm, gamma]| volume * gamma * (warm - cold))
+    evaluate(key!("growth"), "mL", &given, &|[volume, cold, warm, gamma]| {
+        volume * gamma * (warm - cold)
+    })
 }
 
 /// Water seen in the drained oil.

@@ -3,7 +3,7 @@
 //! Measure the groove and the new ring, never the flattened old one.
 
 use std::f64::consts::PI;
-use words::t;
+use words::key;
 
 use measure::{Decimal, Unit, real};
 
@@ -63,25 +63,25 @@ const STRETCH: f64 = 5.0;
 /// [`Refusal::NotMore`] for a ring with a hole larger than its groove, which hangs loose, or with more
 /// rubber than its groove has room for; a size of zero or less.
 pub fn examine(ring: &Ring, groove: &Groove) -> Result<Answer, Refusal> {
-    let section = ring.section.above_zero(t("ring section"), Unit::Millimetre)?;
-    let inside = ring.inside.above_zero(t("ring inside diameter"), Unit::Millimetre)?;
-    let bottom = groove.bottom.above_zero(t("groove diameter"), Unit::Millimetre)?;
-    let depth = groove.depth.above_zero(t("gland depth"), Unit::Millimetre)?;
+    let section = ring.section.above_zero("ring section", Unit::Millimetre)?;
+    let inside = ring.inside.above_zero("ring inside diameter", Unit::Millimetre)?;
+    let bottom = groove.bottom.above_zero("groove diameter", Unit::Millimetre)?;
+    let depth = groove.depth.above_zero("gland depth", Unit::Millimetre)?;
     if inside.value > bottom.value {
         return Err(Refusal::NotMore {
-            what: t("groove diameter"),
+            what: "groove diameter",
             found: bottom.value,
-            than: t("ring inside diameter"),
+            than: "ring inside diameter",
             least: inside.value,
             unit: "mm",
-            act: t("take a smaller ring or measure both again"),
+            act: "take a smaller ring or measure both again",
         });
     }
-    let stretch = evaluate("stretch", "%", &[inside, bottom], &|[inside, bottom]| {
+    let stretch = evaluate(key!("stretch"), "%", &[inside, bottom], &|[inside, bottom]| {
         100.0 * (bottom - inside) / inside
     })?;
     let stretched_section =
-        evaluate(t("stretched section"), "mm", &[section, inside, bottom], &|[
+        evaluate("stretched section", "mm", &[section, inside, bottom], &|[
             section,
             inside,
             bottom,
@@ -89,16 +89,16 @@ pub fn examine(ring: &Ring, groove: &Groove) -> Result<Answer, Refusal> {
             stretched(section, inside, bottom)
         })?;
     let given = [section, inside, bottom, depth];
-    let squeeze = evaluate("squeeze", "%", &given, &|[section, inside, bottom, depth]| {
+    let squeeze = evaluate(key!("squeeze"), "%", &given, &|[section, inside, bottom, depth]| {
         let section = stretched(section, inside, bottom);
         100.0 * (section - depth) / section
     })?;
     let fill = match &groove.width {
         None => None,
         Some(width) => {
-            let given = [section, width.above_zero(t("groove width"), Unit::Millimetre)?, depth];
+            let given = [section, width.above_zero("groove width", Unit::Millimetre)?, depth];
             has_room(given.each_ref().map(|given| given.value))?;
-            Some(evaluate("fill", "%", &given, &|[section, width, depth]| {
+            Some(evaluate(key!("fill"), "%", &given, &|[section, width, depth]| {
                 100.0 * PI / 4.0 * section * section / (width * depth)
             })?)
         }
@@ -113,27 +113,25 @@ pub fn examine(ring: &Ring, groove: &Groove) -> Result<Answer, Refusal> {
         inside_practice,
         cautions: if inside_practice { Vec::new() } else { vec![Caution::RingOutsidePractice] },
         explanation: Explanation {
-            formula: t(
-                "s = (d − ID)/ID; W′ = W·√((ID + W)/(d + W′)); squeeze = (W′ − depth)/W′; fill = (π/4)·W²/(width·depth)",
-            ),
+            formula: "s = (d − ID)/ID; W′ = W·√((ID + W)/(d + W′)); squeeze = (W′ − depth)/W′; fill = (π/4)·W²/(width·depth)",
             given: given.to_vec(),
-            basis: Basis::Derived(t("rubber keeps its volume when stretched")),
+            basis: Basis::Derived("rubber keeps its volume when stretched"),
         },
     })
 }
 
 /// Rubber keeps its volume: a section larger than the groove's cannot be closed in.
 fn has_room([section, width, depth]: [Decimal; 3]) -> Result<(), Refusal> {
-    let too_large = Refusal::TooLarge { what: t("groove section") };
+    let too_large = Refusal::TooLarge { what: "groove section" };
     let groove = width.checked_mul(depth).ok_or(too_large)?;
     let wide = real::from_decimal(section);
     let ring = real::to_decimal(PI / 4.0 * wide * wide, 2)
-        .ok_or(Refusal::TooLarge { what: t("ring section") })?;
+        .ok_or(Refusal::TooLarge { what: "ring section" })?;
     if ring <= groove {
         return Ok(());
     }
-    let (found, act) = (measure::round(groove, 2), t("take a thinner ring or measure both again"));
-    let (what, than) = (t("groove section"), t("ring section"));
+    let (found, act) = (measure::round(groove, 2), "take a thinner ring or measure both again");
+    let (what, than) = ("groove section", "ring section");
     Err(Refusal::NotMore { what, found, than, least: ring, unit: "mm²", act })
 }
 
@@ -163,24 +161,24 @@ pub fn squeeze_range(
     tolerance: &Reading,
     [least_gland, most_gland]: [&Reading; 2],
 ) -> Result<(Decimal, Decimal), Refusal> {
-    let section = section.above_zero(t("ring section"), Unit::Millimetre)?.value;
-    let tolerance = tolerance.not_negative(t("section tolerance"), Unit::Millimetre)?.value;
-    let least_gland = least_gland.above_zero(t("least gland depth"), Unit::Millimetre)?.value;
-    let most_gland = most_gland.above_zero(t("most gland depth"), Unit::Millimetre)?.value;
+    let section = section.above_zero("ring section", Unit::Millimetre)?.value;
+    let tolerance = tolerance.not_negative("section tolerance", Unit::Millimetre)?.value;
+    let least_gland = least_gland.above_zero("least gland depth", Unit::Millimetre)?.value;
+    let most_gland = most_gland.above_zero("most gland depth", Unit::Millimetre)?.value;
     let (thin, thick) = (section - tolerance, section + tolerance);
     for (what, found, than, least) in [
-        (t("ring section"), section, t("section tolerance"), tolerance),
-        (t("most gland depth"), most_gland, t("least gland depth"), least_gland),
+        ("ring section", section, "section tolerance", tolerance),
+        ("most gland depth", most_gland, "least gland depth", least_gland),
     ] {
         if found < least || (found == least && what == "ring section") {
-            let act = t("measure both again, or swap them");
+            let act = "measure both again, or swap them";
             return Err(Refusal::NotMore { what, found, than, least, unit: "mm", act });
         }
     }
     let percent = |section: Decimal, gland: Decimal| {
         let times = Decimal::ONE_HUNDRED.checked_mul(section - gland);
         let share = times.and_then(|times| times.checked_div(section));
-        share.ok_or(Refusal::TooLarge { what: "squeeze" })
+        share.ok_or(Refusal::TooLarge { what: key!("squeeze") })
     };
     Ok((percent(thin, most_gland)?, percent(thick, least_gland)?))
 }

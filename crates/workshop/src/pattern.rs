@@ -5,8 +5,6 @@
 //! depends on how the teeth were cut, and on what a move of the gear does to the height; neither gives
 //! advice here.
 
-use words::t;
-
 use crate::{Basis, Caution};
 
 /// How the teeth were cut.
@@ -121,9 +119,9 @@ pub fn read(seen: &Seen) -> Answer {
     } else {
         &[Caution::LengthwiseMeansNothing]
     };
-    let basis = Basis::Published(t(
+    let basis = Basis::Published(
         "public ring-and-pinion guidance; ANSI/AGMA 2008, assembling bevel gears (scope read only)",
-    ));
+    );
     Answer { advice, cautions, basis }
 }
 

@@ -1,7 +1,7 @@
 //! Press fits: pressure between two rings, stress in the hub, force to push (Lamé).
 
 use std::f64::consts::PI;
-use words::t;
+use words::key;
 
 use measure::{Decimal, Unit};
 
@@ -80,8 +80,8 @@ pub struct Answer {
 /// ```
 pub fn interference(outside: &Reading, hole: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        outside.above_zero(t("outside of the inner part"), Unit::Millimetre)?,
-        hole.above_zero(t("bore it goes into"), Unit::Millimetre)?,
+        outside.above_zero("outside of the inner part", Unit::Millimetre)?,
+        hole.above_zero("bore it goes into", Unit::Millimetre)?,
     ];
     let [more, less] = given;
     if more.value <= less.value {
@@ -91,10 +91,10 @@ pub fn interference(outside: &Reading, hole: &Reading) -> Result<Figure, Refusal
             than: less.name,
             least: less.value,
             unit: "mm",
-            act: t("measure both again at one temperature"),
+            act: "measure both again at one temperature",
         });
     }
-    evaluate("interference", "mm", &given, &|[outside, hole]| outside - hole)
+    evaluate(key!("interference"), "mm", &given, &|[outside, hole]| outside - hole)
 }
 
 /// Works out a press fit.
@@ -108,14 +108,14 @@ pub fn interference(outside: &Reading, hole: &Reading) -> Result<Figure, Refusal
 /// more is needed.
 pub fn examine(press: &Press) -> Result<Answer, Refusal> {
     let given = inputs(press)?;
-    let pressure = evaluate("pressure", "MPa", &given, &|values| pressure(press, values))?;
-    let hub_stress = evaluate(t("hub stress"), "MPa", &given, &|values| {
+    let pressure = evaluate(key!("pressure"), "MPa", &given, &|values| pressure(press, values))?;
+    let hub_stress = evaluate("hub stress", "MPa", &given, &|values| {
         let [_, _, meeting, outside, ..] = values;
         let (meeting, outside) = (meeting * meeting, outside * outside);
         self::pressure(press, values) * (outside + meeting) / (outside - meeting)
     })?;
-    let force = evaluate("force", "N", &given, &|values| force(press, values))?;
-    let slip_torque = evaluate(t("slip torque"), "N·m", &given, &|values| {
+    let force = evaluate(key!("force"), "N", &given, &|values| force(press, values))?;
+    let slip_torque = evaluate("slip torque", "N·m", &given, &|values| {
         let [_, _, meeting, ..] = values;
         self::force(press, values) * meeting / 2000.0
     })?;
@@ -126,20 +126,18 @@ pub fn examine(press: &Press) -> Result<Answer, Refusal> {
         slip_torque,
         cautions: &[Caution::Press, Caution::DiametralInterference],
         explanation: Explanation {
-            formula: t(
-                "p = (δ/2)/{R·[(1/Eo)((ro²+R²)/(ro²−R²)+νo) + (1/Ei)((R²+ri²)/(R²−ri²)−νi)]}; F = 2πRLfp",
-            ),
+            formula: "p = (δ/2)/{R·[(1/Eo)((ro²+R²)/(ro²−R²)+νo) + (1/Ei)((R²+ri²)/(R²−ri²)−νi)]}; F = 2πRLfp",
             given: given.to_vec(),
-            basis: Basis::Published(t("Shigley's Mechanical Engineering Design, section 3-16")),
+            basis: Basis::Published("Shigley's Mechanical Engineering Design, section 3-16"),
         },
     })
 }
 
 /// Interference, bore, meeting, outside, length, friction.
 fn inputs(press: &Press) -> Result<[Given; 6], Refusal> {
-    let bore = press.bore.not_negative("bore", Unit::Millimetre)?;
-    let meeting = press.meeting.above_zero("diameter", Unit::Millimetre)?;
-    let outside = press.outside.above_zero(t("outside diameter"), Unit::Millimetre)?;
+    let bore = press.bore.not_negative(key!("bore"), Unit::Millimetre)?;
+    let meeting = press.meeting.above_zero(key!("diameter"), Unit::Millimetre)?;
+    let outside = press.outside.above_zero("outside diameter", Unit::Millimetre)?;
     for (more, less) in [(meeting, bore), (outside, meeting)] {
         if more.value <= less.value {
             return Err(Refusal::NotMore {
@@ -148,14 +146,14 @@ fn inputs(press: &Press) -> Result<[Given; 6], Refusal> {
                 than: less.name,
                 least: less.value,
                 unit: "mm",
-                act: t("measure both again"),
+                act: "measure both again",
             });
         }
     }
     for (what, value) in [
-        ("friction", press.friction),
-        (t("modulus of the inner part"), press.inner.modulus),
-        (t("modulus of the hub"), press.outer.modulus),
+        (key!("friction"), press.friction),
+        ("modulus of the inner part", press.inner.modulus),
+        ("modulus of the hub", press.outer.modulus),
     ] {
         let most = if what == "friction" { Decimal::ONE } else { Decimal::ONE_THOUSAND };
         if value <= Decimal::ZERO || value > most {
@@ -170,12 +168,12 @@ fn inputs(press: &Press) -> Result<[Given; 6], Refusal> {
         }
     }
     Ok([
-        press.interference.above_zero("interference", Unit::Millimetre)?,
+        press.interference.above_zero(key!("interference"), Unit::Millimetre)?,
         bore,
         meeting,
         outside,
-        press.length.above_zero("length", Unit::Millimetre)?,
-        Given::plain("friction", press.friction, 0.0),
+        press.length.above_zero(key!("length"), Unit::Millimetre)?,
+        Given::plain(key!("friction"), press.friction, 0.0),
     ])
 }
 

@@ -1,11 +1,11 @@
 //! Why an instrument gives no answer: what was found, what was expected, what to do.
 
 use std::fmt;
-use words::say;
 
 use measure::{Amount, BandError, Decimal, Quantity, Unit};
+use words::{say, t};
 
-/// Why there is no answer; `Display` is the sentence to show.
+/// Why there is no answer; `Display` is the sentence to show, and turns the names in it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Refusal {
     /// A unit of another quantity.
@@ -122,21 +122,21 @@ impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Refusal::Quantity { what, found, takes } => f.write_str(&say!("{}: found {found}, expected {takes}; choose a unit of that.",
-                Capital(what)
+                Capital(t(what))
             )),
             Refusal::Doubt { what } => f.write_str(&say!("{}: found an uncertainty that is negative or no number, expected 0 or more; type it again.",
-                Capital(what)
+                Capital(t(what))
             )),
             Refusal::NotAboveZero { what, found } => f.write_str(&say!("{}: found {}, expected more than zero; measure it again.",
-                Capital(what),
+                Capital(t(what)),
                 plain(*found)
             )),
             Refusal::BelowZero { what, found } => f.write_str(&say!("{}: found {}, expected zero or more; read it again.",
-                Capital(what),
+                Capital(t(what)),
                 plain(*found)
             )),
             Refusal::BelowAbsoluteZero { what, found } => f.write_str(&say!("{}: found {}, expected no less than absolute zero, -273.15 °C; check sign and unit.",
-                Capital(what),
+                Capital(t(what)),
                 plain(*found)
             )),
             Refusal::OverPressure { found, limit } => f.write_str(&say!("Pressure: found {}, expected {} at most; stand clear of plugs and let it down now.",
@@ -146,17 +146,17 @@ impl fmt::Display for Refusal {
             Refusal::Range { what, found, least, most, unit } => {
                 let gap = if unit.is_empty() { "" } else { " " };
                 f.write_str(&say!("{}: found {}{gap}{unit}, expected {} to {}{gap}{unit}; read it again.",
-                    Capital(what),
+                    Capital(t(what)),
                     found.normalize(),
                     least.normalize(),
                     most.normalize()
                 ))
             }
             Refusal::Count { what, found, least, most } if least == most => {
-                f.write_str(&say!("{}: found {found}, expected {least}; read that many.", Capital(what)))
+                f.write_str(&say!("{}: found {found}, expected {least}; read that many.", Capital(t(what))))
             }
             Refusal::Count { what, found, least, most } => f.write_str(&say!("{}: found {found}, expected {least} to {most}; read that many.",
-                Capital(what)
+                Capital(t(what))
             )),
             Refusal::SameAngle { angle } => f.write_str(&say!("Angles: found {} ° twice, expected each angle once; take one of them out.",
                 angle.normalize()
@@ -165,19 +165,21 @@ impl fmt::Display for Refusal {
                 found.normalize()
             )),
             Refusal::NotMore { what, found, than, least, unit, act } => f.write_str(&say!("{}: found {} {unit}, expected more than the {than}, {} {unit}; {act}.",
-                Capital(what),
+                Capital(t(what)),
                 found.normalize(),
-                least.normalize()
+                least.normalize(),
+                than = t(than),
+                act = t(act)
             )),
             Refusal::NoLever { found } => f.write_str(&say!("Lever: found L + E·cos a = {} mm, expected more than zero; turn the head forward or take a longer wrench.",
                 measure::round(*found, 3).normalize()
             )),
             Refusal::Limits { what, why } => {
                 // The band says found, expected and what to do itself.
-                write!(f, "{}: {why}", Capital(what))
+                write!(f, "{}: {why}", Capital(t(what)))
             }
             Refusal::TooLarge { what } => f.write_str(&say!("{}: found a number too large to hold, expected one a gauge can show; look for a slip of unit or zeros.",
-                Capital(what)
+                Capital(t(what))
             )),
         }
     }

@@ -9,7 +9,7 @@ mod fit;
 pub use cause::{Along, Cause, Face, Finding, tell_apart};
 
 use measure::{Amount, Decimal, Judgement, Uncertainty, Unit};
-use words::t;
+use words::key;
 
 use crate::{Basis, Caution, Explanation, Figure, Limits, Reading, Refusal};
 use fit::{Wave, waves};
@@ -88,18 +88,19 @@ pub fn examine(turn: &Turn) -> Result<Answer, Refusal> {
     let count = turn.readings.len();
     if count < ANGLES.0 || count > ANGLES.1 {
         let (least, most) = ANGLES;
-        return Err(Refusal::Count { what: "angles", found: count, least, most });
+        return Err(Refusal::Count { what: key!("angles"), found: count, least, most });
     }
     let angles = angles(turn)?;
     let given = turn
         .readings
         .iter()
-        .map(|(_, reading)| reading.given("reading", Unit::Millimetre))
+        .map(|(_, reading)| reading.given(key!("reading"), Unit::Millimetre))
         .collect::<Result<Vec<_>, _>>()?;
     let heights: Vec<f64> = given.iter().map(|given| given.real()).collect();
     let step = given.iter().map(|given| given.standard).fold(0.0, f64::max);
 
-    let once = waves(&angles, &heights, step, 1).ok_or(Refusal::TooLarge { what: "reading" })?;
+    let once =
+        waves(&angles, &heights, step, 1).ok_or(Refusal::TooLarge { what: key!("reading") })?;
     let lobes = if count >= ENOUGH_FOR_LOBES { waves(&angles, &heights, step, 2) } else { None };
     let wave = once.once;
     let least = given.iter().map(|given| given.value).min().unwrap_or_default();
@@ -108,35 +109,30 @@ pub fn examine(turn: &Turn) -> Result<Answer, Refusal> {
         value: most - least,
         unit: "mm",
         uncertainty: Uncertainty::default()
-            .with(t("highest reading"), step)
-            .with(t("lowest reading"), step),
+            .with("highest reading", step)
+            .with("lowest reading", step),
     };
     let drift = drift(turn)?;
     let moved = drift.as_ref().is_some_and(|drift| drift.real().abs() > 2.0 * drift.standard());
     let length = |name, value, u| {
-        Figure::new(
-            name,
-            value,
-            "mm",
-            Uncertainty::default().with(t("scatter round the circle"), u),
-        )
+        Figure::new(name, value, "mm", Uncertainty::default().with("scatter round the circle", u))
     };
     let lobes = lobes.and_then(|fit| fit.twice);
     Ok(Answer {
-        judgement: turn.limits.judge(t("runout limit"), &total, Unit::Millimetre)?,
-        mean: length("mean", once.mean, once.mean_standard)?,
-        off_centre: length(t("off centre"), wave.height(), wave.standard_height())?,
+        judgement: turn.limits.judge("runout limit", &total, Unit::Millimetre)?,
+        mean: length(key!("mean"), once.mean, once.mean_standard)?,
+        off_centre: length("off centre", wave.height(), wave.standard_height())?,
         high_spot: wave.stands_out().then(|| high_spot(&wave)).transpose()?,
         two_lobes: lobes
-            .map(|twice| length(t("two humps"), twice.height(), twice.standard_height()))
+            .map(|twice| length("two humps", twice.height(), twice.standard_height()))
             .transpose()?,
         left: once.left.iter().filter_map(|left| measure::real::to_decimal(*left, 6)).collect(),
         drift,
         cautions: if moved { vec![Caution::ZeroMoved] } else { Vec::new() },
         explanation: Explanation {
-            formula: t("r = r0 + a·cos θ + b·sin θ, least squares; e = √(a² + b²), total about 2e"),
+            formula: "r = r0 + a·cos θ + b·sin θ, least squares; e = √(a² + b²), total about 2e",
             given,
-            basis: Basis::Published(t("NIST/SEMATECH e-Handbook 2.3.4.4, roundness measurements")),
+            basis: Basis::Published("NIST/SEMATECH e-Handbook 2.3.4.4, roundness measurements"),
         },
         total,
         wave,
@@ -149,7 +145,7 @@ fn angles(turn: &Turn) -> Result<Vec<f64>, Refusal> {
     let mut seen: Vec<Decimal> = Vec::new();
     for (angle, _) in &turn.readings {
         let exact = Reading { amount: *angle, standard: 0.0 };
-        let degrees = exact.given("angle", Unit::Degree)?.value % Decimal::from(360);
+        let degrees = exact.given(key!("angle"), Unit::Degree)?.value % Decimal::from(360);
         let degrees = if degrees < Decimal::ZERO { degrees + Decimal::from(360) } else { degrees };
         if seen.contains(&degrees) {
             return Err(Refusal::SameAngle { angle: degrees });
@@ -172,14 +168,15 @@ fn drift(turn: &Turn) -> Result<Option<Figure>, Refusal> {
         return Ok(None);
     };
     let given = [
-        closing.given(t("closing reading"), Unit::Millimetre)?,
-        first.given(t("first reading"), Unit::Millimetre)?,
+        closing.given("closing reading", Unit::Millimetre)?,
+        first.given("first reading", Unit::Millimetre)?,
     ];
-    crate::formula::evaluate("drift", "mm", &given, &|[closing, first]| closing - first).map(Some)
+    crate::formula::evaluate(key!("drift"), "mm", &given, &|[closing, first]| closing - first)
+        .map(Some)
 }
 
 fn high_spot(wave: &Wave) -> Result<Figure, Refusal> {
-    let doubt = Uncertainty::default()
-        .with(t("scatter round the circle"), wave.standard_angle().to_degrees());
-    Figure::new(t("high spot"), wave.angle().to_degrees().rem_euclid(360.0), "°", doubt)
+    let doubt =
+        Uncertainty::default().with("scatter round the circle", wave.standard_angle().to_degrees());
+    Figure::new("high spot", wave.angle().to_degrees().rem_euclid(360.0), "°", doubt)
 }

@@ -1,7 +1,7 @@
 //! Lip seals: how deep and how square they sit, and which way the lip looks.
 
 use measure::{Judgement, Unit};
-use words::t;
+use words::key;
 
 use crate::formula::evaluate;
 use crate::{Basis, Explanation, Figure, Limits, Reading, Refusal};
@@ -64,19 +64,19 @@ impl Direction {
 /// assert!(hold(&mm(4200), &mm(4200)).is_err());
 /// ```
 pub fn hold(outside: &Reading, bore: &Reading) -> Result<Figure, Refusal> {
-    let outside = outside.above_zero(t("seal outside diameter"), Unit::Millimetre)?;
-    let bore = bore.above_zero(t("seal bore"), Unit::Millimetre)?;
+    let outside = outside.above_zero("seal outside diameter", Unit::Millimetre)?;
+    let bore = bore.above_zero("seal bore", Unit::Millimetre)?;
     if outside.value <= bore.value {
         return Err(Refusal::NotMore {
-            what: t("seal outside diameter"),
+            what: "seal outside diameter",
             found: outside.value,
-            than: "bore",
+            than: key!("bore"),
             least: bore.value,
             unit: "mm",
-            act: t("measure both again, or take the seal for this bore"),
+            act: "measure both again, or take the seal for this bore",
         });
     }
-    evaluate("hold", "mm", &[outside, bore], &|[outside, bore]| outside - bore)
+    evaluate(key!("hold"), "mm", &[outside, bore], &|[outside, bore]| outside - bore)
 }
 
 /// How much larger the shaft is at the lip than the size marked on the seal, mm; below zero is thinner.
@@ -85,10 +85,10 @@ pub fn hold(outside: &Reading, bore: &Reading) -> Result<Figure, Refusal> {
 /// [`Refusal`] for a size of zero or less, or another quantity.
 pub fn shaft(shaft: &Reading, marked: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        shaft.above_zero(t("shaft at the lip"), Unit::Millimetre)?,
-        marked.above_zero(t("size on the seal"), Unit::Millimetre)?,
+        shaft.above_zero("shaft at the lip", Unit::Millimetre)?,
+        marked.above_zero("size on the seal", Unit::Millimetre)?,
     ];
-    evaluate(t("shaft off"), "mm", &given, &|[shaft, marked]| shaft - marked)
+    evaluate("shaft off", "mm", &given, &|[shaft, marked]| shaft - marked)
 }
 
 /// A seal in its bore, read at four points.
@@ -148,32 +148,33 @@ pub struct Answer {
 pub fn examine(seal: &Depth) -> Result<Answer, Refusal> {
     let [top, right, bottom, left] = &seal.at;
     let given = [
-        top.not_negative(t("depth at 12"), Unit::Millimetre)?,
-        right.not_negative(t("depth at 3"), Unit::Millimetre)?,
-        bottom.not_negative(t("depth at 6"), Unit::Millimetre)?,
-        left.not_negative(t("depth at 9"), Unit::Millimetre)?,
+        top.not_negative("depth at 12", Unit::Millimetre)?,
+        right.not_negative("depth at 3", Unit::Millimetre)?,
+        bottom.not_negative("depth at 6", Unit::Millimetre)?,
+        left.not_negative("depth at 9", Unit::Millimetre)?,
     ];
-    let mean = evaluate(t("mean depth"), "mm", &given, &|at| at.iter().sum::<f64>() / 4.0)?;
-    let uneven = evaluate("unevenness", "mm", &given, &|at| {
+    let mean = evaluate("mean depth", "mm", &given, &|at| at.iter().sum::<f64>() / 4.0)?;
+    let uneven = evaluate(key!("unevenness"), "mm", &given, &|at| {
         at.into_iter().fold(f64::MIN, f64::max) - at.into_iter().fold(f64::MAX, f64::min)
     })?;
-    let lean = evaluate("lean", "mm", &given, &|[top, right, bottom, left]| {
+    let lean = evaluate(key!("lean"), "mm", &given, &|[top, right, bottom, left]| {
         (top - bottom).hypot(right - left)
     })?;
     let moved = match &seal.as_found {
         None => None,
         Some(old) => {
-            let given = [mean.given("depth"), old.not_negative(t("old depth"), Unit::Millimetre)?];
-            Some(evaluate("moved", "mm", &given, &|[now, old]| now - old)?)
+            let given =
+                [mean.given(key!("depth")), old.not_negative("old depth", Unit::Millimetre)?];
+            Some(evaluate(key!("moved"), "mm", &given, &|[now, old]| now - old)?)
         }
     };
     Ok(Answer {
-        square: seal.square.judge(t("squareness limit"), &uneven, Unit::Millimetre)?,
-        depth: seal.depth.judge(t("depth limit"), &mean, Unit::Millimetre)?,
+        square: seal.square.judge("squareness limit", &uneven, Unit::Millimetre)?,
+        depth: seal.depth.judge("depth limit", &mean, Unit::Millimetre)?,
         explanation: Explanation {
-            formula: t("uneven = deepest − least of four points"),
+            formula: "uneven = deepest − least of four points",
             given: given.to_vec(),
-            basis: Basis::Derived(t("four depths below one face")),
+            basis: Basis::Derived("four depths below one face"),
         },
         mean,
         uneven,

@@ -3,7 +3,7 @@
 //! End play is above zero, preload below.
 
 use measure::{Decimal, Judgement, Series, Uncertainty, Unit, real};
-use words::t;
+use words::key;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Limits, Reading, Refusal};
@@ -23,7 +23,7 @@ pub struct Answer {
 
 /// An answer without a verdict.
 fn answer(figure: Figure, formula: &'static str, given: Vec<Given>) -> Answer {
-    let basis = Basis::Derived(t("plain geometry of two bearings that face each other"));
+    let basis = Basis::Derived("plain geometry of two bearings that face each other");
     Answer {
         figure,
         judgement: None,
@@ -53,18 +53,17 @@ pub fn end_play(readings: &[PushPull], limits: &Limits) -> Result<Answer, Refusa
     let mut step: f64 = 0.0;
     for reading in readings {
         let given = [
-            reading.pulled.given("pulled", Unit::Millimetre)?,
-            reading.pushed.given("pushed", Unit::Millimetre)?,
+            reading.pulled.given(key!("pulled"), Unit::Millimetre)?,
+            reading.pushed.given(key!("pushed"), Unit::Millimetre)?,
         ];
-        let play =
-            evaluate(t("end play"), "mm", &given, &|[pulled, pushed]| (pulled - pushed).abs())?;
+        let play = evaluate("end play", "mm", &given, &|[pulled, pushed]| (pulled - pushed).abs())?;
         step = step.max(play.standard());
         plays.push(play.value);
         inputs.extend(given);
     }
     let count = plays.len();
     let series = Series::new(plays).map_err(|_| Refusal::Count {
-        what: t("push and pull"),
+        what: "push and pull",
         found: count,
         least: 1,
         most: 99,
@@ -74,8 +73,8 @@ pub fn end_play(readings: &[PushPull], limits: &Limits) -> Result<Answer, Refusa
         uncertainty = uncertainty.repeatability(deviation, count);
     }
     let play = Figure { value: series.mean(), unit: "mm", uncertainty };
-    let judgement = limits.judge(t("end play limit"), &play, Unit::Millimetre)?;
-    Ok(Answer { judgement, ..answer(play, t("mean of pulled − pushed"), inputs) })
+    let judgement = limits.judge("end play limit", &play, Unit::Millimetre)?;
+    Ok(Answer { judgement, ..answer(play, "mean of pulled − pushed", inputs) })
 }
 
 /// How much the controlling pack must change, mm, in the direction that closes play: e − s.
@@ -95,10 +94,10 @@ pub fn end_play(readings: &[PushPull], limits: &Limits) -> Result<Answer, Refusa
 /// ```
 pub fn change(play: &Reading, wanted: &Reading) -> Result<Answer, Refusal> {
     let given = [
-        play.given(t("end play"), Unit::Millimetre)?,
-        wanted.given(t("wanted setting"), Unit::Millimetre)?,
+        play.given("end play", Unit::Millimetre)?,
+        wanted.given("wanted setting", Unit::Millimetre)?,
     ];
-    let figure = evaluate(t("change of the pack"), "mm", &given, &|[play, wanted]| play - wanted)?;
+    let figure = evaluate("change of the pack", "mm", &given, &|[play, wanted]| play - wanted)?;
     Ok(answer(figure, "e − s", given.to_vec()))
 }
 
@@ -118,7 +117,7 @@ pub fn pack(
 ) -> Result<Answer, Refusal> {
     if !matches!(setting_sign, -1 | 1) {
         return Err(Refusal::Range {
-            what: t("setting sign"),
+            what: "setting sign",
             found: Decimal::from(setting_sign),
             least: Decimal::NEGATIVE_ONE,
             most: Decimal::ONE,
@@ -126,14 +125,15 @@ pub fn pack(
         });
     }
     let given = [
-        test_pack.not_negative(t("test pack"), Unit::Millimetre)?,
-        play.above_zero(t("end play"), Unit::Millimetre)?,
-        wanted.given(t("wanted setting"), Unit::Millimetre)?,
+        test_pack.not_negative("test pack", Unit::Millimetre)?,
+        play.above_zero("end play", Unit::Millimetre)?,
+        wanted.given("wanted setting", Unit::Millimetre)?,
     ];
     let sign = f64::from(setting_sign);
-    let figure =
-        evaluate("pack", "mm", &given, &|[pack, play, wanted]| pack + sign * (play - wanted))?;
-    Ok(answer(figure, t("t = t0 + p·(E0 − wanted)"), given.to_vec()))
+    let figure = evaluate(key!("pack"), "mm", &given, &|[pack, play, wanted]| {
+        pack + sign * (play - wanted)
+    })?;
+    Ok(answer(figure, "t = t0 + p·(E0 − wanted)", given.to_vec()))
 }
 
 /// One row of tapered rollers.
@@ -176,12 +176,12 @@ pub fn warmed(
         * real::from_decimal(rise);
     let (mut radial, mut given) = (0.0, Vec::new());
     for row in rows {
-        let cup = row.cup.above_zero("cup", Unit::Millimetre)?;
-        let angle = row.half_angle.above_zero(t("cup half-angle"), Unit::Degree)?;
+        let cup = row.cup.above_zero(key!("cup"), Unit::Millimetre)?;
+        let angle = row.half_angle.above_zero("cup half-angle", Unit::Degree)?;
         if angle.value >= Decimal::from(90) {
             let (found, most) = (angle.value, Decimal::from(90));
             return Err(Refusal::Range {
-                what: t("cup half-angle"),
+                what: "cup half-angle",
                 found,
                 least: Decimal::ZERO,
                 most,
@@ -191,7 +191,7 @@ pub fn warmed(
         radial += cup.real() / 2.0 / angle.real().to_radians().tan();
         given.extend([cup, angle]);
     }
-    let spread = spread.not_negative(t("spread of the rows"), Unit::Millimetre)?;
+    let spread = spread.not_negative("spread of the rows", Unit::Millimetre)?;
     let axial = match mounting {
         Mounting::LongerLoosens => spread.real(),
         Mounting::LongerTightens => -spread.real(),
@@ -200,8 +200,8 @@ pub fn warmed(
         * real::from_decimal(rise)
         * (radial + axial))
         .abs();
-    let uncertainty = Uncertainty::default().with(t("expansion coefficients"), doubt);
+    let uncertainty = Uncertainty::default().with("expansion coefficients", doubt);
     given.push(spread);
-    let figure = Figure::new(t("change of setting"), by * (radial + axial), "mm", uncertainty)?;
-    Ok(answer(figure, t("(αH − αS)·ΔT·(Σ ½·D·cot a ± L)"), given))
+    let figure = Figure::new("change of setting", by * (radial + axial), "mm", uncertainty)?;
+    Ok(answer(figure, "(αH − αS)·ΔT·(Σ ½·D·cot a ± L)", given))
 }

@@ -1,7 +1,7 @@
 //! What to set on a torque wrench, with an offset head or without.
 
 use measure::{Amount, Decimal, Unit};
-use words::t;
+use words::key;
 
 use crate::formula::evaluate;
 use crate::{Basis, Caution, Explanation, Figure, Given, Reading, Refusal};
@@ -75,15 +75,15 @@ pub fn examine(
     let mut before: Option<Decimal> = None;
     let mut given = Vec::new();
     for stage in stages {
-        let torque = stage.above_zero("torque", Unit::NewtonMetre)?;
+        let torque = stage.above_zero(key!("torque"), Unit::NewtonMetre)?;
         if let Some(least) = before.filter(|least| torque.value <= *least) {
             return Err(Refusal::NotMore {
-                what: "stage",
+                what: key!("stage"),
                 found: torque.value,
-                than: t("stage before it"),
+                than: "stage before it",
                 least,
                 unit: "N·m",
-                act: t("write the stages in rising order"),
+                act: "write the stages in rising order",
             });
         }
         before = Some(torque.value);
@@ -92,16 +92,16 @@ pub fn examine(
         given = inputs;
     }
     if set.is_empty() {
-        return Err(Refusal::Count { what: "stages", found: 0, least: 1, most: 9 });
+        return Err(Refusal::Count { what: key!("stages"), found: 0, least: 1, most: 9 });
     }
     let mut cautions = vec![Caution::WrenchSlips];
     if manual != here {
         cautions.push(Caution::ThreadsDiffer);
     }
     let explanation = Explanation {
-        formula: t("set = T·L/(L + E·cos a)"),
+        formula: "set = T·L/(L + E·cos a)",
         given,
-        basis: Basis::Published(t("US Army TM 9-254, torque wrench section, figure 46")),
+        basis: Basis::Published("US Army TM 9-254, torque wrench section, figure 46"),
     };
     Ok(Answer { set, cautions, explanation })
 }
@@ -111,7 +111,7 @@ pub fn examine(
 /// # Errors
 /// As [`examine`].
 pub fn at_fastener(wrench: &Reading, tool: Option<&OffsetTool>) -> Result<Figure, Refusal> {
-    let torque = wrench.not_negative(t("torque on the wrench"), Unit::NewtonMetre)?;
+    let torque = wrench.not_negative("torque on the wrench", Unit::NewtonMetre)?;
     Ok(scaled(torque, tool, Way::ToFastener)?.1)
 }
 
@@ -127,14 +127,14 @@ fn scaled(
     way: Way,
 ) -> Result<(Vec<Given>, Figure), Refusal> {
     let Some(tool) = tool else {
-        return Ok((vec![torque], evaluate("torque", "N·m", &[torque], &|[torque]| torque)?));
+        return Ok((vec![torque], evaluate(key!("torque"), "N·m", &[torque], &|[torque]| torque)?));
     };
-    let wrench = tool.wrench.above_zero(t("wrench length"), Unit::Millimetre)?;
-    let head = tool.head.not_negative(t("head length"), Unit::Millimetre)?;
-    let angle = tool.angle.not_negative(t("head angle"), Unit::Degree)?;
+    let wrench = tool.wrench.above_zero("wrench length", Unit::Millimetre)?;
+    let head = tool.head.not_negative("head length", Unit::Millimetre)?;
+    let angle = tool.angle.not_negative("head angle", Unit::Degree)?;
     if angle.value > Decimal::from(180) {
         return Err(Refusal::Range {
-            what: t("head angle"),
+            what: "head angle",
             found: angle.value,
             least: Decimal::ZERO,
             most: Decimal::from(180),
@@ -148,7 +148,7 @@ fn scaled(
         return Err(Refusal::NoLever { found });
     }
     let given = [torque, wrench, head, angle];
-    let figure = evaluate("torque", "N·m", &given, &|[torque, wrench, head, angle]| {
+    let figure = evaluate(key!("torque"), "N·m", &given, &|[torque, wrench, head, angle]| {
         let ratio = wrench / (wrench + head * angle.to_radians().cos());
         if way == Way::ToWrench { torque * ratio } else { torque / ratio }
     })?;
@@ -173,15 +173,15 @@ pub struct Turn {
 /// # Errors
 /// [`Refusal`] for a snug torque or a step of zero or less, or no step.
 pub fn torque_and_angle(snug: &Reading, steps: &[Reading]) -> Result<Turn, Refusal> {
-    let torque = snug.above_zero(t("snug torque"), Unit::NewtonMetre)?;
+    let torque = snug.above_zero("snug torque", Unit::NewtonMetre)?;
     let mut total = Decimal::ZERO;
     let mut marks = Vec::new();
     for step in steps {
-        total += step.above_zero("turn", Unit::Degree)?.value;
+        total += step.above_zero(key!("turn"), Unit::Degree)?.value;
         marks.push(total);
     }
     if marks.is_empty() {
-        return Err(Refusal::Count { what: "turns", found: 0, least: 1, most: 9 });
+        return Err(Refusal::Count { what: key!("turns"), found: 0, least: 1, most: 9 });
     }
     let snug = Amount { value: torque.value, unit: Unit::NewtonMetre };
     Ok(Turn { snug, total, marks, caution: Caution::AngleNeedsSnug })
@@ -195,8 +195,8 @@ pub fn torque_and_angle(snug: &Reading, steps: &[Reading]) -> Result<Turn, Refus
 /// [`Refusal`] for a torque asked of zero or less.
 pub fn break_out(found: &Reading, asked: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        found.not_negative(t("break-out torque"), Unit::NewtonMetre)?,
-        asked.above_zero(t("torque asked"), Unit::NewtonMetre)?,
+        found.not_negative("break-out torque", Unit::NewtonMetre)?,
+        asked.above_zero("torque asked", Unit::NewtonMetre)?,
     ];
-    evaluate(t("share of the torque asked"), "%", &given, &|[found, asked]| 100.0 * found / asked)
+    evaluate("share of the torque asked", "%", &given, &|[found, asked]| 100.0 * found / asked)
 }

@@ -13,7 +13,7 @@ use crate::screens::frame::UnitSwitch;
 /// The screen.
 pub fn screen(kind: &str) -> AnyView {
     let found = instrument(kind);
-    let title = found.map_or(t("Bench check"), |it| it.title);
+    let title = found.map_or(t("Bench check"), |it| it.title());
     page::title(words(move || title.to_owned()));
     let working = found.map(|instrument| Working::on(None, instrument, None, None));
     let shown = working.map(form::whole);

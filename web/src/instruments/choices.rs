@@ -23,7 +23,7 @@ pub struct Choice<'a> {
 /// One of some words, under its label.
 pub fn one(working: Working, at: usize, asked: &'static Asked, choice: &Choice) -> AnyView {
     view! {
-        <p class="label">{asked.label}</p>
+        <p class="label">{asked.label()}</p>
         {picks(working, at, asked, choice)}
         <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
     }
@@ -48,12 +48,12 @@ pub fn picks(working: Working, at: usize, asked: &'static Asked, choice: &Choice
     live(move || {
         let mut notes = notes.get().into_iter();
         let pick = |word: &&str| Pick {
-            words: format!("{word}{unit}"),
+            words: format!("{}{unit}", asked.word(word)),
             note: notes.next().unwrap_or_default(),
             ..Pick::default()
         };
         let picks: Vec<Pick> = words.with_value(|it| it.iter().map(pick).collect());
-        view! { <Seg id=id(asked) label=asked.label picks chosen on_choose/> }.into_any()
+        view! { <Seg id=id(asked) label=asked.label() picks chosen on_choose/> }.into_any()
     })
 }
 
@@ -79,13 +79,13 @@ pub fn cards(
                     on:change=move |_| working.set(at, 0, option.to_owned())
                 />
                 {picture}
-                <b>{option}</b>
+                <b>{asked.word(option)}</b>
             </label>
         }
     };
     view! {
-        <p class="label">{asked.label}</p>
-        <div class="cards" role="radiogroup" aria-label=asked.label>
+        <p class="label">{asked.label()}</p>
+        <div class="cards" role="radiogroup" aria-label=asked.label()>
             {options.iter().copied().map(card).collect_view()}
         </div>
         <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>

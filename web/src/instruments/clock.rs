@@ -53,7 +53,7 @@ fn runs(
         let button = place.map(|(line, place)| {
             let take = press(Callback::new(move |()| take(working, at, line)));
             let said = match places {
-                [_] => say!("{} is now", asked.label),
+                [_] => say!("{} is now", asked.label()),
                 _ => say!("Time of line {place} is now"),
             };
             view! { <button class="btn" type="button" on:click=take>{said}</button> }
@@ -97,7 +97,7 @@ pub fn acts(working: Working) -> AnyView {
             let row = |(line, act): (usize, &&'static str)| row(working, at, line, act);
             view! {
                 <div class="sheet">
-                    <h2>{asked.label}</h2>
+                    <h2>{asked.label()}</h2>
                     {acts.iter().enumerate().map(row).collect_view()}
                     <Message id=format!("{}-says", id(asked)) says=working.says(asked)/>
                 </div>
@@ -109,11 +109,14 @@ pub fn acts(working: Working) -> AnyView {
 
 /// In the form, before the clock runs: that these wait for it.
 pub fn acts_without(working: Working, asked: &'static Asked, acts: &[&str]) -> AnyView {
-    let wanted = say!("{}: tapped here once the clock runs.", acts.join(", "));
+    let wanted = say!(
+        "{}: tapped here once the clock runs.",
+        acts.iter().map(|act| t(act)).collect::<Vec<_>>().join(", ")
+    );
     live(move || {
         let waits = working.clock.text().is_empty().then(|| {
             view! {
-                <p class="label">{asked.label}</p>
+                <p class="label">{asked.label()}</p>
                 <p class="dim">{wanted.clone()}</p>
             }
         });
@@ -130,7 +133,7 @@ fn row(working: Working, at: usize, line: usize, act: &'static str) -> AnyView {
     view! {
         <div class="row">
             <p>
-                <b>{act}</b>
+                <b>{t(act)}</b>
                 <br/>
                 <span class="dim">{done}</span>
             </p>
@@ -151,7 +154,7 @@ fn tap(working: Working, at: usize, line: usize, act: &'static str) -> AnyView {
     }));
     view! {
         <button class=class type="button" on:click=tapped>
-            <span class="vh">{format!("{act}: ")}</span>
+            <span class="vh">{format!("{}: ", t(act))}</span>
             {said}
         </button>
     }

@@ -35,8 +35,8 @@ pub fn whole(working: Working) -> AnyView {
     view! {
         <div class="cols check">
             <div class="head check__head">
-                <h1>{instrument.title}</h1>
-                <p>{instrument.purpose}</p>
+                <h1>{instrument.title()}</h1>
+                <p>{instrument.purpose()}</p>
             </div>
             <section class="col check__top">
                 {clock::running(working)}
@@ -101,7 +101,7 @@ fn map(working: Working) -> AnyView {
 
 /// The one next act: tick the stage that is now, or keep it, or what is still wanted.
 pub fn act(working: Working) -> AnyView {
-    let name = working.instrument.title.to_lowercase();
+    let name = working.instrument.title().to_lowercase();
     let said = words(move || match stages::now(working) {
         Some((_, stage)) => stage.act,
         None => working.answer.with(|answer| match answer {
@@ -132,9 +132,9 @@ pub fn id(asked: &Asked) -> String {
 fn label(working: Working, asked: &'static Asked) -> Signal<String> {
     words(move || match working.unit_of(asked) {
         Some(unit) if unit.quantity() != measure::Quantity::Length => {
-            format!("{}, {unit}", asked.label)
+            format!("{}, {unit}", asked.label())
         }
-        _ => asked.label.to_owned(),
+        _ => asked.label().to_owned(),
     })
 }
 
@@ -166,7 +166,7 @@ fn group(working: Working, start: usize, end: usize) -> AnyView {
             });
             view! {
                 <details class="fold" prop:open=whether(move || typed.get())>
-                    <summary>{title.label}</summary>
+                    <summary>{title.label()}</summary>
                     {shown}
                 </details>
             }
@@ -180,7 +180,9 @@ fn field(working: Working, at: usize, asked: &'static Asked) -> AnyView {
     match asked.takes {
         Takes::Number(_, sign) => number(working, asked, value, says, sign),
         Takes::Fold | Takes::Ticks => ().into_any(),
-        Takes::Words => view! { <TextField id=id(asked) label=asked.label value says/> }.into_any(),
+        Takes::Words => {
+            view! { <TextField id=id(asked) label=asked.label() value says/> }.into_any()
+        }
         Takes::Numbers(_, _, places) => numbers(working, at, asked, places),
         Takes::Times(places) => view! {
             {clock::begin(working)}
@@ -211,7 +213,7 @@ fn number(
 ) -> AnyView {
     let (label, signed) = (label(working, asked), sign == Sign::Any);
     let unit = Signal::derive(move || working.unit_of(asked));
-    view! { <Field id=id(asked) label name=asked.label value says signed unit/> }.into_any()
+    view! { <Field id=id(asked) label name=asked.label() value says signed unit/> }.into_any()
 }
 
 fn numbers(
@@ -222,8 +224,8 @@ fn numbers(
 ) -> AnyView {
     let slot = move |line: usize, place: &'static str| Slot {
         id: format!("{}-{line}", id(asked)),
-        place: place.to_owned(),
-        spoken: format!("{} at {place}", asked.label),
+        place: t(place).to_owned(),
+        spoken: say!("{label} at {place}", label = asked.label(), place = t(place)),
         value: working.text(at, line),
         says: Signal::stored(None),
         unit: Signal::derive(move || working.unit_of(asked)),

@@ -31,20 +31,20 @@ fn row(of: OpenJob, instrument: &'static Instrument) -> AnyView {
         let now = now.get();
         let words = match last.flatten() {
             Some(at) => say!("Kept {}", apart(at, now, utc_offset_minutes(now))),
-            None => instrument.purpose.to_owned(),
+            None => instrument.purpose().to_owned(),
         };
         words.into_any()
     });
     view! {
         <div class="row">
             <p>
-                <b>{instrument.title}</b>
+                <b>{instrument.title()}</b>
                 <br/>
                 <span class="dim">{kept}</span>
             </p>
             <a class="btn" href=of.at(&format!("check/{}", instrument.kind))>
                 {t("Open")}
-                <span class="vh">{instrument.title}</span>
+                <span class="vh">{instrument.title()}</span>
             </a>
         </div>
     }

@@ -1,7 +1,7 @@
 //! Anodes, how far corrosion has gone, and a reference cell.
 
 use measure::{Amount, Decimal, Sign, Typed, Unit, Verdict, real};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::corrosion::{Anode, AnodeAdvice, Cell, anode, cell};
 use workshop::{Basis, Caution, Explanation};
 
@@ -22,8 +22,12 @@ pub(super) const ANODE: Instrument = Instrument {
             "Left of each anode",
             Takes::Numbers(Unit::Percent, Sign::NotNegative, NUMBERED),
         ),
-        optional("painted", "Painted over", Takes::One(&["none", "some"])),
-        optional("loose", "Loose, or no bright metal under it", Takes::One(&["none", "some"])),
+        optional("painted", "Painted over", Takes::One(&[key!("none"), key!("some")])),
+        optional(
+            "loose",
+            "Loose, or no bright metal under it",
+            Takes::One(&[key!("none"), key!("some")]),
+        ),
         optional(
             "grade",
             "Corrosion: 0 clean, 1 bloom that wipes off, 2 pits, 3 through a land, seat or thread",
@@ -63,7 +67,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
         return None;
     }
     let why = Explanation {
-        formula: t("half gone, or painted: replace; between the two limits: protected"),
+        formula: "half gone, or painted: replace; between the two limits: protected",
         given: Vec::new(),
         basis: Basis::CommonPractice,
     };

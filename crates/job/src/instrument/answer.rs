@@ -98,7 +98,7 @@ pub(super) fn verdict_word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::InBand => t("in band"),
         Verdict::NearLimit => t("near limit"),
-        Verdict::Out => "out",
+        Verdict::Out => t("out"),
         Verdict::CannotProve => t("cannot prove"),
     }
 }
@@ -106,13 +106,14 @@ pub(super) fn verdict_word(verdict: Verdict) -> &'static str {
 /// An answer with what every instrument says alike: its cautions and how it was reckoned.
 pub(super) fn answered(cautions: &[Caution], why: &Explanation, writing: &Writing) -> Answer {
     let mut said: Vec<String> = cautions.iter().map(ToString::to_string).collect();
-    said.push(MANUAL_FIRST.to_owned());
+    said.push(t(MANUAL_FIRST).to_owned());
     let source = match why.basis {
         Basis::Published(source) => say!("Source: {source}."),
-        Basis::Derived(how) => say!("Worked out from {how}."),
+        Basis::Derived(how) => say!("Worked out from {how}.", how = t(how)),
         Basis::CommonPractice => t("Common practice, no source.").to_owned(),
     };
     let inputs = why.given.iter().map(|input| writing.input(input));
-    let explained = std::iter::once(why.formula.to_owned()).chain(inputs).chain([source]).collect();
+    let explained =
+        std::iter::once(t(why.formula).to_owned()).chain(inputs).chain([source]).collect();
     Answer { cautions: said, explained, ..Answer::default() }
 }

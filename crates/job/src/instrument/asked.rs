@@ -1,18 +1,42 @@
 //! What an instrument asks: a row of its table.
 
 use measure::{Sign, Unit};
+use words::t;
 
 /// One thing an instrument asks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Asked {
     /// Its name in files; never changes.
     pub id: &'static str,
-    /// What stands above it.
-    pub label: &'static str,
+    pub(super) label: &'static str,
     /// What it takes.
     pub takes: Takes,
     /// Whether the instrument answers without it.
     pub optional: bool,
+}
+
+/// Words that say something else elsewhere: the label of their field, the word, and the text whose
+/// translation is that of the word there.
+const AT_LABEL: &[(&str, &str, &str)] =
+    &[("Stage", "low", "Stage: low"), ("Seals", "in", "Seals: in"), ("Seals", "out", "Seals: out")];
+
+impl Asked {
+    /// What stands above it.
+    pub fn label(&self) -> &'static str {
+        t(self.label)
+    }
+
+    /// A word of its choices as it is shown; it is kept as it stands in the table, and what was typed
+    /// comes back as it is.
+    pub fn word<'a>(&self, word: &'a str) -> &'a str {
+        let (Takes::One(words) | Takes::Cards(words)) = self.takes else { return word };
+        if !words.contains(&word) {
+            return word;
+        }
+        let own = AT_LABEL.iter().find(|(label, of, _)| (*label, *of) == (self.label, word));
+        let turned = own.map(|(.., text)| (t(text), *text)).filter(|(turned, text)| turned != text);
+        turned.map_or_else(|| t(word), |(turned, _)| turned)
+    }
 }
 
 /// A field that the instrument needs.

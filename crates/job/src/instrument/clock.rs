@@ -1,6 +1,7 @@
 //! The clock of a log: true time since it began, also with the screen locked.
 
 use measure::{Decimal, Mark, Sign, Typed, Unit, show};
+use words::say;
 
 use super::{Instrument, Values};
 
@@ -40,6 +41,6 @@ impl Instrument {
     pub fn runs_to(&self, values: &Values) -> Option<String> {
         let text = ["time", "rest"].iter().find_map(|field| values.get(*field))?.first()?;
         let time = Typed::parse(text, Unit::Minute, Sign::Positive).ok()?;
-        Some(format!("of {time}"))
+        Some(say!("of {time}"))
     }
 }

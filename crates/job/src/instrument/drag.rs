@@ -2,7 +2,7 @@
 //! from trial to trial.
 
 use measure::{Sign, Unit};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::drag::{
     Answer as Turned, Drag, Effort, Seals, Trend, When, at_pinion, examine, part_of_shaft, trend,
 };
@@ -33,7 +33,7 @@ pub(super) const DRAG: Instrument = Instrument {
             "The scale reads",
             Takes::Unit(&[Unit::Newton, Unit::PoundForce, Unit::KilogramForce]),
         ),
-        asked("when", "Read", Takes::One(&["running", "break-away"])),
+        asked("when", "Read", Takes::One(&[key!("running"), key!("break-away")])),
         optional(
             "pull",
             "Pull on the scale",
@@ -46,7 +46,7 @@ pub(super) const DRAG: Instrument = Instrument {
             "Or torque on a beam or dial wrench",
             Takes::Numbers(Unit::NewtonMetre, Sign::NotNegative, TURNS),
         ),
-        asked("seals", "Seals", Takes::One(&["out", "in"])),
+        asked("seals", "Seals", Takes::One(&[key!("out"), key!("in")])),
         optional("seal-drag", "What the seals take alone", TORQUE),
         optional("low", "Low limit, no seals", TORQUE),
         optional("high", "High limit, no seals", TORQUE),

@@ -2,7 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Typed, Unit, real};
 use pictures::fit::{State, draw};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::fit::{
     COLDEST, Drop, Expansion, HOTTEST, Part, Warm, cool, gap, heat, rise, when_warm,
 };
@@ -39,7 +39,7 @@ pub(super) const FIT: Instrument = Instrument {
         asked(
             "part",
             "What is heated or cooled",
-            Takes::One(&["case", "bare ring", "cage or seal in it"]),
+            Takes::One(&[key!("case"), "bare ring", "cage or seal in it"]),
         ),
         asked("room", "Room, both parts", TEMPERATURE),
         optional("coldest", "Coldest it stands, its maker", TEMPERATURE),
@@ -87,11 +87,11 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let mut cautions = found.cautions.clone();
     cautions.extend(warm.as_ref().and_then(|(_, it)| it.caution));
     let title = if heated { t("Heat the outer part to") } else { t("Cool the inner part to") };
-    let note = format!("from {}", degrees.typed(drop.room.amount));
+    let note = say!("from {temperature}", temperature = degrees.typed(drop.room.amount));
     let mut answer = Answer {
         verdict: found.ready.as_ref().map(|ready| ready.verdict),
         headline: Some(degrees.headline(title, &found.reach, note)),
-        says: vec![fit_words::ready(&found, read, heated).to_owned(), BY_THE_TRADE.to_owned()],
+        says: vec![fit_words::ready(&found, read, heated).to_owned(), t(BY_THE_TRADE).to_owned()],
         figures,
         blind: Some(t("A thermometer reads one spot. Heat evenly and read three.").to_owned()),
         picture: Some(picture(&drop, at?, &room, warm.as_ref(), [&lengths, &degrees])),
@@ -156,7 +156,7 @@ fn later(time: &Typed, before: &Typed) -> bool {
 fn logged((read, time): &(Typed, Option<Typed>), degrees: &Writing) -> String {
     let read = degrees.converted(read.amount());
     match time {
-        Some(time) => format!("{read} at {time}"),
+        Some(time) => say!("{read} at {time}"),
         None => read,
     }
 }
@@ -207,13 +207,12 @@ fn running(
 /// What its maker says that the part stands.
 fn stands(limits: &Limits, degrees: &Writing) -> Option<String> {
     let written = |limit: Option<Amount>| limit.map(|it| degrees.converted(it));
-    let span = match (written(limits.low), written(limits.high)) {
-        (Some(low), Some(high)) => format!("{low} to {high}"),
-        (None, Some(high)) => say!("up to {high}"),
-        (Some(low), None) => say!("down to {low}"),
-        (None, None) => return None,
-    };
-    Some(say!("{span}, its maker"))
+    match (written(limits.low), written(limits.high)) {
+        (Some(low), Some(high)) => Some(say!("{low} to {high}, its maker")),
+        (None, Some(high)) => Some(say!("up to {high}, its maker")),
+        (Some(low), None) => Some(say!("down to {low}, its maker")),
+        (None, None) => None,
+    }
 }
 
 fn picture(

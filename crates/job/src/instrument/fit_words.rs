@@ -58,9 +58,13 @@ fn unjudged(reached: &Judgement, short: bool) -> &'static str {
 /// What such a part is commonly taken to, for a caution.
 pub(super) fn commonly(limit: Amount, heated: bool, degrees: &Writing) -> String {
     let limit = degrees.converted(limit);
-    let way = if heated { t("no hotter") } else { t("no colder") };
-    say!(
-        "Common practice, no source: such a part is taken {way} than {limit}. Its maker goes first: type \
-         that limit to get a verdict."
-    )
+    if heated {
+        say!(
+            "Common practice, no source: such a part is taken no hotter than {limit}. Its maker goes first: type that limit to get a verdict."
+        )
+    } else {
+        say!(
+            "Common practice, no source: such a part is taken no colder than {limit}. Its maker goes first: type that limit to get a verdict."
+        )
+    }
 }

@@ -1,6 +1,7 @@
 //! What was typed into an instrument, read field by field; what cannot be read is noted at its field.
 
 use measure::{Amount, Decimal, EntryError, Series, Sign, Typed, Unit};
+use words::t;
 use workshop::{Reading, Refusal};
 
 use super::shown::Writing;
@@ -180,6 +181,7 @@ impl<'a> Given<'a> {
     }
 
     fn want(&mut self, label: &'static str) {
+        let label = t(label);
         if !self.wanted.contains(&label) {
             self.wanted.push(label);
         }

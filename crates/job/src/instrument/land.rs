@@ -1,7 +1,7 @@
 //! Wear at the land: the track a seal's lip has cut into its shaft.
 
 use measure::{Decimal, Sign, Unit};
-use words::t;
+use words::{key, t};
 use workshop::Limits;
 use workshop::land::{Land, Remedy, examine};
 
@@ -18,7 +18,7 @@ pub(super) const LAND: Instrument = Instrument {
     fields: &[
         asked("sound", "Diameter beside the track", LENGTH),
         asked("worn", "Diameter in the track", LENGTH),
-        asked("nail", "A fingernail catches", Takes::One(&["no", "yes"])),
+        asked("nail", "A fingernail catches", Takes::One(&[key!("no"), key!("yes")])),
         optional("limit", "Deepest track, manual", LENGTH),
     ],
     answer,

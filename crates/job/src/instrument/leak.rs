@@ -2,7 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Unit, real};
 use pictures::leak::Curve;
-use words::{say, t};
+use words::{key, say, t};
 use workshop::leak::{
     Answer as Held, Blank, Entry, Hold, Hose, Stage, Test, blank as into_a_blank, examine, within,
 };
@@ -27,7 +27,11 @@ pub(super) const LEAK: Instrument = Instrument {
     purpose: "Whether the closed case holds pressure and vacuum while its shafts turn.",
     cautions: &[Caution::StoredPressure, Caution::VacuumOneWaySeal],
     fields: &[
-        asked("stage", "Stage", Takes::One(&["low", "working", "vacuum", NOT_APPLICABLE])),
+        asked(
+            "stage",
+            "Stage",
+            Takes::One(&[key!("low"), key!("working"), key!("vacuum"), NOT_APPLICABLE]),
+        ),
         optional("because", "Not applicable, because", Takes::Words),
         optional(
             "unit",
@@ -65,11 +69,11 @@ pub(super) const LEAK: Instrument = Instrument {
             Takes::Numbers(Unit::Kilopascal, Sign::Positive, LINES),
         ),
         optional("acts", "Turned and moved under pressure", Takes::Acts(ACTS)),
-        optional("soap", "Soap on every joint", Takes::One(&["none", "bubbles"])),
-        optional("hose", "Hose into a blank", Takes::One(&["tight", "leaks"])),
+        optional("soap", "Soap on every joint", Takes::One(&[key!("none"), key!("bubbles")])),
+        optional("hose", "Hose into a blank", Takes::One(&[key!("tight"), key!("leaks")])),
         fold("by-word", "Turned and moved without the clock, or none here"),
-        optional("turned", "Shafts turned", Takes::One(&["yes", "no", NONE])),
-        optional("moved", "Shift rod moved", Takes::One(&["yes", "no", NONE])),
+        optional("turned", "Shafts turned", Takes::One(&[key!("yes"), key!("no"), NONE])),
+        optional("moved", "Shift rod moved", Takes::One(&[key!("yes"), key!("no"), NONE])),
         fold("more", "Hose into a blank, volume of air"),
         optional(
             "blank-gauge",

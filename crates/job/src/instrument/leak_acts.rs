@@ -1,7 +1,7 @@
 //! What must be done under pressure, shafts turned and rod moved: tapped with its time, or said in a word.
 
 use measure::{Amount, Typed, Unit, real};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::leak::Entry;
 
 use super::Given;
@@ -12,7 +12,7 @@ pub(super) const ACTS: &[&str] = &["Prop shaft turned", "Drive shaft turned", "S
 pub(super) const NONE: &str = "none here";
 
 /// The same on the curve.
-const FLAGS: [&str; 3] = ["prop", "drive", "rod"];
+const FLAGS: [&str; 3] = [key!("prop"), key!("drive"), key!("rod")];
 
 /// What was done.
 pub(super) struct Acts {
@@ -50,7 +50,7 @@ impl Acts {
     /// Minutes since the first line and name of each, for the curve.
     pub fn flags(&self) -> Vec<(f64, &'static str)> {
         let done = self.since.iter().zip(FLAGS);
-        done.filter_map(|(since, name)| Some(((*since)?, name))).collect()
+        done.filter_map(|(since, name)| Some(((*since)?, t(name)))).collect()
     }
 
     /// What is still to be turned.

@@ -1,7 +1,7 @@
 //! Thread-locker: what it was put on, and how long until it holds.
 
 use measure::{Decimal, Sign, Unit, show};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::locker::{Joint, Metal, State, examine};
 use workshop::{Basis, Caution, Explanation};
 
@@ -19,13 +19,13 @@ pub(super) const LOCKER: Instrument = Instrument {
     cautions: &[Caution::Chemicals],
     fields: &[
         optional("compound", "Compound, as on its label", Takes::Words),
-        asked("clean", "Threads degreased and dry", Takes::One(&["yes", "no"])),
+        asked("clean", "Threads degreased and dry", Takes::One(&[key!("yes"), key!("no")])),
         asked(
             "metal",
             "Metal of the threads",
             Takes::One(&[STEEL, "stainless, plated or aluminium"]),
         ),
-        asked("primed", "Primer", Takes::One(&["none", "used"])),
+        asked("primed", "Primer", Takes::One(&[key!("none"), key!("used")])),
         asked("full", "Full cure, from the label", TIME),
         asked("coldest", "Coldest the label gives that time for", WARMTH),
         asked("since", "Time since it was tightened", Takes::Number(Unit::Hour, Sign::NotNegative)),
@@ -68,9 +68,9 @@ fn answer(given: &mut Given) -> Option<Answer> {
     }
     says.push(t("Common practice, no source: handling after about 10 min, full after about 24 h at room temperature. The strong kind lets go at 230 to 315 °C, above what case and seals stand: heat the fastener with an iron tip.").to_owned());
     let why = Explanation {
-        formula: t("left = time on the label − time since"),
+        formula: "left = time on the label − time since",
         given: Vec::new(),
-        basis: Basis::Derived(t("the label's own time, for the temperature it is given for")),
+        basis: Basis::Derived("the label's own time, for the temperature it is given for"),
     };
     Some(Answer {
         says,

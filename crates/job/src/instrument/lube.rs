@@ -1,7 +1,7 @@
 //! Lube: what went in against what is rated.
 
 use measure::{Decimal, Sign, Unit, Verdict};
-use words::{say, t};
+use words::{key, t};
 use workshop::lube::{Drain, expansion};
 use workshop::lube::{Fill, Meaning, Metal, PercentLimits, Water, drained, examine};
 
@@ -9,7 +9,7 @@ use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const VOLUME: Takes = Takes::Number(Unit::Millilitre, Sign::Positive);
 const TIME: Takes = Takes::Number(Unit::Minute, Sign::NotNegative);
-const CLEAR: &str = "clear";
+const CLEAR: &str = key!("clear");
 const PASTE: &str = "paste or hairs";
 
 /// Volume, rest and what came out.
@@ -29,9 +29,13 @@ pub(super) const LUBE: Instrument = Instrument {
         optional(
             "water",
             "Water in what came out",
-            Takes::One(&[CLEAR, "frothed after a run", "drops settled", "milky"]),
+            Takes::One(&[CLEAR, "frothed after a run", "drops settled", key!("milky")]),
         ),
-        optional("metal", "Metal in what came out", Takes::One(&["none", PASTE, "chunks"])),
+        optional(
+            "metal",
+            "Metal in what came out",
+            Takes::One(&[key!("none"), PASTE, key!("chunks")]),
+        ),
     ],
     answer,
 };
@@ -59,7 +63,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     if let Some((water, metal)) = seen(given) {
         let (drain, more) = drained(water, metal);
         cautions.extend(more.iter().filter(|caution| **caution != found.caution));
-        says.push(say!("{} Common practice, no source.", came_out(drain)));
+        says.push(came_out(drain).to_owned());
     }
     let verdict = Some(found.judgement.verdict).filter(|_| found.meaning != Meaning::StillResting);
     Some(Answer {
@@ -110,9 +114,13 @@ fn meaning(meaning: Meaning) -> &'static str {
 
 fn came_out(drain: Drain) -> &'static str {
     match drain {
-        Drain::Common => t("What came out is nothing out of the common."),
-        Drain::LetStand => t("Let the jar stand, then look again."),
-        Drain::FindTheWay => t("Water comes in: leak test first, and do not run it."),
-        Drain::Strip => t("Metal came out: strip it."),
+        Drain::Common => {
+            t("What came out is nothing out of the common. Common practice, no source.")
+        }
+        Drain::LetStand => t("Let the jar stand, then look again. Common practice, no source."),
+        Drain::FindTheWay => {
+            t("Water comes in: leak test first, and do not run it. Common practice, no source.")
+        }
+        Drain::Strip => t("Metal came out: strip it. Common practice, no source."),
     }
 }

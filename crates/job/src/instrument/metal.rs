@@ -1,16 +1,17 @@
 //! The metals of fits: what each is called, how it grows and how stiff it is.
 
-use words::say;
+use words::{key, say, t};
 use workshop::fit::{BEARING_STEEL, BRONZE, CAST_ALUMINIUM, Expansion};
 use workshop::press::{ALUMINIUM, Elastic, STEEL};
 
 use super::{Given, Takes};
 
 /// The metal whose growth is typed.
-pub(super) const OWN: &str = "own";
+pub(super) const OWN: &str = key!("own");
 
 /// The metals that grow as a book says, and one whose growth is typed.
-pub(super) const GROWING: Takes = Takes::One(&["aluminium", "steel", "bronze", OWN]);
+pub(super) const GROWING: Takes =
+    Takes::One(&[key!("aluminium"), key!("steel"), key!("bronze"), OWN]);
 /// The metals that are as stiff as a book says.
 pub(super) const STIFF: Takes = Takes::One(&["aluminium", "steel"]);
 
@@ -26,7 +27,8 @@ pub(super) fn expansion(given: &mut Given, id: &str, own: &'static str) -> Optio
         }
         (metal, Some(_)) => {
             let says = say!(
-                "Found a number here and {metal} chosen above. Choose own there, or empty this field."
+                "Found a number here and {metal} chosen above. Choose own there, or empty this field.",
+                metal = t(metal)
             );
             given.refuse(own, says);
             None

@@ -55,7 +55,7 @@ impl Instrument {
         };
         let verdict = self.answer(&last.values, shown).ok().and_then(|answer| answer.verdict);
         match verdict {
-            Some(Verdict::InBand) => "held".to_owned(),
+            Some(Verdict::InBand) => t("held").to_owned(),
             Some(verdict) => verdict_word(verdict).to_owned(),
             None if stage == leak::NOT_APPLICABLE => t("reason kept").to_owned(),
             None => t("no verdict yet").to_owned(),

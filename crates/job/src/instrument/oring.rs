@@ -2,7 +2,7 @@
 
 use measure::{Decimal, Sign, Unit, real, show};
 use pictures::oring::Seated;
-use words::{say, t};
+use words::{key, say, t};
 use workshop::oring::{Answer as Sits, Groove, Ring, examine, squeeze_range};
 use workshop::{Figure, Limits, Reading, as568};
 
@@ -11,6 +11,7 @@ use super::shown::Writing;
 use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
+const NOT_SEEN: &str = "not seen";
 const SHARE: Takes = Takes::Number(Unit::Percent, Sign::NotNegative);
 
 /// A ring in its groove.
@@ -28,7 +29,7 @@ pub(super) const ORING: Instrument = Instrument {
         optional("section", "Or ring section", LENGTH),
         optional("inside", "Ring inside diameter", LENGTH),
         optional("tolerance", "Section may be off by", LENGTH),
-        optional("laid", "New, no twist, greased", Takes::One(&["seen", "not seen"])),
+        optional("laid", "New, no twist, greased", Takes::One(&[key!("seen"), NOT_SEEN])),
         optional("low", "Least squeeze, manual", SHARE),
         optional("high", "Most squeeze, manual", SHARE),
     ],
@@ -70,7 +71,7 @@ fn ring(
     };
     let found = given.at(at, examine(ring, groove))?;
     let limits = Limits { low: given.amount("low"), high: given.amount("high") };
-    let judged = limits.judge(t("squeeze limits"), &found.squeeze, Unit::Percent);
+    let judged = limits.judge("squeeze limits", &found.squeeze, Unit::Percent);
     let judged = given.at("high", judged)?;
     let mut figures = vec![
         (t("Stretch"), writing.figure(&found.stretch)),
@@ -79,7 +80,7 @@ fn ring(
     figures.extend(found.fill.as_ref().map(|fill| (t("Groove filled"), writing.figure(fill))));
     figures.extend(range(given, ring, groove, size, writing));
     let mut says = vec![practice(&found).to_owned()];
-    if given.word("laid") == Some(t("not seen")) {
+    if given.word("laid") == Some(NOT_SEEN) {
         says.push(t("Look before it is closed: a new ring, no twist, greased.").to_owned());
     }
     says.extend(size.map(|size| super::oring_sizes::named(&size, writing)));

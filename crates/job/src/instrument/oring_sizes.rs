@@ -82,13 +82,11 @@ pub(super) fn sizes(
         )
     };
     let why = Explanation {
-        formula: t(
-            "inside = nominal in 1/16 in less a fixed amount for its section; s = (d − ID)/ID up to 5 %",
-        ),
+        formula: "inside = nominal in 1/16 in less a fixed amount for its section; s = (d − ID)/ID up to 5 %",
         given: Vec::new(),
-        basis: Basis::Published(t(
+        basis: Basis::Published(
             "SAE AS568 by a rule that agrees with public lists; sections and tolerances read in two, which numbers exist from memory",
-        )),
+        ),
     };
     let cautions: &[Caution] = if disagree { &[Caution::SourcesDisagree] } else { &[] };
     let table = Table { heads: [t("Ring"), t("Squeeze"), t("Stretch")], rows };

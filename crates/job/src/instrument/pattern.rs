@@ -2,15 +2,15 @@
 
 use pictures::drawing::Drawing;
 use pictures::print::{self, Along};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::pattern::{Advice, Family, Height, Length, Print, Seen, read};
 use workshop::{Caution, Explanation};
 
 use super::{Answer, Given, Instrument, Takes, answered, asked, optional};
 
-const ALONG: Takes = Takes::One(&["toe", "middle", "heel"]);
-const TIP: &str = "tip";
-const ROOT: &str = "root";
+const ALONG: Takes = Takes::One(&[key!("toe"), key!("middle"), key!("heel")]);
+const TIP: &str = key!("tip");
+const ROOT: &str = key!("root");
 const USED: &str = "run together before";
 /// Each with the height and whether the teeth taper.
 const CARDS: [(&str, Height, bool); 6] = [
@@ -29,7 +29,7 @@ pub(super) const PATTERN: Instrument = Instrument {
     purpose: "Brake the gear, roll both ways, read the gear's flanks.",
     cautions: &[Caution::LengthwiseMeansNothing],
     fields: &[
-        asked("used", "The gears", Takes::One(&["new", USED])),
+        asked("used", "The gears", Takes::One(&[key!("new"), USED])),
         asked(
             "drive",
             "Drive flank, toe left, tip up",
@@ -89,12 +89,10 @@ fn answer(given: &mut Given) -> Option<Answer> {
         _ => None,
     };
     let mut says = vec![meaning(found.advice).to_owned()];
-    says.extend(inward.map(|_| BEFORE.to_owned()));
+    says.extend(inward.map(|_| t(BEFORE).to_owned()));
     says.extend(given.word("notes").map(|notes| say!("Seen: {}.", notes.trim_end_matches('.'))));
     let why = Explanation {
-        formula: t(
-            "toward the tip on both flanks: pinion too shallow; toward the root: too deep. Depth that tapers is often face-milled, even depth often face-hobbed",
-        ),
+        formula: "toward the tip on both flanks: pinion too shallow; toward the root: too deep. Depth that tapers is often face-milled, even depth often face-hobbed",
         given: Vec::new(),
         basis: found.basis,
     };
@@ -102,7 +100,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let flank = |height, word: Option<&str>| (drawn(height), placed(word));
     Some(Answer {
         says,
-        blind: Some(UNLOADED.to_owned()),
+        blind: Some(t(UNLOADED).to_owned()),
         picture: Some(print::flanks(tapers, flank(high, along.0), flank(low, along.1))),
         below: inward.map(print::pinion_moves),
         ..answered(found.cautions, &why, &writing)

@@ -12,12 +12,20 @@ pub(super) fn of_unit(job: &Job, sheet: &Sheet, shown: Shown) -> Vec<String> {
     let Some(pack) = positions.iter().find(|it| it.slot.check() == Some(Check::Depth)) else {
         return Vec::new();
     };
-    let way = if sheet.signs(pack).0 > 0 { "in" } else { "out" };
+    let inward = sheet.signs(pack).0 > 0;
     let (id, mut says) = (pack.id, Vec::new());
-    says.push(match sheet.is_confirmed(pack) {
-        true => say!("{id}: thicker moves the pinion {way}. How much: from the depth gap."),
-        false => say!(
-            "{id}: thicker moves the pinion {way} on the usual build. Look which way it pushes on this unit first."
+    says.push(match (sheet.is_confirmed(pack), inward) {
+        (true, true) => {
+            say!("{id}: thicker moves the pinion in. How much: from the depth gap.")
+        }
+        (true, false) => {
+            say!("{id}: thicker moves the pinion out. How much: from the depth gap.")
+        }
+        (false, true) => say!(
+            "{id}: thicker moves the pinion in on the usual build. Look which way it pushes on this unit first."
+        ),
+        (false, false) => say!(
+            "{id}: thicker moves the pinion out on the usual build. Look which way it pushes on this unit first."
         ),
     });
     let (state, judged) = standing(Check::Depth, job, sheet, shown);

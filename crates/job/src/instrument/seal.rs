@@ -2,7 +2,7 @@
 
 use measure::{Sign, Typed, Unit, Verdict};
 use pictures::seals::Seat;
-use words::{say, t};
+use words::{key, say, t};
 use workshop::seal::{Answer as Sits, Depth, Direction, LipCheck, Toward, examine, hold, shaft};
 use workshop::{Basis, Explanation, Limits, Reading};
 
@@ -10,8 +10,9 @@ use super::shown::{Writing, worst};
 use super::{Answer, Given, Instrument, Takes, answered, fold, optional};
 
 const SIDES: Takes = Takes::One(&[OIL, WATER]);
-const SEEN: Takes = Takes::One(&["seen", "not seen"]);
-const DONE: Takes = Takes::One(&["done", "none here"]);
+const SEEN: Takes = Takes::One(&[key!("seen"), NOT_SEEN]);
+const DONE: Takes = Takes::One(&[key!("done"), "none here"]);
+const NOT_SEEN: &str = "not seen";
 const OIL: &str = "to the oil";
 const WATER: &str = "to the water";
 const CLOCK: &[&str] = &["12 h", "3 h", "6 h", "9 h"];
@@ -59,7 +60,7 @@ fn answer(given: &mut Given) -> Option<Answer> {
     let depth = depth(given)?;
     let mut figures = Vec::new();
     let mut says: Vec<String> = lip.says.into_iter().map(str::to_owned).collect();
-    if given.word("spring") == Some(t("not seen")) {
+    if given.word("spring") == Some(NOT_SEEN) {
         says.push(t("Look at the spring before the seal is hidden.").to_owned());
     }
     let open = ["coated", "grease", "sleeve"].into_iter().filter(|id| given.word(id).is_none());
@@ -88,9 +89,9 @@ fn answer(given: &mut Given) -> Option<Answer> {
     }
     figures.extend(sizes);
     let why = Explanation {
-        formula: t("uneven = deepest − least of four points; held by = outside − bore"),
+        formula: "uneven = deepest − least of four points; held by = outside − bore",
         given: depth.as_ref().map(|found| found.explanation.given.clone()).unwrap_or_default(),
-        basis: Basis::Derived(t("depths below one face, and two diameters")),
+        basis: Basis::Derived("depths below one face, and two diameters"),
     };
     Some(Answer {
         verdict: worst(verdicts),

@@ -1,6 +1,7 @@
 //! How an instrument's figures are written: in the unit that was typed, with their ±.
 
 use measure::{Amount, Decimal, Mark, Quantity, Unit, Verdict, real, show};
+use words::t;
 use workshop::{Figure, Given};
 
 use super::Headline;
@@ -31,7 +32,7 @@ impl Writing {
         let doubt = doubt(figure);
         // A difference: the zero points of two scales do not count.
         let doubt = to(figure.value + doubt).map_or(doubt, |more| (more - value).abs());
-        self.doubted(value, doubt, into.map_or(figure.unit, Unit::symbol))
+        self.doubted(value, doubt, into.map_or(t(figure.unit), Unit::symbol))
     }
 
     /// A difference of temperatures, kelvin, in the degrees typed: 5 of those are 9 of Fahrenheit.
@@ -71,7 +72,7 @@ impl Writing {
             _ => figure.value,
         };
         let places = places(real::from_decimal(shown).abs());
-        let unit = into.map_or(figure.unit, Unit::symbol);
+        let unit = into.map_or(t(figure.unit), Unit::symbol);
         format!("{} {unit}", show(shown, places, self.mark))
     }
 
@@ -106,7 +107,7 @@ impl Writing {
             places(real::from_decimal(doubt))
         };
         let value = show(input.value, places, self.mark);
-        format!("{}: {value} {}", input.name, input.unit).trim_end().to_owned()
+        format!("{}: {value} {}", t(input.name), input.unit).trim_end().to_owned()
     }
 }
 

@@ -22,7 +22,7 @@ const TITLES: &[(&str, &str)] = &[
 /// The title of a kind; an unknown kind stands for itself.
 pub(crate) fn titled(kind: &str) -> String {
     let known = TITLES.iter().find(|title| title.0 == kind);
-    known.map_or_else(|| crate::guided::capitalised(kind), |title| title.1.to_owned())
+    known.map_or_else(|| crate::guided::capitalised(kind), |title| words::t(title.1).to_owned())
 }
 
 #[cfg(test)]

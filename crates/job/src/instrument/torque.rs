@@ -2,7 +2,7 @@
 
 use measure::{Amount, Decimal, Sign, Typed, Unit, real, show};
 use pictures::{offset_tool, turn};
-use words::{say, t};
+use words::{key, say, t};
 use workshop::torque::{
     OffsetTool, Threads, Turn, at_fastener, break_out, examine, torque_and_angle,
 };
@@ -17,7 +17,7 @@ use crate::Shown;
 
 const LENGTH: Takes = Takes::Number(Unit::Millimetre, Sign::Positive);
 const EFFORT: Takes = Takes::Number(Unit::NewtonMetre, Sign::Positive);
-const STATES: Takes = Takes::One(&["dry", "oil", "locker"]);
+const STATES: Takes = Takes::One(&[key!("dry"), key!("oil"), key!("locker")]);
 const STAGES: &[&str] = &["Stage 1", "Stage 2", "Stage 3", "Stage 4"];
 
 /// The wrench, its offset head and the turn after it.

@@ -46,7 +46,7 @@ pub(super) fn of(look: &Look) -> Vec<RecordBench> {
 }
 
 /// Its name, and its stage and place where it has any.
-fn title(name: String, more: [&String; 2]) -> String {
+fn title(name: String, more: [&str; 2]) -> String {
     more.into_iter().fold(name, |title, word| {
         if word.trim().is_empty() { title } else { format!("{title}, {word}") }
     })
@@ -73,7 +73,7 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
     let figures = answer.figures.into_iter().map(|(what, much)| (what.to_owned(), much));
     let waits = answer.waits.map(|waits| say!("No verdict yet. {waits}"));
     RecordBench {
-        title: title(name, [stage, place]),
+        title: title(name, [t(stage), place]),
         step: if step.is_empty() { String::new() } else { look.title(step) },
         when: look.when(check.mark.at),
         given: given(instrument, check),
@@ -98,12 +98,15 @@ fn ticked(stage: &Stage) -> (String, String) {
 /// What was typed, in the order asked; fields that the instrument does not know come last.
 fn given(instrument: Option<&Instrument>, check: &BenchCheck) -> Vec<(String, String)> {
     let asked = instrument.map(|it| it.fields).unwrap_or_default();
-    let known = asked
-        .iter()
-        .filter_map(|field| Some((field.label.to_owned(), check.values.get(field.id)?)));
+    let known = asked.iter().filter_map(|field| Some((field, check.values.get(field.id)?))).map(
+        |(field, texts)| {
+            let texts = texts.iter().map(|text| field.word(text).to_owned());
+            (field.label().to_owned(), texts.collect())
+        },
+    );
     let others = check.values.iter().filter(|(id, _)| asked.iter().all(|field| field.id != *id));
-    let others = others.map(|(id, texts)| (id.clone(), texts));
-    known.chain(others).map(|(label, texts)| (label, together(texts))).collect()
+    let others = others.map(|(id, texts)| (id.clone(), texts.clone()));
+    known.chain(others).map(|(label, texts): (_, Vec<_>)| (label, together(&texts))).collect()
 }
 
 /// The texts of a field in one line, a unit that all of them have once: "0.021 · 0.045 mm".

@@ -267,7 +267,7 @@ fn a_bench_check_is_answered_anew_from_what_was_typed() {
     assert_eq!(drag.step, "As-found rolling torque in neutral, seals in");
     assert_eq!(drag.state, Some(CheckState::InBand));
     let asked = instrument::instrument("drag").unwrap().fields;
-    let label = asked.iter().find(|field| field.id == "torque").unwrap().label;
+    let label = asked.iter().find(|field| field.id == "torque").unwrap().label();
     assert!(drag.given.contains(&(label.to_owned(), "0.60 N·m".to_owned())));
     assert!(!drag.figures.is_empty() && !drag.says.is_empty());
     assert!(told.cautions.iter().any(|caution| drag.cautions.contains(caution)));

@@ -1,16 +1,16 @@
 //! A part dropped in: how hot or how cold, and whether it stands that.
 
 use measure::{Amount, Decimal, Judgement, Unit};
-use words::t;
+use words::key;
 
 use super::{Expansion, expansion};
 use crate::formula::evaluate;
 use crate::{Caution, Explanation, Figure, Limits, Reading, Refusal};
 
 /// What a refusal calls the coldest that a part stands.
-pub const COLDEST: &str = "coldest";
+pub const COLDEST: &str = words::key!("coldest");
 /// What a refusal calls the hottest that a part stands.
-pub const HOTTEST: &str = "hottest";
+pub const HOTTEST: &str = words::key!("hottest");
 
 /// A part to be heated or cooled, by what is in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -100,29 +100,28 @@ pub fn cool(drop: &Drop) -> Result<Answer, Refusal> {
 
 fn needed(drop: &Drop, heated: bool) -> Result<Answer, Refusal> {
     let given = [
-        drop.diameter.above_zero("diameter", Unit::Millimetre)?,
-        drop.interference.given("interference", Unit::Millimetre)?,
-        drop.clearance.not_negative("clearance", Unit::Millimetre)?,
-        expansion("expansion", &drop.material),
+        drop.diameter.above_zero(key!("diameter"), Unit::Millimetre)?,
+        drop.interference.given(key!("interference"), Unit::Millimetre)?,
+        drop.clearance.not_negative(key!("clearance"), Unit::Millimetre)?,
+        expansion(key!("expansion"), &drop.material),
     ];
     let sign = if heated { 1.0 } else { -1.0 };
-    let change =
-        evaluate(t("temperature change"), "K", &given, &|[d, delta, clearance, alpha]| {
-            sign * ((delta + clearance).max(0.0)) / (alpha * 1e-6 * d)
-        })?;
-    let room = drop.room.given("room", Unit::Celsius)?;
-    let from = [room, change.given(t("temperature change"))];
-    let reach = evaluate(t("temperature to reach"), "°C", &from, &|[room, change]| room + change)?;
+    let change = evaluate("temperature change", "K", &given, &|[d, delta, clearance, alpha]| {
+        sign * ((delta + clearance).max(0.0)) / (alpha * 1e-6 * d)
+    })?;
+    let room = drop.room.given(key!("room"), Unit::Celsius)?;
+    let from = [room, change.given("temperature change")];
+    let reach = evaluate("temperature to reach", "°C", &from, &|[room, change]| room + change)?;
 
     let thermometer = match drop.thermometer {
         Some(read) => {
-            let read = [read.given("thermometer", Unit::Celsius)?];
-            Some(evaluate("thermometer", "°C", &read, &|[read]| read)?)
+            let read = [read.given(key!("thermometer"), Unit::Celsius)?];
+            Some(evaluate(key!("thermometer"), "°C", &read, &|[read]| read)?)
         }
         None => None,
     };
     let judge = |limits: Limits| match &thermometer {
-        Some(read) => limits.judge(t("temperature to reach"), read, Unit::Celsius),
+        Some(read) => limits.judge("temperature to reach", read, Unit::Celsius),
         None => Ok(None),
     };
     let Limits { low, high } = drop.limits;
@@ -150,7 +149,7 @@ fn needed(drop: &Drop, heated: bool) -> Result<Answer, Refusal> {
         cautions.push(Caution::BeyondPractice);
     }
     let explanation = Explanation {
-        formula: t("ΔT = (interference + clearance)/(α·D)"),
+        formula: "ΔT = (interference + clearance)/(α·D)",
         given: given.to_vec(),
         basis: drop.material.basis,
     };
@@ -192,14 +191,14 @@ fn celsius(name: &'static str, limit: Amount) -> Result<Amount, Refusal> {
 /// ```
 pub fn gap(drop: &Drop, heated: bool, at: &Reading) -> Result<Figure, Refusal> {
     let given = [
-        drop.diameter.above_zero("diameter", Unit::Millimetre)?,
-        drop.interference.given("interference", Unit::Millimetre)?,
-        expansion("expansion", &drop.material),
-        drop.room.given("room", Unit::Celsius)?,
-        at.given("temperature", Unit::Celsius)?,
+        drop.diameter.above_zero(key!("diameter"), Unit::Millimetre)?,
+        drop.interference.given(key!("interference"), Unit::Millimetre)?,
+        expansion(key!("expansion"), &drop.material),
+        drop.room.given(key!("room"), Unit::Celsius)?,
+        at.given(key!("temperature"), Unit::Celsius)?,
     ];
     let sign = if heated { 1.0 } else { -1.0 };
-    evaluate("gap", "mm", &given, &|[d, delta, alpha, room, at]| {
+    evaluate(key!("gap"), "mm", &given, &|[d, delta, alpha, room, at]| {
         sign * alpha * 1e-6 * d * (at - room) - delta
     })
 }

@@ -1,7 +1,7 @@
 //! What the gauge cannot see: bubbles.
 
 use std::f64::consts::PI;
-use words::t;
+use words::key;
 
 use measure::{Decimal, Unit};
 
@@ -27,8 +27,8 @@ fn bubble(diameter_mm: f64) -> f64 {
 /// assert_eq!(round(bubbles_a_second(&flow, &three).unwrap().value, 0), Decimal::from(16));
 /// ```
 pub fn bubbles_a_second(flow: &Figure, diameter: &Reading) -> Result<Figure, Refusal> {
-    let given = [flow.given("flow"), diameter.above_zero("bubble", Unit::Millimetre)?];
-    evaluate("bubbles", "1/s", &given, &|[flow, diameter]| flow / 60.0 / bubble(diameter))
+    let given = [flow.given(key!("flow")), diameter.above_zero(key!("bubble"), Unit::Millimetre)?];
+    evaluate(key!("bubbles"), "1/s", &given, &|[flow, diameter]| flow / 60.0 / bubble(diameter))
 }
 
 /// What one 3 mm bubble every ten seconds takes off the gauge while the case is held, kPa.
@@ -56,12 +56,12 @@ pub fn one_bubble_in_ten_seconds(
     barometer: &Reading,
 ) -> Result<Figure, Refusal> {
     let given = [
-        volume.above_zero(t("volume of air"), Unit::Litre)?,
-        time.above_zero("time", Unit::Second)?,
-        barometer.above_zero("barometer", Unit::Kilopascal)?,
-        Given { name: "bubble", value: Decimal::from(3), unit: "mm", standard: 0.0 },
+        volume.above_zero("volume of air", Unit::Litre)?,
+        time.above_zero(key!("time"), Unit::Second)?,
+        barometer.above_zero(key!("barometer"), Unit::Kilopascal)?,
+        Given { name: key!("bubble"), value: Decimal::from(3), unit: "mm", standard: 0.0 },
     ];
-    evaluate(t("loss to one bubble"), "kPa", &given, &|[litres, seconds, barometer, diameter]| {
+    evaluate("loss to one bubble", "kPa", &given, &|[litres, seconds, barometer, diameter]| {
         barometer * seconds / 10.0 * bubble(diameter) / 1000.0 / litres
     })
 }

@@ -4,7 +4,7 @@
 //! for 25 K at 110 kPa: `tests/external` measures it against air's equation of state.
 
 use measure::Unit;
-use words::t;
+use words::key;
 
 use super::{Entry, Stage};
 use crate::formula::evaluate;
@@ -30,10 +30,10 @@ pub(super) fn state(
         return Err(Refusal::NotMore {
             what: barometer,
             found: outside.value,
-            than: "vacuum",
+            than: key!("vacuum"),
             least: vacuum.value,
             unit: "kPa",
-            act: t("read both again, for there is no less than nothing"),
+            act: "read both again, for there is no less than nothing",
         });
     }
     Ok(state)
@@ -75,7 +75,7 @@ pub(super) fn absolute(stage: Stage, gauge: f64, barometer: f64) -> f64 {
 pub fn corrected(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, Refusal> {
     let [_, t1, b1] = state(stage, first, FIRST)?;
     let [p2, t2, b2] = state(stage, later, LATER)?;
-    evaluate(t("corrected pressure"), KILOPASCAL, &[t1, b1, p2, t2, b2], &|[t1, b1, p2, t2, b2]| {
+    evaluate("corrected pressure", KILOPASCAL, &[t1, b1, p2, t2, b2], &|[t1, b1, p2, t2, b2]| {
         let over = absolute(stage, p2, b2) * t1 / t2 - b1;
         if stage == Stage::Vacuum { -over } else { over }
     })
@@ -90,7 +90,7 @@ pub fn corrected(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, R
 /// # Errors
 /// [`Refusal`] for a quantity that cannot be.
 pub fn drop(stage: Stage, first: &Entry, later: &Entry) -> Result<Figure, Refusal> {
-    evaluate("loss", KILOPASCAL, &inputs(stage, first, later)?, &|values| loss(stage, values))
+    evaluate(key!("loss"), KILOPASCAL, &inputs(stage, first, later)?, &|values| loss(stage, values))
 }
 
 /// The six inputs of [`drop`].
@@ -115,11 +115,11 @@ pub fn per_kelvin(
     case: &Reading,
 ) -> Result<Figure, Refusal> {
     let given = [
-        pressure.given("pressure", Unit::Kilopascal)?,
-        barometer.above_zero("barometer", Unit::Kilopascal)?,
-        case.given("case", Unit::Kelvin)?,
+        pressure.given(key!("pressure"), Unit::Kilopascal)?,
+        barometer.above_zero(key!("barometer"), Unit::Kilopascal)?,
+        case.given(key!("case"), Unit::Kelvin)?,
     ];
-    evaluate(t("change for each kelvin"), KILOPASCAL, &given, &|[gauge, barometer, case]| {
+    evaluate("change for each kelvin", KILOPASCAL, &given, &|[gauge, barometer, case]| {
         (gauge + barometer) / case
     })
 }

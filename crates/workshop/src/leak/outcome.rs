@@ -1,7 +1,7 @@
 //! From the log of one stage to an answer.
 
 use measure::{Amount, Decimal, Unit, Verdict};
-use words::t;
+use words::key;
 
 use super::{Entry, Hold, Reference, Stage, gas, rate, standard_flow, within};
 use crate::{Basis, Caution, Explanation, Figure, Limits, Reading, Refusal};
@@ -120,9 +120,9 @@ pub fn examine(test: &Test) -> Result<Answer, Refusal> {
         curve,
         outcome: outcome(test, &hold, &first, &last, &lost)?,
         explanation: Explanation {
-            formula: t("P1 − P2·T1/T2, absolute, P = barometer ± gauge"),
+            formula: "P1 − P2·T1/T2, absolute, P = barometer ± gauge",
             given: gas::inputs(hold.stage, &first, &at)?.to_vec(),
-            basis: Basis::Published(t("40 CFR 1065.644, vacuum-decay leak rate; ideal gas")),
+            basis: Basis::Published("40 CFR 1065.644, vacuum-decay leak rate; ideal gas"),
         },
         cautions: hold.cautions(),
         rate: None,
@@ -134,11 +134,11 @@ pub fn examine(test: &Test) -> Result<Answer, Refusal> {
         let leak = rate(hold.stage, volume, &first, &last)?;
         answer.flow = Some(standard_flow(&leak, &first.case, Reference::ZeroCelsius)?);
         let seen = 2.0 * answer.lost.standard();
-        let litres = volume.above_zero(t("volume of air"), Unit::Litre)?.real();
+        let litres = volume.above_zero("volume of air", Unit::Litre)?.real();
         let seconds = super::rate::lasted(&first, &last)?.real();
         let least = seen * litres / seconds;
         answer.least_seen =
-            Some(Figure::new(t("least leak seen"), least, leak.unit, Default::default())?);
+            Some(Figure::new("least leak seen", least, leak.unit, Default::default())?);
         answer.rate = Some(leak);
     }
     Ok(answer)
@@ -165,11 +165,11 @@ pub fn blank(hold: &Hold, log: &[Entry]) -> Result<Blank, Refusal> {
     let held =
         if log.len() > 1 { super::rate::lasted(&first, &last)?.value } else { Decimal::ZERO };
     let whole = Reading { amount: hold.time, standard: 0.0 };
-    let whole = whole.above_zero(t("time to hold"), Unit::Second)?.value;
+    let whole = whole.above_zero("time to hold", Unit::Second)?.value;
     let share = hold.most_lost.value.checked_mul(held).and_then(|all| all.checked_div(whole));
-    let value = share.ok_or(Refusal::TooLarge { what: t("loss allowed") })?;
+    let value = share.ok_or(Refusal::TooLarge { what: "loss allowed" })?;
     let allowed = Amount { value, ..hold.most_lost };
-    let judged = Limits::at_most(allowed).judge(t("loss allowed"), &lost, Unit::Kilopascal)?;
+    let judged = Limits::at_most(allowed).judge("loss allowed", &lost, Unit::Kilopascal)?;
     let tight = log.len() > 1 && judged.is_some_and(|judged| judged.verdict == Verdict::InBand);
     Ok(Blank { lost, allowed, hose: if tight { Hose::Tight } else { Hose::Leaks } })
 }
@@ -184,7 +184,7 @@ struct Worst {
 
 fn worst(stage: Stage, log: &[Entry]) -> Result<Worst, Refusal> {
     let (Some(first), Some(last), true) = (log.first(), log.last(), log.len() <= MOST_LINES) else {
-        let (what, found) = (t("lines of the log"), log.len());
+        let (what, found) = ("lines of the log", log.len());
         return Err(Refusal::Count { what, found, least: 1, most: MOST_LINES });
     };
     let lost = gas::drop(stage, first, first)?;
@@ -201,10 +201,10 @@ fn worst(stage: Stage, log: &[Entry]) -> Result<Worst, Refusal> {
 
 fn point(stage: Stage, first: &Entry, line: &Entry) -> Result<Point, Refusal> {
     let exact = |amount| Reading { amount, standard: 0.0 };
-    let seconds = |line: &Entry| exact(line.at).given("time", Unit::Second);
+    let seconds = |line: &Entry| exact(line.at).given(key!("time"), Unit::Second);
     Ok(Point {
         seconds: seconds(line)?.value - seconds(first)?.value,
-        raw: line.gauge.given("pressure", Unit::Kilopascal)?.value,
+        raw: line.gauge.given(key!("pressure"), Unit::Kilopascal)?.value,
         corrected: gas::corrected(stage, first, line)?,
     })
 }
@@ -220,7 +220,7 @@ fn outcome(
         return Ok(Outcome::Bubbles);
     }
     let exact = |amount| Reading { amount, standard: 0.0 };
-    let seconds = |amount| exact(amount).given("time", Unit::Second).map(|given| given.value);
+    let seconds = |amount| exact(amount).given(key!("time"), Unit::Second).map(|given| given.value);
     let short = seconds(last.at)? - seconds(first.at)? < seconds(hold.time)?;
     let missing: Vec<Missing> = [
         (short, Missing::Time),
@@ -234,8 +234,7 @@ fn outcome(
     if !missing.is_empty() {
         return Ok(Outcome::NotYet(missing));
     }
-    let judged =
-        Limits::at_most(hold.most_lost).judge(t("loss allowed"), lost, Unit::Kilopascal)?;
+    let judged = Limits::at_most(hold.most_lost).judge("loss allowed", lost, Unit::Kilopascal)?;
     Ok(match (judged.map(|judged| judged.verdict), test.hose) {
         (Some(Verdict::InBand), _) => Outcome::Pass,
         (Some(Verdict::Out), Hose::NotTested) => Outcome::TestTheHose,

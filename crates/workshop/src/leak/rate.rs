@@ -1,7 +1,7 @@
 //! Leak rate: pascal cubic metres a second, standard cubic centimetres a minute, moles.
 
 use measure::Unit;
-use words::t;
+use words::key;
 
 use super::{Entry, Stage, gas};
 use crate::formula::evaluate;
@@ -26,8 +26,8 @@ impl Reference {
     /// The unit with its reference, for no such figure may stand without it.
     pub fn unit(self) -> &'static str {
         match self {
-            Reference::AsItIs => t("cm³/min at 101.325 kPa and the gas's temperature"),
-            Reference::ZeroCelsius => t("cm³/min at 101.325 kPa and 0 °C"),
+            Reference::AsItIs => "cm³/min at 101.325 kPa and the gas's temperature",
+            Reference::ZeroCelsius => "cm³/min at 101.325 kPa and 0 °C",
         }
     }
 }
@@ -46,7 +46,7 @@ pub fn rate(
 ) -> Result<Figure, Refusal> {
     let given = inputs(stage, volume, first, later)?;
     // kPa·L/s and Pa·m³/s are the same.
-    evaluate(t("leak rate"), t("Pa·m³/s"), &given, &|[p1, t1, b1, p2, t2, b2, volume, time]| {
+    evaluate("leak rate", "Pa·m³/s", &given, &|[p1, t1, b1, p2, t2, b2, volume, time]| {
         volume * gas::loss(stage, [p1, t1, b1, p2, t2, b2]) / time
     })
 }
@@ -62,7 +62,7 @@ pub fn molar_flow(
     later: &Entry,
 ) -> Result<Figure, Refusal> {
     let given = inputs(stage, volume, first, later)?;
-    evaluate(t("gas lost"), "mol/s", &given, &|[p1, t1, b1, p2, t2, b2, volume, time]| {
+    evaluate("gas lost", "mol/s", &given, &|[p1, t1, b1, p2, t2, b2, volume, time]| {
         volume * gas::loss(stage, [p1, t1, b1, p2, t2, b2]) / (GAS_CONSTANT * t1 * time)
     })
 }
@@ -87,8 +87,8 @@ pub fn standard_flow(
     gas: &Reading,
     reference: Reference,
 ) -> Result<Figure, Refusal> {
-    let given = [rate.given(t("leak rate")), gas.given(t("gas temperature"), Unit::Kelvin)?];
-    evaluate(t("standard flow"), reference.unit(), &given, &|[rate, kelvin]| {
+    let given = [rate.given("leak rate"), gas.given("gas temperature", Unit::Kelvin)?];
+    evaluate("standard flow", reference.unit(), &given, &|[rate, kelvin]| {
         let as_it_is = rate * 60e3 / STANDARD_PRESSURE;
         match reference {
             Reference::AsItIs => as_it_is,
@@ -105,23 +105,24 @@ fn inputs(
     later: &Entry,
 ) -> Result<[Given; 8], Refusal> {
     let [p1, t1, b1, p2, t2, b2] = gas::inputs(stage, first, later)?;
-    let volume = volume.above_zero(t("volume of air"), Unit::Litre)?;
+    let volume = volume.above_zero("volume of air", Unit::Litre)?;
     Ok([p1, t1, b1, p2, t2, b2, volume, lasted(first, later)?])
 }
 
 /// Time from one line of the log to a later one, seconds.
 pub(super) fn lasted(first: &Entry, later: &Entry) -> Result<Given, Refusal> {
-    let seconds =
-        |entry: &Entry| Reading { amount: entry.at, standard: 0.0 }.given("time", Unit::Second);
+    let seconds = |entry: &Entry| {
+        Reading { amount: entry.at, standard: 0.0 }.given(key!("time"), Unit::Second)
+    };
     let (from, to) = (seconds(first)?, seconds(later)?);
     if to.value <= from.value {
         return Err(Refusal::NotMore {
-            what: "time",
+            what: key!("time"),
             found: to.value,
-            than: t("line before it"),
+            than: "line before it",
             least: from.value,
             unit: "s",
-            act: t("log each line after the one before"),
+            act: "log each line after the one before",
         });
     }
     Ok(Given { value: to.value - from.value, ..to })

@@ -1,7 +1,7 @@
 //! Bent shaft, cocked race, out of round: told apart by reading a second place.
 
 use measure::{Uncertainty, Unit};
-use words::t;
+use words::key;
 
 use super::Answer;
 use super::fit::Wave;
@@ -66,7 +66,7 @@ pub fn tell_apart(
     match along {
         None => found.extend(finding(Cause::BentOrOffCentre, &first.wave)?),
         Some(Along { turn, distance }) => {
-            let distance = distance.above_zero("distance", Unit::Millimetre)?;
+            let distance = distance.above_zero(key!("distance"), Unit::Millimetre)?;
             let wander = turn.wave.less(&first.wave);
             let bent = leaning(Cause::Bent, &wander, distance.real(), distance.standard)?;
             if bent.is_none() {
@@ -76,7 +76,7 @@ pub fn tell_apart(
         }
     }
     if let Some(Face { turn, radius }) = face {
-        let radius = radius.above_zero("radius", Unit::Millimetre)?;
+        let radius = radius.above_zero(key!("radius"), Unit::Millimetre)?;
         found.extend(leaning(Cause::Cocked, &turn.wave, radius.real(), radius.standard)?);
     }
     if let Some(lobes) = &first.lobes {
@@ -90,7 +90,7 @@ fn finding(cause: Cause, wave: &Wave) -> Result<Option<Finding>, Refusal> {
         return Ok(None);
     }
     let doubt = Uncertainty::default().with("scatter", wave.standard_height());
-    Ok(Some(Finding { cause, size: Figure::new("height", wave.height(), "mm", doubt)? }))
+    Ok(Some(Finding { cause, size: Figure::new(key!("height"), wave.height(), "mm", doubt)? }))
 }
 
 /// A wave over a length as a lean, mm for each 100 mm.
@@ -107,5 +107,5 @@ fn leaning(
     let doubt = Uncertainty::default()
         .with("scatter", 100.0 * wave.standard_height() / length)
         .with("length", lean * standard / length);
-    Ok(Some(Finding { cause, size: Figure::new("lean", lean, t("mm/100 mm"), doubt)? }))
+    Ok(Some(Finding { cause, size: Figure::new(key!("lean"), lean, "mm/100 mm", doubt)? }))
 }

@@ -38,7 +38,7 @@ fn instrument_of(working: Working, record: &Record) -> Option<(String, &'static 
         let place = place.map(|place| format!("/{}", String::from(place))).unwrap_or_default();
         format!("check/{}/{}{place}", instrument.kind, step.id)
     });
-    Some((working.guide.of.at(&path), instrument.title))
+    Some((working.guide.of.at(&path), instrument.title()))
 }
 
 /// The way to the instrument that a record is read with.
