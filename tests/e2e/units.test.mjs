@@ -107,6 +107,32 @@ describe("units", () => {
     await page.locator(".tbl--checks").getByText("0,0256", { exact: false }).first().waitFor();
   });
 
+  test("the decimal mark is the device’s until a person chooses one, and stays", async () => {
+    const mark = (words) => page.locator("[role=radiogroup][aria-label='Decimal mark shown'] label", { hasText: new RegExp(`^${words}$`) });
+    const shows = async (words) => {
+      await go(`/job/${job}/record`);
+      await page.locator(".tbl--checks").getByText(words).first().waitFor();
+      await go(`/job/${job}/setup`);
+      await page.getByText(words).first().waitFor();
+      await go("/settings");
+    };
+    await go("/settings");
+    await mark("Auto").locator("input:checked").waitFor();
+    await mark("0\\.38").click();
+    await accessible(page, "settings, decimal point", [320]);
+    await shows(/0\.024[0-9]/);
+    // The mark as it was typed stays.
+    await go(`/job/${job}/record`);
+    await page.locator("article").getByText("0,0256").first().waitFor();
+    await go(`/job/${job}/check/leak`);
+    await page.locator("#check-pressure").focus();
+    await page.getByRole("button", { name: "decimal mark", exact: true }).getByText(".", { exact: true }).waitFor();
+    await go("/settings");
+    await mark("0,38").click();
+    await shows(/0,024[0-9]/);
+    await mark("Auto").click();
+  });
+
   test("without the app’s pad the units are there all the same", async () => {
     await go("/settings");
     await page.locator("[role=radiogroup][aria-label='Number entry'] label", { hasText: "Phone’s" }).click();

@@ -1,6 +1,7 @@
 //! The screen of the address, and what stands around every screen.
 
 use leptos::prelude::*;
+use measure::Mark;
 use words::t;
 
 use crate::address::{Address, Screen, use_address};
@@ -18,7 +19,7 @@ use crate::parts::keys::device_mark;
 use crate::parts::{Glyph, HelpOf, Icons, Keys, Notice, Skip, live};
 use crate::pictures::PictureDefs;
 use crate::place;
-use crate::prefs::{NumberEntry, Prefs};
+use crate::prefs::{Decimals, NumberEntry, Prefs};
 use crate::screens::{
     Asked, BenchScreen, FirstScreen, InfluenceScreen, NewJobScreen, Practice, ReadingScreen,
     SetupScreen, SheetScreen, TinScreen,
@@ -58,7 +59,13 @@ pub fn App(
         }
     });
     let own_pad = Signal::derive(move || prefs.entry() == NumberEntry::Pad);
-    let keys = Keys::provide(own_pad, device_mark().into());
+    let device = device_mark();
+    let mark = Signal::derive(move || match prefs.decimals() {
+        Decimals::Auto => device,
+        Decimals::Point => Mark::Point,
+        Decimals::Comma => Mark::Comma,
+    });
+    let keys = Keys::provide(own_pad, mark);
 
     page::follow_theme(prefs);
     follow_idle();

@@ -17,6 +17,17 @@ pub enum Theme {
     Shed,
 }
 
+/// The decimal mark of the numbers shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decimals {
+    /// As the device's language has it.
+    Auto,
+    /// 0.38
+    Point,
+    /// 0,38
+    Comma,
+}
+
 /// What types the numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NumberEntry {
@@ -83,6 +94,12 @@ impl Choice for Theme {
         &[("auto", Theme::Auto), ("sun", Theme::Sun), ("shed", Theme::Shed)];
 }
 
+impl Choice for Decimals {
+    const KEY: &'static str = "decimals";
+    const VALUES: &'static [(&'static str, Decimals)] =
+        &[("auto", Decimals::Auto), ("point", Decimals::Point), ("comma", Decimals::Comma)];
+}
+
 impl Choice for NumberEntry {
     const KEY: &'static str = "entry";
     const VALUES: &'static [(&'static str, NumberEntry)] =
@@ -110,6 +127,7 @@ pub struct Prefs {
     theme: RwSignal<Theme>,
     /// As it is kept: the code that knows units comes after the first screen.
     units: RwSignal<String>,
+    decimals: RwSignal<Decimals>,
     entry: RwSignal<NumberEntry>,
     stand: RwSignal<Stand>,
 }
@@ -120,6 +138,7 @@ impl Prefs {
         Prefs {
             theme: RwSignal::new(Theme::kept().unwrap_or(Theme::Auto)),
             units: RwSignal::new(scratch::read(UNITS).unwrap_or_default()),
+            decimals: RwSignal::new(Decimals::kept().unwrap_or(Decimals::Auto)),
             entry: RwSignal::new(NumberEntry::kept().unwrap_or(NumberEntry::Pad)),
             stand: RwSignal::new(Stand::kept().unwrap_or(Stand::Own)),
         }
@@ -133,6 +152,11 @@ impl Prefs {
     /// Units in which values are shown. What was typed keeps its own.
     pub fn units(self) -> Units {
         self.units.with(|text| Units::default().named(text))
+    }
+
+    /// The decimal mark of the numbers shown.
+    pub fn decimals(self) -> Decimals {
+        self.decimals.get()
     }
 
     /// What types the numbers.
@@ -162,6 +186,12 @@ impl Prefs {
         let units = untrack(|| self.units()).with(unit).to_string();
         scratch::write(UNITS, &units);
         self.units.set(units);
+    }
+
+    /// Chooses the decimal mark.
+    pub fn set_decimals(self, decimals: Decimals) {
+        decimals.keep();
+        self.decimals.set(decimals);
     }
 
     /// Chooses what types the numbers.

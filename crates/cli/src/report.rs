@@ -118,7 +118,7 @@ fn written(
     let plan = plan(job, sheet);
     let record = job::record(job, sheet, plan.as_ref(), shown);
     let owner = job::owner(job, &record, plan.as_ref(), shown);
-    let invoice = job::invoice(job, &record, plan.as_ref());
+    let invoice = job::invoice(job, &record, plan.as_ref(), shown);
     let paper = Paper { record: &record, owner: &owner, invoice: &invoice, shown, at };
     file(&paper, photos)
 }

@@ -1,7 +1,7 @@
 //! What each pack disturbs: packs down in the order of work, checks across.
 
 use gearing::Influence;
-use measure::{Decimal, Mark, show};
+use measure::{Decimal, show};
 use words::{say, t};
 
 use crate::case::{Bridge, builds};
@@ -115,7 +115,7 @@ pub fn influence_view((job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> 
         opens: position.open_how(),
     };
     let rows = sheet.positions().into_iter().map(row).collect();
-    let says = says(&influences, builds(job, sheet).len());
+    let says = says(&influences, builds(job, sheet).len(), shown);
     InfluenceView { rows, checks, thicker, says }
 }
 
@@ -180,11 +180,11 @@ fn minutes(sheet: &Sheet, position: &Position) -> u32 {
 }
 
 /// "B1 and B3 by the gear shape, ± 20 %. B2 learnt from 2 trials: 0.99 per mm, ± 6 %."
-fn says(influences: &[(Slot, Check, Influence)], trials: usize) -> String {
+fn says(influences: &[(Slot, Check, Influence)], trials: usize, shown: Shown) -> String {
     let lashes = || influences.iter().filter(|(_, check, _)| check.has_arm());
     let percent = |sigma: f64, slope: f64| {
         let share = measure::real::to_decimal(200.0 * sigma / slope.abs(), 0).unwrap_or_default();
-        show(share, 0, Mark::Point)
+        show(share, 0, shown.mark)
     };
     let mut parts = Vec::new();
     for (wanted, name) in [
@@ -202,7 +202,7 @@ fn says(influences: &[(Slot, Check, Influence)], trials: usize) -> String {
         }
     }
     for (slot, check, it) in lashes().filter(|(.., it)| known(it) == Known::Learnt) {
-        let slope = show(length(it.slope.abs()), 2, Mark::Point);
+        let slope = show(length(it.slope.abs()), 2, shown.mark);
         parts.push(say!(
             "{} learnt from {trials} trials: {slope} of {} per mm, ± {} %.",
             slot.tag(),

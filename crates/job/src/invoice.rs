@@ -1,13 +1,14 @@
 //! Lines for an invoice, from the steps that were really done. No prices.
 
-use measure::{Decimal, Mark, show};
-use words::{say, t};
+use measure::{Decimal, Mark, Typed, Unit, round, show};
+use words::say;
 
+use crate::figure::with_unit;
 use crate::files::{Cell, csv_line, plain};
 use crate::guided::{Capture, PartVerdict};
 use crate::owner::last;
 use crate::procedure::{Plan, Step};
-use crate::{Job, Record};
+use crate::{Figure, Job, Record, Shown};
 
 /// What a line is of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,22 +70,22 @@ impl InvoiceKind {
 }
 
 /// The lines: time by stage, parts, consumables; empty where no step was done.
-pub fn invoice(job: &Job, record: &Record, plan: Option<&Plan>) -> Vec<InvoiceLine> {
+pub fn invoice(job: &Job, record: &Record, plan: Option<&Plan>, shown: Shown) -> Vec<InvoiceLine> {
     let is_done = |id: &str| job.guide.steps.get(id).is_some_and(|step| step.done.is_some());
     let steps = plan.iter().flat_map(|plan| &plan.steps).filter(|step| is_done(&step.id));
     let steps: Vec<&Step> = steps.collect();
     let mut lines = times(&steps);
-    lines.extend(parts(record));
-    lines.extend(used(job, &steps));
+    lines.extend(parts(record, shown));
+    lines.extend(used(job, &steps, shown.units.volume));
     lines
 }
 
 /// As text, to be copied.
-pub fn invoice_text(record: &Record, lines: &[InvoiceLine]) -> String {
+pub fn invoice_text(record: &Record, lines: &[InvoiceLine], mark: Mark) -> String {
     let (boat, unit) = (plain(&record.boat), plain(&record.unit));
     let mut text = say!("Job {}: {boat}. {unit}.\n", record.number);
     for line in lines {
-        text.push_str(&format!("- {}\n", plain(&line.says())));
+        text.push_str(&format!("- {}\n", plain(&line.says(mark))));
     }
     text + INVOICE_SAYS + "\n"
 }
@@ -107,8 +108,8 @@ pub fn invoice_csv(record: &Record, lines: &[InvoiceLine]) -> String {
 
 impl InvoiceLine {
     /// "Strip: 105 min, 12 steps done".
-    pub fn says(&self) -> String {
-        let quantity = self.amount();
+    pub fn says(&self, mark: Mark) -> String {
+        let quantity = self.amount(mark);
         let rest: Vec<&str> =
             [quantity.as_str(), &self.note].into_iter().filter(|it| !it.is_empty()).collect();
         match rest.is_empty() {
@@ -118,10 +119,10 @@ impl InvoiceLine {
     }
 
     /// "105 min"; empty where it was not written down.
-    pub fn amount(&self) -> String {
+    pub fn amount(&self, mark: Mark) -> String {
         let amount = self.quantity.map(|quantity| {
             let quantity = quantity.normalize();
-            format!("{} {}", show(quantity, quantity.scale(), Mark::Point), self.unit)
+            format!("{} {}", show(quantity, quantity.scale(), mark), self.unit)
         });
         amount.unwrap_or_default()
     }
@@ -151,7 +152,7 @@ fn times(steps: &[&Step]) -> Vec<InvoiceLine> {
 }
 
 /// Parts that were rejected, and shims of packs that are not as they were found.
-fn parts(record: &Record) -> Vec<InvoiceLine> {
+fn parts(record: &Record, shown: Shown) -> Vec<InvoiceLine> {
     let rejected = record.parts.iter().filter(|part| part.verdict == PartVerdict::Reject);
     let rejected = rejected.map(|part| InvoiceLine {
         kind: InvoiceKind::Part,
@@ -170,13 +171,13 @@ fn parts(record: &Record) -> Vec<InvoiceLine> {
         what: say!("Shims in pack {}", pack.position.id),
         quantity: Some(Decimal::from(pack.left.len())),
         unit: "pcs",
-        note: say!("{} mm together", show(pack.total, 3, Mark::Point)),
+        note: say!("{} together", with_unit(pack.total, Figure::Shim, shown)),
     });
     rejected.chain(shims).collect()
 }
 
 /// New parts and stuff that the steps done use, parts first, each once.
-fn used(job: &Job, steps: &[&Step]) -> Vec<InvoiceLine> {
+fn used(job: &Job, steps: &[&Step], unit: Unit) -> Vec<InvoiceLine> {
     let mut words: Vec<&str> = Vec::new();
     for word in steps.iter().flat_map(|step| &step.consumables) {
         if !words.contains(&word.as_str()) {
@@ -186,11 +187,11 @@ fn used(job: &Job, steps: &[&Step]) -> Vec<InvoiceLine> {
     let is_part = |word: &&str| PARTS.contains(word);
     let (parts, stuff): (Vec<&str>, Vec<&str>) = words.into_iter().partition(is_part);
     let line = |kind, word: &str| {
-        let quantity = (word == "gear lube").then(|| volume(job)).flatten();
+        let quantity = (word == "gear lube").then(|| volume(job, unit)).flatten();
         InvoiceLine {
             kind,
             what: crate::guided::capitalised(word),
-            unit: if quantity.is_some() { "ml" } else { "" },
+            unit: if quantity.is_some() { unit.symbol() } else { "" },
             quantity,
             note: String::new(),
         }
@@ -199,8 +200,12 @@ fn used(job: &Job, steps: &[&Step]) -> Vec<InvoiceLine> {
     parts.chain(stuff.into_iter().map(|word| line(InvoiceKind::Consumable, word))).collect()
 }
 
-/// How much lube went in, ml.
-fn volume(job: &Job) -> Option<Decimal> {
-    let Capture::Readings(values) = &last(job, t("volume in"))?.value else { return None };
-    Some(values.iter().map(|value| value.in_unit(measure::Unit::Millilitre)).sum())
+/// How much lube went in; in another unit than the one typed to a tenth.
+fn volume(job: &Job, unit: Unit) -> Option<Decimal> {
+    let Capture::Readings(values) = &last(job, "volume in")?.value else { return None };
+    let in_unit = |value: &Typed| match value.unit() == unit {
+        true => value.amount().value,
+        false => round(value.in_unit(unit), 1),
+    };
+    Some(values.iter().map(in_unit).sum())
 }

@@ -77,10 +77,10 @@ impl MarkUnit {
     pub fn id(self) -> &'static str {
         match self {
             MarkUnit::Millimetre => "mm",
-            MarkUnit::Hundredth => t("0.01 mm"),
-            MarkUnit::Micrometre => t("0.001 mm"),
+            MarkUnit::Hundredth => "0.01 mm",
+            MarkUnit::Micrometre => "0.001 mm",
             MarkUnit::Inch => "in",
-            MarkUnit::Thou => t("0.001 in"),
+            MarkUnit::Thou => "0.001 in",
         }
     }
 

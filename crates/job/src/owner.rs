@@ -178,7 +178,7 @@ fn watch(job: &Job, record: &Record, guided: bool) -> Vec<String> {
 
 /// The lowest of the anodes, as it was read.
 fn anodes(job: &Job) -> Option<String> {
-    let Capture::Readings(values) = &last(job, t("anode left"))?.value else { return None };
+    let Capture::Readings(values) = &last(job, "anode left")?.value else { return None };
     let lowest = values.iter().min_by_key(|value| value.amount().value)?;
     Some(lowest.text().to_owned())
 }

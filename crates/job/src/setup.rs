@@ -60,7 +60,7 @@ pub fn setup(job: &Job, sheet: &Sheet, tin: &Tin, shown: Shown) -> SetUp {
         view.says = says(view, &advice, shown);
     }
     let trials = match &bridge {
-        Ok(bridge) => trials::views(sheet, bridge, &advice),
+        Ok(bridge) => trials::views(sheet, bridge, &advice, shown.mark),
         Err(_) => Vec::new(),
     };
     let gate = gate(&checks);

@@ -1,7 +1,7 @@
 //! The trials at each pack, for the picture and its sentence.
 
 use gearing::Influence;
-use measure::{Band, Decimal};
+use measure::{Band, Decimal, Mark};
 use words::{say, t};
 
 use crate::case::Bridge;
@@ -39,12 +39,23 @@ pub struct TrialPoint {
 /// Changes under this say nothing about a slope, mm.
 const TOO_LITTLE: Decimal = Decimal::from_parts(2, 0, 0, false, 2);
 
-pub(crate) fn views(sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Vec<TrialsView> {
-    let of_position = |position: &crate::Position| view(position.slot, sheet, bridge, advice);
+pub(crate) fn views(
+    sheet: &Sheet,
+    bridge: &Bridge,
+    advice: &AdviceView,
+    mark: Mark,
+) -> Vec<TrialsView> {
+    let of_position = |position: &crate::Position| view(position.slot, sheet, bridge, advice, mark);
     bridge.positions.iter().filter_map(of_position).collect()
 }
 
-fn view(slot: Slot, sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Option<TrialsView> {
+fn view(
+    slot: Slot,
+    sheet: &Sheet,
+    bridge: &Bridge,
+    advice: &AdviceView,
+    mark: Mark,
+) -> Option<TrialsView> {
     let check = slot.check()?;
     let (place, row) =
         (bridge.place_of(slot)?, bridge.checks.iter().position(|other| *other == check)?);
@@ -73,7 +84,7 @@ fn view(slot: Slot, sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Opti
         .into_iter()
         .find(|(other, of, _)| *other == slot && *of == check)
         .map(|(.., influence)| influence)?;
-    let says = says(&builds, place, bridge, row, &influence);
+    let says = says(&builds, (place, row), bridge, &influence, mark);
     Some(TrialsView {
         slot,
         check,
@@ -88,11 +99,12 @@ fn view(slot: Slot, sheet: &Sheet, bridge: &Bridge, advice: &AdviceView) -> Opti
 /// What the last two builds say, where only this pack was changed between them.
 fn says(
     builds: &[(TrialPoint, &[Vec<Decimal>])],
-    place: usize,
+    (place, row): (usize, usize),
     bridge: &Bridge,
-    row: usize,
     influence: &Influence,
+    mark: Mark,
 ) -> String {
+    let two = |value: Decimal| measure::show(value, 2, mark);
     let [.., (before, old), (after, new)] = builds else {
         return t("One trial yet.").to_owned();
     };
@@ -128,8 +140,4 @@ fn word(check: Check) -> &'static str {
         Check::Setting(_) => t("end play"),
         Check::Torque => "torque",
     }
-}
-
-fn two(value: Decimal) -> String {
-    measure::show(value, 2, measure::Mark::Point)
 }

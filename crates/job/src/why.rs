@@ -1,7 +1,7 @@
 //! Where the numbers of an advice come from: formula, inputs and source, as plain data.
 
 use gearing::{Influence, Source};
-use measure::{Decimal, Mark, real, show};
+use measure::{Decimal, real, show};
 use words::{say, t};
 
 use crate::case::Bridge;
@@ -59,7 +59,7 @@ pub fn why(told: &SetUp, (job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) 
     all.extend(told.advice.predicted.iter().filter_map(of_check));
     let trials = crate::case::builds(job, sheet).len();
     all.extend(
-        influences.iter().map(|(slot, check, it)| slope((*slot, *check, it), sheet, trials)),
+        influences.iter().map(|(slot, check, it)| slope((*slot, *check, it), sheet, trials, shown)),
     );
     all
 }
@@ -69,7 +69,7 @@ fn probability(chance: f64, predicted: &[Predicted], shown: Shown) -> Why {
         let [mean, expanded] =
             [it.mean, it.expanded].map(|value| figure(value, it.check.figure(), shown));
         let unit = it.check.shown_unit(shown);
-        let percent = number(it.probability * 100.0, 1);
+        let percent = number(it.probability * 100.0, 1, shown);
         Input {
             name: it.check.name().to_owned(),
             value: say!("{mean} ± {expanded} {unit}, in its band {percent} %"),
@@ -112,7 +112,7 @@ fn prediction(
         let slope = slopes.find(|(slot, check, _)| (*slot, *check) == (pack.slot, it.check));
         if let Some((.., influence)) = slope {
             let change = with_unit(pack.total - pack.now, Figure::Shim, shown);
-            let value = format!("{} · {change}", number(influence.slope, 3));
+            let value = format!("{} · {change}", number(influence.slope, 3, shown));
             inputs.push(Input { name: say!("slope · change at {}", pack.slot.tag()), value });
         }
     }
@@ -196,14 +196,19 @@ fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
             input("band", range(&from)),
             input("R₀", on(radius, shaft)?),
             input("R", on(crate::Field::ArmRadius, crate::Field::ArmShaft)?),
-            input(t("teeth, gear to pinion"), show(sheet.ratio(check)?, 3, Mark::Point)),
+            input(t("teeth, gear to pinion"), show(sheet.ratio(check)?, 3, shown.mark)),
         ],
         source: t("The same angle read at another radius: arithmetic.").to_owned(),
     })
 }
 
 /// What one pack is worth for one reading.
-fn slope((slot, check, it): (Slot, Check, &Influence), sheet: &Sheet, trials: usize) -> Why {
+fn slope(
+    (slot, check, it): (Slot, Check, &Influence),
+    sheet: &Sheet,
+    trials: usize,
+    shown: Shown,
+) -> Why {
     let input = |name: &str, value: String| Input { name: name.to_owned(), value };
     let sign = |sign: i8| if sign > 0 { "+1" } else { "−1" }.to_owned();
     let (formula, inputs, source) = match it.source {
@@ -218,25 +223,25 @@ fn slope((slot, check, it): (Slot, Check, &Influence), sheet: &Sheet, trials: us
         ),
         Source::Backlash { sign: s, pitch_angle, tangent, tangent_sigma, lever } => {
             let spread = if tangent_sigma > 0.0 {
-                say!(" ± {}, angles not on the sheet", number(2.0 * tangent_sigma, 2))
+                say!(" ± {}, angles not on the sheet", number(2.0 * tangent_sigma, 2, shown))
             } else {
                 String::new()
             };
             let inputs = vec![
                 input("s", sign(s)),
-                input("δ", format!("{}°", number(pitch_angle, 2))),
-                input(t("tan α / cos β"), format!("{}{spread}", number(tangent, 3))),
-                input("R/r", number(lever, 3)),
+                input("δ", format!("{}°", number(pitch_angle, 2, shown))),
+                input(t("tan α / cos β"), format!("{}{spread}", number(tangent, 3, shown))),
+                input("R/r", number(lever, 3, shown)),
             ];
             (t("−s · 2 · sin δ · tan α / cos β · R/r"), inputs, GEOMETRY)
         }
     };
-    let by_formula = with_spread(it.formula, it.formula_sigma);
+    let by_formula = with_spread(it.formula, it.formula_sigma, shown);
     let (value, source) = match known(it) {
-        Known::Exact => (number(it.formula, 2), source.to_owned()),
+        Known::Exact => (number(it.formula, 2, shown), source.to_owned()),
         Known::Formula | Known::Guess => (by_formula, source.to_owned()),
         Known::Learnt => (
-            with_spread(it.slope, it.sigma),
+            with_spread(it.slope, it.sigma, shown),
             say!("{source} By the formula {by_formula}; learnt from {trials} trials."),
         ),
     };
@@ -281,11 +286,11 @@ pub(crate) fn first_guess_why(
     }
 }
 
-fn with_spread(value: f64, sigma: f64) -> String {
-    format!("{} ± {}", number(value, 2), number(2.0 * sigma, 2))
+fn with_spread(value: f64, sigma: f64, shown: Shown) -> String {
+    format!("{} ± {}", number(value, 2, shown), number(2.0 * sigma, 2, shown))
 }
 
-fn number(value: f64, places: u32) -> String {
+fn number(value: f64, places: u32, shown: Shown) -> String {
     let value = real::to_decimal(value, 6).unwrap_or_else(|| length(value));
-    show(value, places, Mark::Point)
+    show(value, places, shown.mark)
 }

@@ -46,7 +46,9 @@ pub fn HandOver(
                         handed(page, name, PAGE, share).await
                     }
                     What::Owner => copied(&told.owner.text()).await,
-                    What::Invoice => copied(&invoice_text(&told.record, &told.invoice)).await,
+                    What::Invoice => {
+                        copied(&invoice_text(&told.record, &told.invoice, told.shown.mark)).await
+                    }
                     What::Table => {
                         let name = format!("job-{}-invoice.csv", told.record.number);
                         let table = invoice_csv(&told.record, &told.invoice);

@@ -41,7 +41,8 @@ impl Told {
             }
             let plan = plan.as_ref();
             let record = record(job, sheet, plan, shown);
-            let (owner, invoice) = (owner(job, &record, plan, shown), invoice(job, &record, plan));
+            let (owner, invoice) =
+                (owner(job, &record, plan, shown), invoice(job, &record, plan, shown));
             Some(Told { record, owner, invoice, shown })
         });
         told.flatten()

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use words::{say, t};
 
-use measure::{Mark, Typed, show};
+use measure::{Typed, show};
 
 use super::Look;
 use crate::guide::Kept;
@@ -101,7 +101,7 @@ fn words(look: &Look, value: &Capture) -> Option<String> {
         Capture::Facing { words, .. } if words.trim().is_empty() => None,
         Capture::Time(at) => Some(look.when(*at)),
         Capture::Pack(_) => {
-            let total = value.pack_total().map(|total| show(total, 3, Mark::Point));
+            let total = value.pack_total().map(|total| show(total, 3, look.shown.mark));
             Some(say!("{} = {} mm", value.words(), total.unwrap_or_default()))
         }
         _ => Some(value.words()),

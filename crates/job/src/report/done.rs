@@ -69,7 +69,7 @@ fn invoice(paper: &Paper) -> String {
         ("", t("Note").to_owned()),
     ];
     let row = |line: &crate::InvoiceLine| {
-        vec![cell(&line.what), ("n", typed(&line.amount())), cell(&line.note)]
+        vec![cell(&line.what), ("n", typed(&line.amount(paper.shown.mark))), cell(&line.note)]
     };
     let rows = paper.invoice.iter().map(row).collect();
     heading(t("Time, parts and consumables"))

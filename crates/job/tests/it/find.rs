@@ -138,7 +138,8 @@ fn the_record_says_which_backup_has_a_photo_that_left() {
         let (job, sheet, shown) =
             (Job::fold(&bench.job), Sheet::fold(&bench.sheet), Shown::default());
         let record = record(&job, &sheet, None, shown);
-        let (owner, invoice) = (owner(&job, &record, None, shown), invoice(&job, &record, None));
+        let (owner, invoice) =
+            (owner(&job, &record, None, shown), invoice(&job, &record, None, shown));
         let paper =
             report::Paper { record: &record, owner: &owner, invoice: &invoice, shown, at: DAYS[1] };
         report::body(&paper, &|_| None)

@@ -2,7 +2,7 @@
 
 use job::procedure::Scope;
 use job::*;
-use measure::Unit;
+use measure::{Mark, Unit};
 
 use crate::guided::*;
 use crate::record::done;
@@ -12,7 +12,7 @@ fn told(hand: &Hand) -> (Record, Owner, Vec<InvoiceLine>) {
     let (plan, shown) = (hand.plan(), Shown::default());
     let record = record(&job, &sheet, Some(&plan), shown);
     let owner = owner(&job, &record, Some(&plan), shown);
-    let invoice = invoice(&job, &record, Some(&plan));
+    let invoice = invoice(&job, &record, Some(&plan), Shown::default());
     (record, owner, invoice)
 }
 
@@ -139,10 +139,18 @@ fn the_invoice_has_the_minutes_of_the_steps_done() {
         .filter_map(|line| line.quantity)
         .sum();
     assert_eq!(minutes, plan.minutes().into(), "every step was done");
-    let says: Vec<String> = lines.iter().map(InvoiceLine::says).collect();
+    let says: Vec<String> = lines.iter().map(|line| line.says(Mark::Point)).collect();
     assert!(says.contains(&"Gears: rejected: two teeth".to_owned()), "{says:?}");
     assert!(says.contains(&"New seals".to_owned()));
     assert!(says.contains(&"Gear lube: 18 ml".to_owned()));
+    // 18 ml are 0.609 US fluid ounces, which are 29.5735295625 ml each (NIST SP 811, appendix B.8,
+    // from memory).
+    let (job, sheet, _) = hand.bench.state();
+    let units = Units::default().with(Unit::UsFluidOunce).with(Unit::Inch);
+    let shown = Shown { units, mark: Mark::Comma, utc_offset: 0 };
+    let ounces = invoice(&job, &record(&job, &sheet, Some(&plan), shown), Some(&plan), shown);
+    let lube = ounces.iter().find(|line| line.what == "Gear lube").unwrap();
+    assert_eq!(lube.says(shown.mark), "Gear lube: 0,6 US fl oz");
     let every = says.iter().collect::<std::collections::BTreeSet<_>>();
     assert_eq!(every.len(), says.len(), "each once");
 }
@@ -165,7 +173,7 @@ fn the_table_is_rfc_4180_and_no_cell_starts_a_formula() {
         "{table}"
     );
     assert_eq!(table.matches("\r\n").count(), lines.len() + 1);
-    let text = invoice_text(&record, &lines);
+    let text = invoice_text(&record, &lines, Mark::Point);
     assert!(text.starts_with("Job 1: Invented."), "{text}");
     assert!(text.trim_end().ends_with("No prices are in here."));
 }

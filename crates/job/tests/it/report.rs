@@ -42,7 +42,7 @@ fn made(hand: &Hand, shown: Shown) -> Made {
 fn of(job: &Job, sheet: &Sheet, plan: Option<&job::procedure::Plan>, shown: Shown) -> Made {
     let record = record(job, sheet, plan, shown);
     let owner = owner(job, &record, plan, shown);
-    let invoice = invoice(job, &record, plan);
+    let invoice = invoice(job, &record, plan, shown);
     let paper = Paper { record: &record, owner: &owner, invoice: &invoice, shown, at: AT };
     let file = file(&paper, &photo);
     assert!(file.contains(&body(&paper, &photo)), "the file holds what the screen shows");

@@ -104,6 +104,37 @@ fn every_number_of_an_advice_says_where_it_comes_from() {
 }
 
 #[test]
+fn every_number_worked_out_has_the_decimal_mark_chosen() {
+    let mut bench = second_packs();
+    bench.read(Check::Depth, &["0.68", "0.69", "0.69"]);
+    bench.read(Check::FORWARD, &["0.46", "0.47", "0.47", "0.48"]);
+    bench.read(Check::REVERSE, &["0.77", "0.79", "0.78", "0.78"]);
+    bench.read(Check::END_PLAY, &["0.52", "0.51", "0.52"]);
+    let (job, sheet, tin) = bench.state();
+    let comma = Shown { mark: measure::Mark::Comma, ..Shown::default() };
+    let told = setup(&job, &sheet, &tin, comma);
+    let whys = why(&told, (&job, &sheet, &tin), comma);
+    // What a pack is made of is told as it was typed.
+    let worked_out = whys.iter().filter(|why| !why.what.starts_with("Pack "));
+    let mut said: Vec<String> = worked_out
+        .flat_map(|why| why.inputs.iter().map(|it| &it.value).chain([&why.value, &why.source]))
+        // A source is quoted as it stands.
+        .map(|text| text.replace("to 0.25 %", ""))
+        .collect();
+    said.extend(told.trials.iter().map(|trials| trials.says.clone()));
+    let view = influence_view((&job, &sheet, &tin), comma);
+    said.push(view.says);
+    said.extend(view.rows.into_iter().map(|row| row.says));
+    let point = |text: &&String| {
+        let digits: Vec<char> = text.chars().collect();
+        digits.windows(3).any(|it| it[1] == '.' && it[0].is_ascii_digit() && it[2].is_ascii_digit())
+    };
+    assert_eq!(said.iter().filter(point).collect::<Vec<_>>(), [] as [&String; 0]);
+    assert!(said.iter().any(|text| text.contains("mm per mm") && text.contains(',')), "{said:?}");
+    assert!(said.iter().any(|text| text.starts_with("From 1 to 2: 1,08 mm")), "{said:?}");
+}
+
+#[test]
 fn a_reading_to_come_is_its_level_and_what_the_packs_change() {
     let bench = Bench::demo();
     let (job, sheet, tin) = bench.state();

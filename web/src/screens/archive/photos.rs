@@ -2,13 +2,14 @@
 
 use job::{BookId, may_free_photos, photos_of};
 use leptos::prelude::*;
+use measure::Mark;
 use wasm_bindgen_futures::spawn_local;
 use words::{say, t};
 
 use super::Archive;
 use crate::bench::export::last_backup;
 use crate::device::now::utc_offset_minutes;
-use crate::parts::{Says, Tick, live, mark, press};
+use crate::parts::{Keys, Says, Tick, live, mark, press};
 use crate::screens::settings::megabytes;
 
 /// The photos of a job that are on this device.
@@ -29,7 +30,8 @@ pub fn Photos(archive: Archive) -> impl IntoView {
             here.try_set(Some(look(archive).await));
         });
     });
-    let count = move || here.with(|here| here.as_ref().map(counted));
+    let mark = Keys::here().mark;
+    let count = move || here.with(|here| here.as_ref().map(|here| counted(here, mark.get())));
     view! {
         <div class="sheet">
             <h2>{t("Photos")}</h2>
@@ -54,11 +56,11 @@ async fn look(archive: Archive) -> Here {
     here
 }
 
-fn counted(here: &Here) -> String {
+fn counted(here: &Here, mark: Mark) -> String {
     match here.ids.len() {
         0 => t("None on this device.").to_owned(),
-        1 => say!("1 on this device, {}.", megabytes(here.bytes)),
-        some => say!("{some} on this device, {}.", megabytes(here.bytes)),
+        1 => say!("1 on this device, {}.", megabytes(here.bytes, mark)),
+        some => say!("{some} on this device, {}.", megabytes(here.bytes, mark)),
     }
 }
 

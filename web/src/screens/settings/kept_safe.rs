@@ -1,11 +1,12 @@
 //! What is kept on this device, and how safely.
 
 use leptos::prelude::*;
+use measure::{Decimal, Mark, show};
 use words::{say, t};
 
 use crate::device::install::{Install, use_installer};
 use crate::device::protection::{Promised, Protection, use_protection};
-use crate::parts::{Facts, Glyph, Icon, Notice, Row, Sign, State, live};
+use crate::parts::{Facts, Glyph, Icon, Keys, Notice, Row, Sign, State, live};
 
 #[component]
 pub fn KeptSafe() -> impl IntoView {
@@ -19,9 +20,13 @@ pub fn KeptSafe() -> impl IntoView {
         Install::Done => "installed",
         Install::Offered | Install::ByShare | Install::ByMenu => t("in the browser"),
     };
-    let size = |bytes: Option<f64>| bytes.map_or_else(|| "not told".to_owned(), megabytes);
+    let mark = Keys::here().mark;
     let facts = live(move || {
-        let room = protection.room();
+        let (room, mark) = (protection.room(), mark.get());
+        let size = |bytes: Option<f64>| match bytes {
+            Some(bytes) => megabytes(bytes, mark),
+            None => t("not told").to_owned(),
+        };
         let facts = vec![
             (t("Device promised to keep it"), promised().to_owned()),
             (t("On this device"), installed().to_owned()),
@@ -74,12 +79,13 @@ fn unsure(protection: Protection) -> impl IntoView {
 }
 
 /// Bytes in words, to a tenth of a megabyte; from a gigabyte on in gigabytes.
-pub fn megabytes(bytes: f64) -> String {
+pub fn megabytes(bytes: f64, mark: Mark) -> String {
     const TENTH_OF_MB: i64 = 100_000;
     let tenths = bytes as i64 / TENTH_OF_MB;
+    let written = |tenths| show(Decimal::new(tenths, 1), 1, mark);
     match tenths {
-        10_000.. => say!("{}.{} GB", tenths / 10_000, tenths % 10_000 / 1_000),
-        _ => say!("{}.{} MB", tenths / 10, tenths % 10),
+        10_000.. => say!("{} GB", written(tenths / 1_000)),
+        _ => say!("{} MB", written(tenths)),
     }
 }
 
@@ -87,13 +93,13 @@ pub fn megabytes(bytes: f64) -> String {
 mod tests {
     use wasm_bindgen_test::wasm_bindgen_test as test;
 
-    use super::megabytes;
+    use super::{Mark, megabytes};
 
     #[test]
     fn room_is_told_in_the_larger_unit_that_fits() {
-        assert_eq!(megabytes(0.0), "0.0 MB");
-        assert_eq!(megabytes(420_000.0), "0.4 MB");
-        assert_eq!(megabytes(31_000_000.0), "31.0 MB");
-        assert_eq!(megabytes(2_190_000_000.0), "2.1 GB");
+        assert_eq!(megabytes(0.0, Mark::Point), "0.0 MB");
+        assert_eq!(megabytes(420_000.0, Mark::Point), "0.4 MB");
+        assert_eq!(megabytes(31_000_000.0, Mark::Point), "31.0 MB");
+        assert_eq!(megabytes(2_190_000_000.0, Mark::Comma), "2,1 GB");
     }
 }

@@ -6,7 +6,7 @@ use measure::{Quantity, Unit};
 use words::{say, t};
 
 use crate::parts::{Pick, Seg, Setting};
-use crate::prefs::{Language, NumberEntry, Stand, Theme, use_prefs};
+use crate::prefs::{Decimals, Language, NumberEntry, Stand, Theme, use_prefs};
 
 /// Id of the group, what its units are of, a note, the quantity.
 const UNITS: [(&str, &str, &str, Quantity); 5] = [
@@ -18,6 +18,8 @@ const UNITS: [(&str, &str, &str, Quantity); 5] = [
 ];
 const THEMES: [(Theme, &str); 3] =
     [(Theme::Auto, "Auto"), (Theme::Sun, "Sun"), (Theme::Shed, "Shed")];
+const DECIMALS: [(Decimals, &str); 3] =
+    [(Decimals::Auto, "Auto"), (Decimals::Point, "0.38"), (Decimals::Comma, "0,38")];
 const ENTRIES: [(NumberEntry, &str); 2] =
     [(NumberEntry::Pad, "App’s pad"), (NumberEntry::Phone, "Phone’s")];
 
@@ -56,8 +58,26 @@ pub fn Units() -> impl IntoView {
                 {t("What is shown, and what digits alone mean when you type. Typed digits keep their unit.")}
             </p>
             {UNITS.map(unit).into_iter().collect_view()}
+            {decimals()}
         </div>
     }
+}
+
+fn decimals() -> AnyView {
+    let prefs = use_prefs();
+    let decimals = one_of(
+        "decimals",
+        t("Decimal mark shown"),
+        &DECIMALS,
+        move || prefs.decimals(),
+        move |it| prefs.set_decimals(it),
+    );
+    view! {
+        <Setting title=t("Decimal mark shown") note=t("Auto follows the device’s language; both are read when typed")>
+            {decimals}
+        </Setting>
+    }
+    .into_any()
 }
 
 fn unit(
@@ -117,7 +137,7 @@ pub fn Screen() -> impl IntoView {
             <Setting title=t("Light") note=t("Auto follows the device")>
                 {theme}
             </Setting>
-            <Setting title=t("Number entry") note=t("point and comma are both read")>
+            <Setting title=t("Number entry")>
                 {entry}
             </Setting>
             <Setting title=t("This device") note=t("a kiosk opens on the board and goes back after 3 minutes")>
