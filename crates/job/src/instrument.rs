@@ -57,7 +57,7 @@ pub use table::{Table, TableRow};
 pub(crate) use titles::titled;
 
 use crate::guide::GuideLog;
-use crate::{Job, Sheet, Shown};
+use crate::{Job, Sheet, Shown, Units};
 
 /// The texts of each field, as typed.
 pub type Values = BTreeMap<String, Vec<String>>;
@@ -119,7 +119,22 @@ impl Instrument {
     /// # Errors
     /// [`NoAnswer`]: what is refused, field by field, and what is still wanted.
     pub fn answer(&self, values: &Values, shown: Shown) -> Result<Answer, NoAnswer> {
-        let mut given = Given::of(self.fields, values, shown);
+        self.answer_to(Given::of(self.fields, values, shown))
+    }
+
+    /// What it said to texts that were kept, as the record tells it: figures in the units of whoever
+    /// reads it. A number that was kept without its unit is in the one of its field.
+    ///
+    /// # Errors
+    /// [`NoAnswer`], as for [`Instrument::answer`].
+    pub fn told(&self, values: &Values, shown: Shown) -> Result<Answer, NoAnswer> {
+        let as_kept = Shown { units: Units::default(), ..shown };
+        let mut given = Given::of(self.fields, values, as_kept);
+        given.reader = Some(shown.units);
+        self.answer_to(given)
+    }
+
+    fn answer_to(&self, mut given: Given) -> Result<Answer, NoAnswer> {
         let answer = (self.answer)(&mut given);
         match answer {
             Some(mut answer) if given.refused.is_empty() => {

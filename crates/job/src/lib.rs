@@ -15,6 +15,7 @@ mod archive;
 mod bench;
 mod book;
 mod by_id;
+mod carried;
 mod case;
 mod check;
 mod check_view;

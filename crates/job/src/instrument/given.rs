@@ -6,13 +6,15 @@ use workshop::{Reading, Refusal};
 
 use super::shown::Writing;
 use super::{Alarm, Asked, RefusedAt, Takes, Values};
-use crate::Shown;
+use crate::{Shown, Units};
 
 /// What was typed.
 pub(super) struct Given<'a> {
     fields: &'static [Asked],
     values: &'a Values,
     shown: Shown,
+    /// The units of whoever reads the answer on paper.
+    pub reader: Option<Units>,
     /// Texts that are not taken.
     pub refused: Vec<RefusedAt>,
     /// Labels of what is still wanted.
@@ -23,13 +25,23 @@ pub(super) struct Given<'a> {
 
 impl<'a> Given<'a> {
     pub fn of(fields: &'static [Asked], values: &'a Values, shown: Shown) -> Given<'a> {
-        Given { fields, values, shown, refused: Vec::new(), wanted: Vec::new(), alarm: None }
+        Given {
+            fields,
+            values,
+            shown,
+            reader: None,
+            refused: Vec::new(),
+            wanted: Vec::new(),
+            alarm: None,
+        }
     }
 
-    /// How figures are written: in the unit typed at that field.
+    /// How figures are written: in the unit typed at that field, unless a reader has units of their
+    /// own.
     pub fn writing(&mut self, id: &str) -> Writing {
         let typed = self.there(id).into_iter().flatten().next();
-        Writing { unit: typed.map(|typed| typed.unit()), mark: self.shown.mark }
+        let unit = typed.map(|typed| typed.unit());
+        Writing { unit, reader: self.reader, mark: self.shown.mark }
     }
 
     /// The number of a field; where there is none, it is noted as wanted.

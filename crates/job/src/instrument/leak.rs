@@ -12,7 +12,7 @@ use super::given::whole;
 use super::leak_acts::{ACTS, Acts, NONE, acts};
 use super::leak_words::{blind, verdict, waits};
 use super::limit_band::limit_band;
-use super::shown::Writing;
+use super::shown::{Writing, tenths};
 use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
 
 const LINES: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8"];
@@ -276,7 +276,7 @@ fn picture(
     acts: &Acts,
     writing: &Writing,
 ) -> pictures::drawing::Drawing {
-    let unit = writing.unit.unwrap_or(Unit::Kilopascal);
+    let unit = writing.into(Unit::Kilopascal).unwrap_or(Unit::Kilopascal);
     let own = |kilopascal: Decimal| {
         let amount = Amount { value: kilopascal, unit: Unit::Kilopascal };
         real::from_decimal(amount.to(unit).map_or(kilopascal, |it| it.value))
@@ -296,6 +296,8 @@ fn picture(
         flags: acts.flags(),
     }
     .draw(|value| {
-        real::to_decimal(value, 1).map(|it| measure::show(it, 1, writing.mark)).unwrap_or_default()
+        let places = tenths(unit);
+        let value = real::to_decimal(value, places);
+        value.map(|it| measure::show(it, places, writing.mark)).unwrap_or_default()
     })
 }

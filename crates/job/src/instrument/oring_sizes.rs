@@ -99,7 +99,7 @@ pub(super) fn sizes(
 
 /// "-214: 24.99 × 3.53 mm", inside diameter and section.
 fn dimensions(size: &Size, writing: &Writing) -> String {
-    let unit = writing.unit.unwrap_or(Unit::Millimetre);
+    let unit = writing.into(Unit::Millimetre).unwrap_or(Unit::Millimetre);
     let places = if unit == Unit::Inch { 3 } else { 2 };
     let in_unit = |reading: Reading| {
         let amount = reading.amount.to(unit).unwrap_or(reading.amount);

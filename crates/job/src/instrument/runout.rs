@@ -106,8 +106,8 @@ fn at_field(found: &Result<Turned, Refusal>, hours: &'static str) -> &'static st
 /// What the total stands against.
 fn against(given: &mut Given, writing: &Writing) -> String {
     match given.amount("limit") {
-        Some(limit) => say!("total, limit {}", writing.typed(limit)),
-        None => t("total, no limit typed").to_owned(),
+        Some(limit) => say!("limit {}", writing.typed(limit)),
+        None => t("no limit typed").to_owned(),
     }
 }
 

@@ -1,10 +1,13 @@
-//! How an instrument's figures are written: in the unit that was typed, with their ±.
+//! How an instrument's figures are written: in the unit that was typed, or in those of whoever
+//! reads the record, with their ±.
 
-use measure::{Amount, Decimal, Mark, Quantity, Unit, Verdict, real, show};
+use measure::{Amount, Decimal, Mark, Unit, Verdict, real, round, show};
 use words::t;
 use workshop::{Figure, Given};
 
 use super::Headline;
+use crate::carried::carried;
+use crate::{Units, unit_choices};
 
 /// Most places a figure is shown with.
 const MOST_PLACES: u32 = 6;
@@ -14,16 +17,25 @@ const MOST_PLACES: u32 = 6;
 pub(super) struct Writing {
     /// The unit typed; figures of its quantity are shown in it.
     pub unit: Option<Unit>,
+    /// The units of whoever reads it on paper; figures of every quantity are shown in them.
+    pub reader: Option<Units>,
     /// The decimal mark.
     pub mark: Mark,
 }
 
 impl Writing {
+    /// The unit that figures of `own`’s quantity are shown in; `None`: in their own.
+    pub fn into(&self, own: Unit) -> Option<Unit> {
+        let chosen =
+            |units: Units| (!unit_choices(own.quantity()).is_empty()).then(|| units.of(own));
+        let typed = || self.unit.filter(|unit| unit.quantity() == own.quantity());
+        self.reader.and_then(chosen).or_else(typed)
+    }
+
     /// "0.0329 ± 0.0012 mm": twice the standard uncertainty, to its second digit.
     pub fn figure(&self, figure: &Figure) -> String {
         let own = Unit::parse(figure.unit);
-        let into =
-            self.unit.filter(|unit| own.is_some_and(|own| own.quantity() == unit.quantity()));
+        let into = own.and_then(|own| self.into(own));
         let to = |value| match (own, into) {
             (Some(own), Some(into)) => Amount { value, unit: own }.to(into).map(|it| it.value),
             _ => Some(value),
@@ -37,7 +49,7 @@ impl Writing {
 
     /// A difference of temperatures, kelvin, in the degrees typed: 5 of those are 9 of Fahrenheit.
     pub fn difference(&self, kelvin: &Figure) -> String {
-        let degrees = self.unit.filter(|unit| unit.quantity() == Quantity::Temperature);
+        let degrees = self.into(Unit::Celsius);
         let scale = match degrees {
             Some(Unit::Fahrenheit) => Decimal::new(18, 1),
             _ => Decimal::ONE,
@@ -65,8 +77,7 @@ impl Writing {
 
     /// The figure alone, to its second digit: for what is small and only compared.
     pub fn plain(&self, figure: &Figure) -> String {
-        let unit = Unit::parse(figure.unit);
-        let into = self.unit.filter(|it| unit.is_some_and(|own| own.quantity() == it.quantity()));
+        let into = Unit::parse(figure.unit).and_then(|own| self.into(own));
         let shown = match (figure.amount(), into) {
             (Some(amount), Some(into)) => amount.to(into).map_or(amount.value, |it| it.value),
             _ => figure.value,
@@ -76,8 +87,15 @@ impl Writing {
         format!("{} {unit}", show(shown, places, self.mark))
     }
 
-    /// A number as it was typed, with its unit; a degree stands at its number.
+    /// A number as it was typed, with its unit; a degree stands at its number. On paper in the unit of
+    /// whoever reads it.
     pub fn typed(&self, amount: Amount) -> String {
+        let reader = self.reader.and_then(|_| self.into(amount.unit));
+        let read = reader.and_then(|unit| carried(amount, unit));
+        self.as_it_stands(read.unwrap_or(amount))
+    }
+
+    fn as_it_stands(&self, amount: Amount) -> String {
         let value =
             show(amount.value, amount.value.normalize().scale().min(MOST_PLACES), self.mark);
         let gap = if amount.unit == Unit::Degree { "" } else { " " };
@@ -87,15 +105,16 @@ impl Writing {
     /// Millimetres as a small length in the unit typed, without a sign: "0.040 mm", "0.0016 in".
     pub fn small(&self, millimetres: Decimal) -> String {
         let own = Amount { value: millimetres.abs(), unit: Unit::Millimetre };
-        let inches = self.unit.filter(|unit| *unit == Unit::Inch).and_then(|unit| own.to(unit));
+        let inches = self.into(own.unit).filter(|unit| *unit == Unit::Inch);
+        let inches = inches.and_then(|unit| own.to(unit));
         let (amount, places) = inches.map_or((own, 3), |inches| (inches, 4));
         format!("{} {}", show(amount.value, places, self.mark), amount.unit)
     }
 
-    /// An amount in the unit typed, to a tenth.
+    /// An amount in the unit typed, to a tenth; of a bar to a thousandth.
     pub fn converted(&self, amount: Amount) -> String {
-        let into = self.unit.and_then(|unit| amount.to(unit)).unwrap_or(amount);
-        self.typed(Amount { value: measure::round(into.value, 1), unit: into.unit })
+        let into = self.into(amount.unit).and_then(|unit| amount.to(unit)).unwrap_or(amount);
+        self.as_it_stands(Amount { value: round(into.value, tenths(into.unit)), ..into })
     }
 
     /// An input of a formula.
@@ -109,6 +128,11 @@ impl Writing {
         let value = show(input.value, places, self.mark);
         format!("{}: {value} {}", t(input.name), input.unit).trim_end().to_owned()
     }
+}
+
+/// Places that show about a tenth of a kilopascal, or of another unit’s one.
+pub(super) fn tenths(unit: Unit) -> u32 {
+    if unit == Unit::Bar { 3 } else { 1 }
 }
 
 /// The worst of some verdicts; `None` of none.

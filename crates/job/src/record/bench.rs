@@ -5,8 +5,8 @@ use words::{say, t};
 
 use super::Look;
 use crate::guide::{BenchCheck, CheckKey};
-use crate::instrument::{self, Answer, Instrument, Progress, Stage};
-use crate::{CheckState, Sheet, Shown, Units};
+use crate::instrument::{self, Answer, Headline, Instrument, Progress, Stage};
+use crate::{CheckState, Sheet};
 
 /// A bench check that was kept.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,9 +55,7 @@ fn title(name: String, more: [&str; 2]) -> String {
 fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
     let CheckKey { step, place, kind, stage } = key;
     let instrument = instrument::instrument(kind);
-    // A number that was kept without its unit is in the one of its field, whoever reads it.
-    let shown = Shown { units: Units::default(), ..look.shown };
-    let answer = match instrument.map(|it| it.answer(&check.values, shown)) {
+    let answer = match instrument.map(|it| it.told(&check.values, look.shown)) {
         Some(Ok(answer)) => answer,
         Some(Err(lacks)) => Answer {
             says: vec![say!("Not answered. Still wanted: {}.", lacks.wanted.join(", "))],
@@ -70,7 +68,8 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
     };
     let name = instrument::titled(kind);
     let stages = answer.stages.iter().map(ticked);
-    let figures = answer.figures.into_iter().map(|(what, much)| (what.to_owned(), much));
+    // Of a sequence it says what comes next, and the stages say the same as done or not.
+    let headline = answer.headline.filter(|_| answer.stages.is_empty());
     let waits = answer.waits.map(|waits| say!("No verdict yet. {waits}"));
     RecordBench {
         title: title(name, [t(stage), place]),
@@ -79,7 +78,7 @@ fn one(look: &Look, key: &CheckKey, check: &BenchCheck) -> RecordBench {
         given: given(instrument, check),
         state: answer.verdict.map(CheckState::from),
         says: waits.into_iter().chain(answer.says).chain(answer.blind).collect(),
-        figures: stages.chain(figures).collect(),
+        figures: stages.chain(figures(headline, answer.figures)).collect(),
         cautions: answer.cautions,
         picture: answer.picture,
     }
@@ -93,6 +92,19 @@ fn ticked(stage: &Stage) -> (String, String) {
         Progress::Now | Progress::Next => say!("{asked}, {how}: not ticked"),
     };
     (title.clone(), says)
+}
+
+/// The figure that answers first, with what it stands against, then the others.
+fn figures(headline: Option<Headline>, others: Vec<(&str, String)>) -> Vec<(String, String)> {
+    let mut figures: Vec<_> =
+        others.into_iter().map(|(what, much)| (what.to_owned(), much)).collect();
+    if let Some(Headline { title, number, unit, note }) = headline {
+        let much = format!("{number} {unit}");
+        let told = if note.is_empty() { much.clone() } else { format!("{much}, {note}") };
+        figures.retain(|(_, other)| *other != much);
+        figures.insert(0, (title.to_owned(), told));
+    }
+    figures
 }
 
 /// What was typed, in the order asked; fields that the instrument does not know come last.

@@ -3,9 +3,12 @@
 use std::collections::BTreeMap;
 use words::{say, t};
 
-use measure::{Typed, show};
+use measure::Typed;
 
 use super::Look;
+use crate::Figure;
+use crate::carried::both;
+use crate::figure::with_unit;
 use crate::guide::Kept;
 use crate::guided::{Capture, capitalised};
 
@@ -37,8 +40,10 @@ pub struct RecordStep {
 pub(super) fn torques(look: &Look) -> Vec<RecordTorque> {
     let torque = |(step, label, kept): (&str, &str, &Kept)| {
         let Capture::Torque { values, asked, offset, set, on } = &kept.value else { return None };
+        let one =
+            |typed: &Typed| both(typed.to_string(), std::slice::from_ref(typed), " ", look.shown);
         let said = |what: &str, typed: &Option<Typed>| {
-            typed.as_ref().map(|typed| format!("{what} {typed}"))
+            typed.as_ref().map(|typed| format!("{what} {}", one(typed)))
         };
         let on = on.map(|on| on.word().to_owned());
         let how = [said(t("wrench set to"), set), said("offset", offset), on];
@@ -46,8 +51,8 @@ pub(super) fn torques(look: &Look) -> Vec<RecordTorque> {
         Some(RecordTorque {
             step: look.title(step),
             label: capitalised(label),
-            asked: asked.as_ref().map(Typed::to_string).unwrap_or_default(),
-            values: Capture::Readings(values.clone()).words(),
+            asked: asked.as_ref().map(one).unwrap_or_default(),
+            values: both(Capture::Readings(values.clone()).words(), values, " ", look.shown),
             how: capitalised(&how.join(", ")),
         })
     };
@@ -100,9 +105,10 @@ fn words(look: &Look, value: &Capture) -> Option<String> {
         Capture::Torque { .. } | Capture::Photo(_) => None,
         Capture::Facing { words, .. } if words.trim().is_empty() => None,
         Capture::Time(at) => Some(look.when(*at)),
+        Capture::Readings(values) => Some(both(value.words(), values, " ", look.shown)),
         Capture::Pack(_) => {
-            let total = value.pack_total().map(|total| show(total, 3, look.shown.mark));
-            Some(say!("{} = {} mm", value.words(), total.unwrap_or_default()))
+            let total = value.pack_total().map(|total| with_unit(total, Figure::Shim, look.shown));
+            Some(format!("{} = {}", value.words(), total.unwrap_or_default()))
         }
         _ => Some(value.words()),
     }

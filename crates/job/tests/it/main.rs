@@ -36,6 +36,7 @@ mod procedure_rules;
 mod procedure_trade;
 mod procedures;
 mod record;
+mod record_units;
 mod report;
 mod summary;
 mod tin;
