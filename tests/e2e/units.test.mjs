@@ -107,6 +107,44 @@ describe("units", () => {
     await page.locator(".tbl--checks").getByText("0,0256", { exact: false }).first().waitFor();
   });
 
+  test("a pack found is a sum: the pad types a mark in each number, and a key gives all of them the unit", async () => {
+    await go(`/job/${job}/setup`);
+    const found = page.locator("#found-B1");
+    await found.focus();
+    for (const digit of ["0", "decimal mark", "0", "2"]) await key(digit).click();
+    await key("Another shim in B1").click();
+    await key("in").click();
+    for (const digit of ["0", "decimal mark", "decimal mark", "0", "1"]) await key(digit).click();
+    assert.equal(await found.inputValue(), "0,02 in + 0,01");
+    assert.equal(await key("in").getAttribute("aria-pressed"), "true");
+    // 0.03 in = 0.762 mm, 1 in being 25.4 mm exactly.
+    await page.locator(".dock .btn--main").getByText("Write down B1: 0,762").waitFor();
+    await key("mm").click();
+    assert.equal(await found.inputValue(), "0,02 mm + 0,01 mm");
+    await page.locator(".dock .btn--main").getByText("Write down B1: 0,030").waitFor();
+    await key("Clear").click();
+  });
+
+  test("marks of new parts begin in the unit chosen, and keep it with their digits over a reload", async () => {
+    const digit = (words) => page.locator("[role=radiogroup][aria-label='One digit is'] label", { hasText: new RegExp(`^${words}$`) });
+    const open = async () => {
+      await go(`/job/${job}/setup`);
+      await page.getByText("A new gear, bearing or case went in").click();
+    };
+    await go("/settings");
+    await setting("Lash, depth, shims", "in").click();
+    await open();
+    await digit("in").locator("input:checked").waitFor();
+    await digit("0.01 mm").click();
+    await page.locator("#parts-old").fill("-2");
+    await open();
+    await digit("0.01 mm").locator("input:checked").waitFor();
+    assert.equal(await page.locator("#parts-old").inputValue(), "-2");
+    await page.locator("#parts-old").fill("");
+    await go("/settings");
+    await setting("Lash, depth, shims", "mm").click();
+  });
+
   test("the decimal mark is the device’s until a person chooses one, and stays", async () => {
     const mark = (words) => page.locator("[role=radiogroup][aria-label='Decimal mark shown'] label", { hasText: new RegExp(`^${words}$`) });
     const shows = async (words) => {

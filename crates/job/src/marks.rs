@@ -73,6 +73,11 @@ impl MarkUnit {
         MarkUnit::Thou,
     ];
 
+    /// The unit that marks are in more often than not for whoever measures in `length`.
+    pub fn usual(length: Unit) -> MarkUnit {
+        if length == Unit::Inch { MarkUnit::Inch } else { MarkUnit::Millimetre }
+    }
+
     /// Its name on the choice and in files: `0.01 mm`.
     pub fn id(self) -> &'static str {
         match self {

@@ -1,6 +1,6 @@
 //! What the form for a pack that was found is told while it is being typed.
 
-use measure::{Decimal, Typed, Unit};
+use measure::{Decimal, Typed, Unit, unit_typed};
 use words::say;
 
 use crate::{BookId, Fact, Figure, FittedShim, Job, Shown, Slot, Typing, figure, record_found};
@@ -19,7 +19,8 @@ pub struct PackPreview {
 }
 
 /// Works out what the form shows; `texts` are the net thicknesses of the shims, empty ones are
-/// passed over.
+/// passed over. A shim without a unit takes the one that others of its pack name, else `unit`: in
+/// "0.020 + 0.010 in" all are inches.
 pub fn pack_preview(
     job: &Job,
     slot: Slot,
@@ -27,6 +28,7 @@ pub fn pack_preview(
     unit: Unit,
     shown: Shown,
 ) -> PackPreview {
+    let unit = unit_typed(&texts.join("+")).unwrap_or(unit);
     let shims: Vec<Typing> = texts.iter().map(|text| Typing::shim(text, unit)).collect();
     let typed: Vec<Typed> = shims.iter().filter_map(|shim| shim.typed.clone()).collect();
     let pack: Vec<FittedShim> = typed.into_iter().map(FittedShim::Measured).collect();

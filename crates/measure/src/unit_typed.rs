@@ -3,26 +3,43 @@
 use crate::Unit;
 use crate::grammar::Parts;
 
-/// The unit that an entry names; `None` where it stands alone or names none that is known.
+/// The unit that an entry, or every number of a sum that names one, names; `None` where none is
+/// named that is known, or more than one.
 ///
 /// ```
 /// use measure::{Unit, unit_typed};
 /// assert_eq!(unit_typed("0,012 in"), Some(Unit::Inch));
+/// assert_eq!(unit_typed("0.020 + 0.010 in"), Some(Unit::Inch));
 /// assert_eq!(unit_typed("0.30"), None);
 /// ```
 pub fn unit_typed(text: &str) -> Option<Unit> {
-    Unit::parse(Parts::split(text.trim()).rest)
+    let mut named = text.split('+').filter_map(|part| Unit::parse(Parts::split(part.trim()).rest));
+    let first = named.next()?;
+    named.all(|other| other == first).then_some(first)
 }
 
-/// The digits of an entry with `unit` behind them: what they mean changes, they do not. `None`
-/// where more is typed than one number, such as the sum of a pack.
+/// The digits of an entry with `unit` behind them, in a sum behind each number: what they mean
+/// changes, they do not. `None` where something else is typed.
 ///
 /// ```
 /// use measure::{Unit, with_unit};
 /// assert_eq!(with_unit("0,012 mm", Unit::Inch).as_deref(), Some("0,012 in"));
-/// assert_eq!(with_unit("0.50 + 0.10", Unit::Inch), None);
+/// assert_eq!(with_unit("0.50 + 0.10", Unit::Inch).as_deref(), Some("0.50 in + 0.10 in"));
 /// ```
 pub fn with_unit(text: &str, unit: Unit) -> Option<String> {
+    if let Some(one) = one_with_unit(text, unit) {
+        return Some(one);
+    }
+    // The number that comes next may not be typed yet.
+    let part = |part: &str| match part.trim() {
+        "" => Some(String::new()),
+        part => one_with_unit(part, unit),
+    };
+    let parts: Option<Vec<String>> = text.split('+').map(part).collect();
+    parts.map(|parts| parts.join(" + "))
+}
+
+fn one_with_unit(text: &str, unit: Unit) -> Option<String> {
     let parts = Parts::split(text.trim());
     let rest = parts.rest.trim();
     let is_number = rest.is_empty() || Unit::parse(rest).is_some();
@@ -50,9 +67,24 @@ mod tests {
             assert_eq!(with_unit(text, unit).as_deref(), Some(expected), "{text}");
             assert_eq!(unit_typed(expected), Some(unit), "{expected}");
         }
-        for text in ["0.4 + 0.05", "1/32", "0.38 mn", "0.20-0.35", "abc"] {
+        for text in ["1/32", "0.38 mn", "0.20-0.35", "abc", "0.4 + abc"] {
             assert_eq!(with_unit(text, Unit::Inch), None, "{text}");
         }
+    }
+
+    #[test]
+    fn every_number_of_a_sum_takes_the_unit() {
+        for (text, expected) in [
+            ("0.4+0,05", "0.4 in + 0,05 in"),
+            ("0.4 mm + 0.05", "0.4 in + 0.05 in"),
+            ("0.4 + ", "0.4 in + "),
+            // One number with its sign is no sum.
+            ("+0.05", "+0.05 in"),
+        ] {
+            assert_eq!(with_unit(text, Unit::Inch).as_deref(), Some(expected), "{text}");
+            assert_eq!(unit_typed(expected), Some(Unit::Inch), "{expected}");
+        }
+        assert_eq!(unit_typed("0.4 mm + 0.05 in"), None, "two are named");
     }
 
     #[test]

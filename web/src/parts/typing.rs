@@ -38,11 +38,18 @@ pub(super) fn insert(input: &HtmlInputElement, text: &str) -> Option<()> {
     change(input, start, end, text)
 }
 
-/// Puts the decimal mark in, unless one is there already.
+/// Puts the decimal mark in, unless the number being typed has one already; a sum has one in each.
 pub(super) fn insert_mark(input: &HtmlInputElement, mark: Mark) -> Option<()> {
     let (start, end) = selection(input)?;
-    let replaces_all = start == 0 && end == length(input) && end > 0;
-    if input.value().contains(['.', ',']) && !replaces_all {
+    let text: Vec<u16> = input.value().encode_utf16().collect();
+    let part = |range: std::ops::Range<usize>| {
+        String::from_utf16_lossy(text.get(range).unwrap_or_default())
+    };
+    let before = part(0..usize::try_from(start).ok()?);
+    let after = part(usize::try_from(end).ok()?..text.len());
+    let is_mark = |sign: char| ['.', ','].contains(&sign);
+    let mut near = before.chars().rev().take_while(|sign| *sign != '+');
+    if near.any(is_mark) || after.chars().take_while(|sign| *sign != '+').any(is_mark) {
         return None;
     }
     insert(input, mark_word(mark))
@@ -63,11 +70,13 @@ pub(super) fn toggle_minus(input: &HtmlInputElement) -> Option<()> {
     replace(input, &changed)
 }
 
-/// Puts a unit behind the digits, in place of the one that was there; the caret stays at the digits.
+/// Puts a unit behind the digits, in place of the one that was there; the caret stays at the digits
+/// typed last.
 pub(super) fn set_unit(input: &HtmlInputElement, unit: Unit) -> Option<()> {
-    replace(input, &with_unit(&input.value(), unit)?)?;
-    let behind = u32::try_from(unit.symbol().encode_utf16().count() + 1).ok()?;
-    let place = length(input).saturating_sub(behind);
+    let text = with_unit(&input.value(), unit)?;
+    replace(input, &text)?;
+    let digits = text.strip_suffix(unit.symbol()).map_or(text.as_str(), str::trim_end);
+    let place = u32::try_from(digits.encode_utf16().count()).ok()?;
     input.set_selection_range(place, place).ok()
 }
 

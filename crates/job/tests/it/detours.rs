@@ -159,6 +159,22 @@ fn thicknesses_finer_than_a_micrometer_do_not_stop_the_advice() {
 }
 
 #[test]
+fn a_shim_without_a_unit_takes_the_one_its_pack_names() {
+    let bench = read();
+    let (job, ..) = bench.state();
+    let total = |texts: &[&str]| {
+        let found = pack_preview(&job, Slot::B1, texts, Unit::Millimetre, Shown::default());
+        (found.total.normalize(), found.fact.is_some())
+    };
+    // 1 in = 25.4 mm exactly.
+    assert_eq!(total(&["0.50", "0.10"]), (dec("0.6"), true));
+    assert_eq!(total(&["0.020", " 0.010 in"]), (dec("0.762"), true));
+    assert_eq!(total(&["0.020 in ", " 0.010"]), (dec("0.762"), true));
+    // Two are named: digits alone mean what they mean on the bench.
+    assert_eq!(total(&["0.010 in", "0.5 mm", "0.1"]), (dec("0.854"), true));
+}
+
+#[test]
 fn the_tin_that_cannot_do_it_says_what_to_buy() {
     let mut bench = read();
     let shims: Vec<String> = bench.state().2.shims().map(|shim| shim.id.clone()).collect();

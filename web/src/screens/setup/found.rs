@@ -135,6 +135,7 @@ fn FoundPack(found: Found, pack: Slot) -> impl IntoView {
     let text = found.entries.text(at);
     let label = words(move || say!("{} as found, {}", pack.tag(), found.entries.unit()));
     let says = Signal::derive(move || found.says(pack));
+    let unit = Signal::derive(move || Some(found.entries.unit()));
     let another = Callback::new(move |()| {
         let typed = untrack(|| text.get());
         text.set(format!("{} + ", typed.trim_end_matches([' ', '+'])));
@@ -143,7 +144,7 @@ fn FoundPack(found: Found, pack: Slot) -> impl IntoView {
     let spoken = say!("Another shim in {}", pack.tag());
     view! {
         <div class="another">
-            <Field id=id(pack) label value=text says placeholder="0.50 + 0.10"/>
+            <Field id=id(pack) label value=text says unit placeholder="0.50 + 0.10"/>
             <button
                 class="btn btn--plain"
                 type="button"

@@ -9,16 +9,19 @@ use super::Fitting;
 use crate::bench::use_bench;
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
-use crate::parts::{Field, Message, Pair, Pick, Says, Seg, Tag, live, press};
+use crate::parts::{Field, Message, Pair, Pick, Says, Seg, Tag, Text, live, press};
+use crate::prefs::{Prefs, use_prefs};
 
 /// What is typed for one pack whose parts were changed.
 #[derive(Clone, Copy)]
 struct Marks {
     fitting: Fitting,
     slot: RwSignal<Option<Slot>>,
-    kind: RwSignal<usize>,
-    unit: RwSignal<usize>,
-    plus: RwSignal<usize>,
+    prefs: Prefs,
+    /// Places of the choices; kept with the digits, which would mean something else without them.
+    kind: Draft,
+    unit: Draft,
+    plus: Draft,
     texts: [Draft; 2],
     refused: RwSignal<Option<(bool, String)>>,
 }
@@ -29,9 +32,10 @@ impl Marks {
         Marks {
             fitting,
             slot: RwSignal::new(None),
-            kind: RwSignal::new(0),
-            unit: RwSignal::new(0),
-            plus: RwSignal::new(0),
+            prefs: use_prefs(),
+            kind: use_draft(&place, "kind"),
+            unit: use_draft(&place, "digit"),
+            plus: use_draft(&place, "plus"),
             texts: ["old", "new"].map(|field| use_draft(&place, field)),
             refused: RwSignal::new(None),
         }
@@ -42,14 +46,39 @@ impl Marks {
         self.slot.get().or_else(|| self.fitting.thought.slot())
     }
 
+    /// What one digit is: until a person chooses, the unit of lengths that is shown.
+    fn unit(self) -> usize {
+        let usual = || {
+            let usual = MarkUnit::usual(self.prefs.units().length);
+            MarkUnit::ALL.iter().position(|unit| *unit == usual).unwrap_or_default()
+        };
+        self.unit.text().parse().unwrap_or_else(|_| usual())
+    }
+
+    /// What is typed of the old part or the new one. From the first digit on, its unit stays.
+    fn text(self, draft: Draft) -> Text {
+        let set = move |text: String| {
+            if self.unit.text_untracked().is_empty() {
+                self.unit.set(&untrack(|| self.unit()).to_string());
+            }
+            draft.set(&text);
+        };
+        Text::new(Signal::derive(move || draft.text()), Callback::new(set))
+    }
+
+    fn clear(self) {
+        let [old, new] = self.texts;
+        [old, new, self.kind, self.unit, self.plus].into_iter().for_each(Draft::clear);
+    }
+
     /// What to write down.
     fn fact(self) -> Result<Option<Fact>, (bool, String)> {
         let Some(slot) = self.slot() else { return Ok(None) };
-        let at = (self.kind.get(), self.unit.get());
+        let at = (place(self.kind), self.unit());
         let (Some(kind), Some(unit)) = (MarkKind::ALL.get(at.0), MarkUnit::ALL.get(at.1)) else {
             return Ok(None);
         };
-        let plus = if self.plus.get() == 0 { Plus::More } else { Plus::Less };
+        let plus = if place(self.plus) == 0 { Plus::More } else { Plus::Less };
         let [old, new] = self.texts.map(Draft::text);
         let mark = PartMark::read(*kind, [&old, &new], *unit, plus)?;
         Ok(Some(Fact::PartsChanged { slot, marks: vec![mark] }))
@@ -62,6 +91,11 @@ impl Marks {
             (at_new == is_new).then_some(Says::Refused(why))
         })
     }
+}
+
+/// The place of what is chosen; the first until a person chooses. Followed.
+fn place(choice: Draft) -> usize {
+    choice.text().parse().unwrap_or_default()
 }
 
 /// The form, and the guesses that wait to be fitted.
@@ -111,12 +145,12 @@ fn Form(marks: Marks) -> impl IntoView {
     view! {
         <div class="form">
             {packs}
-            {choice("parts-kind", t("What is marked"), MarkKind::ALL.map(MarkKind::name).to_vec(), marks.kind)}
-            {choice("parts-unit", t("One digit is"), MarkUnit::ALL.map(MarkUnit::id).to_vec(), marks.unit)}
-            {choice("parts-plus", t("A plus means"), vec![t("More"), t("Less")], marks.plus)}
+            {choice("parts-kind", t("What is marked"), MarkKind::ALL.map(MarkKind::name).to_vec(), Signal::derive(move || place(marks.kind)), marks.kind)}
+            {choice("parts-unit", t("One digit is"), MarkUnit::ALL.map(MarkUnit::id).to_vec(), Signal::derive(move || marks.unit()), marks.unit)}
+            {choice("parts-plus", t("A plus means"), vec![t("More"), t("Less")], Signal::derive(move || place(marks.plus)), marks.plus)}
             <Pair alone=true>
-                <Field id="parts-old" label=t("Old part") value=old signed=true says=marks.says(false)/>
-                <Field id="parts-new" label=t("New part") value=new signed=true says=marks.says(true)/>
+                <Field id="parts-old" label=t("Old part") value=marks.text(old) signed=true says=marks.says(false)/>
+                <Field id="parts-new" label=t("New part") value=marks.text(new) signed=true says=marks.says(true)/>
             </Pair>
             <KeepMarks marks/>
         </div>
@@ -127,7 +161,8 @@ fn choice(
     id: &'static str,
     label: &'static str,
     words: Vec<&'static str>,
-    at: RwSignal<usize>,
+    at: Signal<usize>,
+    kept: Draft,
 ) -> AnyView {
     let picks = words.into_iter().map(Pick::from).collect();
     let chosen = Signal::derive(move || Some(at.get()));
@@ -136,7 +171,7 @@ fn choice(
             <p class="label" aria-hidden="true">
                 {label}
             </p>
-            <Seg id label picks chosen on_choose=Callback::new(move |to| at.set(to))/>
+            <Seg id label picks chosen on_choose=Callback::new(move |to: usize| kept.set(&to.to_string()))/>
         </div>
     }
     .into_any()
@@ -154,7 +189,7 @@ fn KeepMarks(marks: Marks) -> impl IntoView {
             let outcome = bench.record(vec![(book, fact)]).await;
             marks.refused.try_set(outcome.as_ref().err().map(|why| (true, why.to_string())));
             if outcome.is_ok() {
-                marks.texts.into_iter().for_each(Draft::clear);
+                marks.clear();
             }
         }),
     });
