@@ -1,6 +1,6 @@
 //! The band: limits as a box, readings as dots, the prediction as a diamond.
 
-use words::say;
+use words::{say, t};
 
 use super::drawing::{Anchor, Drawing, Mark, circle, diamond, line, lines, outline, rect, text};
 use super::scale::{Place, Scale, around_band, beside, held};
@@ -87,7 +87,7 @@ impl Band {
         }
         marks.extend(self.limit_texts(&scale, &show, "c-tb", 110.0, taken));
         if let Some(mean) = self.mean {
-            let words = format!("mean {}", show(mean));
+            let words = say!("mean {value}", value = show(mean));
             let half = half_width(&words);
             let x = held(scale.place(mean).at, half, 340.0 - half);
             marks.push(text("c-tb", (x, 24.0), Anchor::Middle, words));
@@ -151,11 +151,11 @@ impl Band {
             parts.push(say!("predicted {} plus or minus {}", show(value), show(more)));
         }
         if !self.readings.is_empty() {
-            parts.push(format!("read {}", list(&self.readings)));
+            parts.push(say!("read {values}", values = list(&self.readings)));
         }
         let mean = self.mean.filter(|_| self.readings.len() != 1);
-        parts.extend(mean.map(|mean| format!("mean {}", show(mean))));
-        parts.extend(self.found.map(|found| format!("found {}", show(found))));
+        parts.extend(mean.map(|mean| say!("mean {value}", value = show(mean))));
+        parts.extend(self.found.map(|found| say!("found {value}", value = show(found))));
         let scale = self.scale(0.0, 1.0);
         let values = self.readings.iter().chain(&mean).chain(&self.found).copied();
         let off: Vec<f64> = values.filter(|value| scale.place(*value).beyond != 0).collect();
@@ -163,7 +163,7 @@ impl Band {
             parts.push(say!("off the picture: {}", list(&off)));
         }
         if self.stale {
-            parts.push("stale".to_owned());
+            parts.push(t("stale").to_owned());
         }
         if !self.verdict.is_empty() {
             parts.push(self.verdict.clone());

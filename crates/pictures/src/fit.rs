@@ -1,6 +1,6 @@
 //! A ring in its bore, cold and warm: overlap or gap, drawn far too large.
 
-use words::say;
+use words::{say, t};
 
 use crate::drawing::{Anchor, Drawing, Mark, line, rect, text};
 use crate::section::pieces::{CASE, RACE};
@@ -54,7 +54,7 @@ fn panel(x: f64, state: &State, gap: f64) -> Vec<Mark> {
 }
 
 fn word(state: &State) -> &'static str {
-    if state.gap > 0.0 { "gap" } else { "overlap" }
+    if state.gap > 0.0 { t("gap") } else { t("overlap") }
 }
 
 fn spoken(state: &State) -> String {

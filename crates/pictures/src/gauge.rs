@@ -58,7 +58,7 @@ fn label(at: Point, anchor: Anchor, words: &str) -> Mark {
 
 /// The dial of an indicator, and its hand.
 fn dial((x, y): Point) -> [Mark; 2] {
-    [circle(ROLLER, (x, y), 20.0), line(t("k-lead k-hand"), &[(x, y), (x + 9.0, y - 11.0)])]
+    [circle(ROLLER, (x, y), 20.0), line("k-lead k-hand", &[(x, y), (x + 9.0, y - 11.0)])]
 }
 
 fn lash(radius: &str, on: &str) -> Vec<Mark> {
@@ -83,8 +83,8 @@ fn lash(radius: &str, on: &str) -> Vec<Mark> {
     marks.push(label((92.0, 22.0), Anchor::Middle, on));
     let notes = [
         (30.0, t("half turn of")),
-        (50.0, "preload"),
-        (90.0, "plunger"),
+        (50.0, t("preload")),
+        (90.0, t("plunger")),
         (110.0, t("square to arm")),
     ];
     marks.extend(notes.map(|(y, words)| label((240.0, y), Anchor::Start, words)));
@@ -116,7 +116,7 @@ fn depth(gap: &str) -> Vec<Mark> {
         rect(ROLLER, 30.0, 77.5, 99.0, 5.0),
         lines(LEAD, &[&[(184.0, face), (232.0, face)], &[(192.0, land), (232.0, land)]]),
         text("c-tb", (238.0, 86.0), Anchor::Start, gap),
-        label((24.0, 68.0), Anchor::Start, "feeler"),
+        label((24.0, 68.0), Anchor::Start, t("feeler")),
         label((218.0, 26.0), Anchor::Start, t("shaft held on")),
         label((218.0, 46.0), Anchor::Start, t("its thrust face")),
         label((8.0, 176.0), Anchor::Start, t("mandrel, block square")),

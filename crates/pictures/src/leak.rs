@@ -1,6 +1,6 @@
 //! Pressure against time: as read, corrected, and the limit.
 
-use words::say;
+use words::{say, t};
 
 use crate::drawing::{Anchor, Drawing, Mark, Point, line, rect, text};
 use crate::scale::{Scale, held};
@@ -18,7 +18,7 @@ pub struct Curve {
     pub minutes: f64,
     /// The unit of the pressures.
     pub unit: &'static str,
-    /// What was done meanwhile, and when: "prop" at 3.2 min.
+    /// What was done meanwhile, and when: "Prop" at 3.2 min.
     pub flags: Vec<(f64, &'static str)>,
 }
 
@@ -51,7 +51,7 @@ impl Curve {
             line("c-lim", &[(LEFT, limit), (RIGHT, limit)]),
             text("c-t", (LEFT - 6.0, limit + 5.0), Anchor::End, number(self.limit)),
             // Beside the axis no flag hangs over it.
-            text("c-t", (LEFT - 6.0, limit + 22.0), Anchor::End, "limit"),
+            text("c-t", (LEFT - 6.0, limit + 22.0), Anchor::End, t("limit")),
             text("c-t", (LEFT + 6.0, TOP - 8.0), Anchor::Start, self.unit),
             text("c-t", (LEFT, FOOT + 20.0), Anchor::Middle, "0"),
             text("c-t", (RIGHT - 10.0, FOOT + 20.0), Anchor::Middle, number(longest)),
@@ -64,11 +64,11 @@ impl Curve {
         marks.push(line("c-raw", &place(&self.raw)));
         marks.push(line("c-cor", &place(&self.corrected)));
         if let [_, .., (raw_x, raw_y)] = place(&self.raw).as_slice() {
-            marks.push(text("c-t", (*raw_x, raw_y + 20.0), Anchor::End, "raw"));
+            marks.push(text("c-t", (*raw_x, raw_y + 20.0), Anchor::End, t("raw")));
         }
         if let [_, .., (over_x, over_y)] = place(&self.corrected).as_slice() {
             let x = 0.5 * (LEFT + over_x);
-            marks.push(text("c-tb", (x, over_y - 14.0), Anchor::Start, "corrected"));
+            marks.push(text("c-tb", (x, over_y - 14.0), Anchor::Start, t("corrected")));
         }
         let mut hung: Vec<f64> = Vec::new();
         for (at, name) in &self.flags {
@@ -144,18 +144,18 @@ mod tests {
             [-1.0, 2.0, 4.0, 7.0, 12.0].map(|at| height(&corrected, at)),
             [84.0, 83.0, 82.0, 82.0, 82.0]
         );
-        let flags = vec![(3.0, "prop"), (12.0, "rod")];
+        let flags = vec![(3.0, "Prop"), (12.0, "Rod")];
         let raw = corrected.clone();
         let curve = Curve { raw, corrected, limit: 77.0, minutes: 10.0, unit: "kPa", flags };
         let drawing = curve.draw(|value| (value as i64).to_string());
-        assert!(drawing.label.ends_with(" prop at 3 min. rod at 12 min."), "{}", drawing.label);
+        assert!(drawing.label.ends_with(" Prop at 3 min. Rod at 12 min."), "{}", drawing.label);
         let flags = drawing.marks.iter().filter(|mark| mark.ink == "c-flag");
         assert_eq!(flags.count(), 2);
     }
 
     #[test]
     fn no_flag_covers_the_word_limit() {
-        let flags = vec![(0.0, "prop"), (0.0, "drive"), (0.0, "rod")];
+        let flags = vec![(0.0, "Prop"), (0.0, "Drive"), (0.0, "Rod")];
         let raw = vec![(0.0, 84.0), (10.0, 82.0)];
         let curve =
             Curve { corrected: raw.clone(), raw, limit: 77.0, minutes: 10.0, unit: "kPa", flags };

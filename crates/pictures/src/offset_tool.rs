@@ -1,7 +1,7 @@
 //! An offset head on a wrench, drawn to scale with its angle.
 
 use std::f64::consts::PI;
-use words::say;
+use words::{say, t};
 
 use crate::drawing::{Anchor, Drawing, Mark, Point, circle, line, lines, outline, rect, text};
 use crate::scale::held;
@@ -90,7 +90,7 @@ impl OffsetTool {
             text("c-tb", (-0.5 * wrench, 56.0), Anchor::Middle, format!("L {length}")),
             text("c-tb", (beside, above), anchor, format!("E {head}")),
             text("c-m", (half.0, half.1 - 6.0), outward, angle.clone()),
-            text("c-t", (24.0 - wrench, -46.0), Anchor::Start, "pull"),
+            text("c-t", (24.0 - wrench, -46.0), Anchor::Start, t("pull")),
         ]
     }
 

@@ -44,11 +44,13 @@ pub fn card(tapers: bool, height: Height) -> Drawing {
 /// Both flanks of a gear side by side, each with its height and place along.
 pub fn flanks(tapers: bool, drive: (Height, Along), coast: (Height, Along)) -> Drawing {
     let mut marks = Vec::new();
-    for (x, name, (height, along)) in [(0.0, "drive", drive), (170.0, "coast", coast)] {
+    for (x, name, (height, along)) in
+        [(0.0, t("drive flank"), drive), (170.0, t("coast flank"), coast)]
+    {
         marks.extend(moved(flank(tapers, height, along), x, 22.0));
         marks.push(text("c-tb", (x + 70.0, 16.0), Anchor::Middle, name));
-        marks.push(text("c-t", (x + 14.0, 136.0), Anchor::Start, "toe"));
-        marks.push(text("c-t", (x + 126.0, 136.0), Anchor::End, "heel"));
+        marks.push(text("c-t", (x + 14.0, 136.0), Anchor::Start, t("toe")));
+        marks.push(text("c-t", (x + 126.0, 136.0), Anchor::End, t("heel")));
     }
     let family = if tapers { t("tooth depth tapers") } else { t("same depth all along") };
     let said = |(height, along)| format!("{}, {}", height_word(height), along_word(along));
@@ -71,9 +73,11 @@ pub fn pinion_moves(inward: bool) -> Drawing {
     let (tail, tip, word) = if inward { (far, near, "IN") } else { (near, far, "OUT") };
     marks.push(pointer(tail, tip));
     marks.push(text("k-note", (100.0, -54.0), Anchor::Start, word));
-    let way =
-        if inward { t("in, toward the gear axis") } else { t("out, away from the gear axis") };
-    let label = say!("The print says: move the pinion {way}.");
+    let label = match inward {
+        true => t("The print says: move the pinion in, toward the gear axis."),
+        false => t("The print says: move the pinion out, away from the gear axis."),
+    };
+    let label = label.to_owned();
     Drawing { view: [-130.0, -116.0, 320.0, 132.0], width: None, label, marks }
 }
 

@@ -38,7 +38,7 @@ pub fn map(section: &Section, to_oil: impl Fn(&str) -> Option<bool>) -> Drawing 
     drawing.view = [left, top, width, height + FOOT];
     drawing.label = say!(
         "Seal map. {} {} Other seals are not in this cut.",
-        section.plan.start,
+        t(section.plan.start),
         said.join(" ")
     );
     drawing
@@ -56,7 +56,7 @@ fn column(seal: &SealAt, (x, y): Point, tag: String, to_oil: Option<bool>) -> Ve
         Some(oil) => {
             let way = if oil { seal.oil } else { -seal.oil };
             marks.push(pointer((x - 24.0 * way, y + 30.0), (x + 24.0 * way, y + 30.0)));
-            if oil { "oil" } else { "water" }
+            if oil { t("oil") } else { t("water") }
         }
         None => t("not known"),
     };
@@ -87,8 +87,9 @@ impl Seat {
             rect("k-steel", -168.0, -31.0, 164.0, 40.0),
         ];
         marks.extend(self.lip());
-        for (x, word) in [(-142.0, "OIL"), (-45.0, "WATER")] {
-            let half = if word == "OIL" { 24.0 } else { 38.0 };
+        for (x, word) in [(-142.0_f64, t("OIL")), (-45.0, t("WATER"))] {
+            let half = 6.0 * word.chars().count() as f64 + 6.0;
+            let x = x.max(half - 168.0);
             marks.push(rect("o-plate", x - half, 13.0, 2.0 * half, 26.0));
             marks.push(text("c-tb", (x, 32.0), Anchor::Middle, word));
         }

@@ -88,7 +88,7 @@ impl Comb {
         marks.extend(shown.map(|pack| tooth("c-pack", scale.at(*pack), 20.0, 44.0)));
         if let Some(wanted) = self.wanted {
             let at = scale.place(wanted).at;
-            let words = format!("wanted {}", show(wanted));
+            let words = say!("wanted {pack}", pack = show(wanted));
             let (x, anchor) =
                 if at > 180.0 { (at - 10.0, Anchor::End) } else { (at + 10.0, Anchor::Start) };
             marks.push(tooth("c-want", at, 2.0, 50.0));

@@ -91,7 +91,7 @@ impl Trials {
         vec![
             lines("c-pred c-pred--firm", &whisker),
             diamond("c-pp", (at, middle), 10.0),
-            text("c-tb", (at.min(RIGHT - 26.0), name), Anchor::Middle, format!("{number} next")),
+            text("c-tb", (at.min(RIGHT - 26.0), name), Anchor::Middle, say!("{number} next")),
         ]
     }
 
@@ -100,8 +100,11 @@ impl Trials {
             .built
             .iter()
             .map(|trial| {
-                let out = if trial.left_out { t(", left out") } else { "" };
-                say!("pack {} read {}{out}", pack(trial.pack), reading(trial.reading))
+                let (pack, read) = (pack(trial.pack), reading(trial.reading));
+                match trial.left_out {
+                    true => say!("pack {pack} read {read}, left out"),
+                    false => say!("pack {pack} read {read}"),
+                }
             })
             .collect();
         parts.extend(self.next.map(|(next, mean, more)| {

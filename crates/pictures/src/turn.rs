@@ -1,6 +1,6 @@
 //! Socket and part with a paint line, and where the line must come to.
 
-use words::say;
+use words::{say, t};
 
 use crate::drawing::{Anchor, Drawing, circle, line, outline, text};
 use crate::offset_tool::hexagon;
@@ -41,8 +41,10 @@ impl Turn {
             let (x, y) = around(*mark, PART + 20.0);
             marks.push(text("c-tb", (x, y + 6.0), Anchor::Middle, words.clone()));
         }
-        let label =
-            say!("Socket and part with a paint line. Turn to {} past snug.", words.join(", then "));
+        let label = say!(
+            "Socket and part with a paint line. Turn to {} past snug.",
+            words.join(t(", then "))
+        );
         Drawing { view: [-132.0, -112.0, 264.0, 224.0], width: Some(264.0), label, marks }
     }
 }

@@ -53,8 +53,8 @@ pub fn end_play(readings: &[PushPull], limits: &Limits) -> Result<Answer, Refusa
     let mut step: f64 = 0.0;
     for reading in readings {
         let given = [
-            reading.pulled.given(key!("pulled"), Unit::Millimetre)?,
-            reading.pushed.given(key!("pushed"), Unit::Millimetre)?,
+            reading.pulled.given("indicator, pulled", Unit::Millimetre)?,
+            reading.pushed.given("indicator, pushed", Unit::Millimetre)?,
         ];
         let play = evaluate("end play", "mm", &given, &|[pulled, pushed]| (pulled - pushed).abs())?;
         step = step.max(play.standard());

@@ -15,10 +15,16 @@ pub struct Asked {
     pub optional: bool,
 }
 
-/// Words that say something else elsewhere: the label of their field, the word, and the text whose
-/// translation is that of the word there.
-const AT_LABEL: &[(&str, &str, &str)] =
-    &[("Stage", "low", "Stage: low"), ("Seals", "in", "Seals: in"), ("Seals", "out", "Seals: out")];
+/// Choices whose word says something else elsewhere: their translation hangs on their label too.
+const AT_LABEL: &[&str] = &[
+    "Stage: low",
+    "Seals: in",
+    "Seals: out",
+    "Hose into a blank: tight",
+    "The gears: new",
+    "Spring in its groove: seen",
+    "New, no twist, greased: seen",
+];
 
 impl Asked {
     /// What stands above it.
@@ -33,9 +39,11 @@ impl Asked {
         if !words.contains(&word) {
             return word;
         }
-        let own = AT_LABEL.iter().find(|(label, of, _)| (*label, *of) == (self.label, word));
-        let turned = own.map(|(.., text)| (t(text), *text)).filter(|(turned, text)| turned != text);
-        turned.map_or_else(|| t(word), |(turned, _)| turned)
+        let own = AT_LABEL.iter().find(|text| {
+            text.strip_prefix(self.label).and_then(|it| it.strip_prefix(": ")) == Some(word)
+        });
+        let turned = own.map(|text| t(text)).filter(|turned| !AT_LABEL.contains(turned));
+        turned.unwrap_or_else(|| t(word))
     }
 }
 

@@ -1,7 +1,7 @@
 //! What must be done under pressure, shafts turned and rod moved: tapped with its time, or said in a word.
 
 use measure::{Amount, Typed, Unit, real};
-use words::{key, say, t};
+use words::{say, t};
 use workshop::leak::Entry;
 
 use super::Given;
@@ -12,7 +12,7 @@ pub(super) const ACTS: &[&str] = &["Prop shaft turned", "Drive shaft turned", "S
 pub(super) const NONE: &str = "none here";
 
 /// The same on the curve.
-const FLAGS: [&str; 3] = [key!("prop"), key!("drive"), key!("rod")];
+const FLAGS: [&str; 3] = ["Prop", "Drive", "Rod"];
 
 /// What was done.
 pub(super) struct Acts {

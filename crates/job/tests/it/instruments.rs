@@ -115,7 +115,7 @@ fn turning_is_tapped_with_its_time() {
     assert!(waits(&["3.17"]).starts_with("Turn the drive shaft too. Move the shift rod."));
     assert!(waits(&["", "5.67", "7.70"]).starts_with("Turn the prop shaft too."));
     let picture = answer("leak", &tapped(&["3.17", "", "7.70"])).unwrap().picture.unwrap();
-    assert!(picture.label.ends_with(" prop at 3.2 min. rod at 7.7 min."), "{}", picture.label);
+    assert!(picture.label.ends_with(" Prop at 3.2 min. Rod at 7.7 min."), "{}", picture.label);
     // This unit has no rod; and what an earlier version kept, a word without its time, counts as it did.
     let mut no_rod = tapped(&["3.17", "5.67"]);
     no_rod.extend(values(&[("moved", &["none here"])]));
@@ -125,7 +125,7 @@ fn turning_is_tapped_with_its_time() {
     let mut late = tapped(&["5"]);
     late.extend(values(&[("at", &["2", "12"])]));
     let picture = answer("leak", &late).unwrap().picture.unwrap();
-    assert!(picture.label.ends_with(" prop at 3.0 min."), "{}", picture.label);
+    assert!(picture.label.ends_with(" Prop at 3.0 min."), "{}", picture.label);
     let mut early = tapped(&["0.50"]);
     early.extend(values(&[("at", &["1", "11"])]));
     let says = "acts: Prop shaft turned: found 0.50 min, expected no less than the first line, 1 min. Do \

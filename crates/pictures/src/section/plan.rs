@@ -1,7 +1,5 @@
 //! What a layout's section is written down as: parts back to front, and the places of its packs.
 
-use words::t;
-
 use super::super::drawing::{Anchor, Point};
 
 /// A point of a table: along the part's axis and away from it.
@@ -206,11 +204,11 @@ impl Ink {
             (Ink::Case, _) => "k-case",
             (Ink::Bore, _) => "k-bore",
             (Ink::Steel, false) => "k-steel",
-            (Ink::Steel, true) => t("k-steel k-hot"),
+            (Ink::Steel, true) => "k-steel k-hot",
             (Ink::Gear, false) => "k-gear",
-            (Ink::Gear, true) => t("k-gear k-hot"),
+            (Ink::Gear, true) => "k-gear k-hot",
             (Ink::Race, false) => "k-race",
-            (Ink::Race, true) => t("k-race k-hot"),
+            (Ink::Race, true) => "k-race k-hot",
             (Ink::Roller, _) => "k-roll",
             (Ink::Seal, _) => "k-seal",
         }

@@ -15,7 +15,7 @@ const LINE: usize = 26;
 pub fn lines(words: &str) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split_whitespace() {
-        match lines.last_mut().filter(|line| line.len() + word.len() < LINE) {
+        match lines.last_mut().filter(|line| letters(line) + letters(word) < LINE) {
             Some(line) => {
                 line.push(' ');
                 line.push_str(word);
@@ -26,13 +26,17 @@ pub fn lines(words: &str) -> Vec<String> {
     lines
 }
 
+fn letters(text: &str) -> usize {
+    text.chars().count()
+}
+
 impl Section {
     /// What the sketch says.
     pub(super) fn spoken(&self) -> String {
         if let Some(label) = &self.label {
             return label.clone();
         }
-        let start = self.plan.start;
+        let start = t(self.plan.start);
         let chosen = self.chosen.and_then(|at| self.plan.places.get(at));
         let Some(position) = chosen.and_then(|place| position(place.id)) else {
             let ids: Vec<_> = self.places().map(|place| place.id).collect();
@@ -57,15 +61,15 @@ fn position(id: &str) -> Option<&'static Position> {
 
 /// Where a pack lies and what a thicker one does.
 fn sentence(position: &Position, turned: bool) -> String {
-    let [still, shoved] = position.between;
+    let (id, [still, shoved]) = (position.id, position.between.map(t));
     let (thicker, sign) = match turned {
         false => (position.thicker, position.mesh_sign),
         true => (position.thinner, -position.mesh_sign),
     };
-    let mesh = match sign {
-        1 => t(", into the mesh"),
-        -1 => t(", out of the mesh"),
-        _ => "",
-    };
-    say!("{} lies between {still} and {shoved}. Thicker: {thicker}{mesh}.", position.id)
+    let thicker = t(thicker);
+    match sign {
+        1 => say!("{id} lies between {still} and {shoved}. Thicker: {thicker}, into the mesh."),
+        -1 => say!("{id} lies between {still} and {shoved}. Thicker: {thicker}, out of the mesh."),
+        _ => say!("{id} lies between {still} and {shoved}. Thicker: {thicker}."),
+    }
 }
