@@ -2,7 +2,7 @@
 
 use gearing::layout::Layout;
 use measure::{Band, Decimal, Quantity, Typed};
-use words::t;
+use words::{say, t};
 
 use crate::{
     Book, BookId, Counted, Fact, Field, FieldValue, FittedShim, Kind, PartMark, Position, Refusal,
@@ -140,7 +140,7 @@ fn position(book: &Book, id: &str) -> Result<Position, Refusal> {
 
 fn of_layout(book: &Book, slot: Slot) -> Result<(), Refusal> {
     opened(book)?;
-    let what = || format!("pack {}", slot.tag());
+    let what = || say!("pack {tag}", tag = slot.tag());
     let is_here = Sheet::fold(book).slots().contains(&slot);
     if is_here { Ok(()) } else { Err(Refusal::NotOfLayout { what: what() }) }
 }
@@ -184,7 +184,7 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
             let lengths = [Some(one), Some(other), Some(zero), marked.as_ref()];
             let are_lengths = lengths.into_iter().flatten().all(is_length);
             let fits = are_lengths && above_zero(one) && above_zero(other) && *count > 0;
-            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "shim" }) }
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: t("shim") }) }
         }
         Fact::ShimCameOut { shim, family, net, .. } => {
             written(t("the shim's name"), shim)?;
@@ -193,7 +193,7 @@ fn tin(book: &Book, fact: &Fact) -> Result<(), Refusal> {
                 return Err(Refusal::ShimNameTaken);
             }
             let fits = is_length(net) && above_zero(net);
-            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "shim" }) }
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: t("shim") }) }
         }
         Fact::ShimsCounted { shim, change, why } => {
             tin.shim(shim).ok_or(Refusal::NoSuchShim)?;
@@ -223,7 +223,7 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
                 let is_thick = shim.net() > Decimal::ZERO;
                 is_thick && !matches!(shim, FittedShim::Measured(typed) if !is_length(typed))
             });
-            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "pack" }) }
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: t("pack") }) }
         }
         Fact::ReadingTaken { check, values, arm, on } => {
             opened(book)?;
@@ -236,7 +236,7 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
                     && (check.may_be_below_zero() || !below_zero(value))
             };
             if !values.iter().all(fits) {
-                return Err(Refusal::WrongValue { field: "reading" });
+                return Err(Refusal::WrongValue { field: t("reading") });
             }
             let has_arm =
                 on.is_some() && arm.as_ref().is_some_and(|arm| is_length(arm) && above_zero(arm));
@@ -257,7 +257,7 @@ fn job(book: &Book, fact: &Fact) -> Result<(), Refusal> {
         Fact::PartsChanged { marks, .. } => {
             opened(book)?;
             let fits = marks.iter().all(PartMark::is_sound);
-            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: "mark" }) }
+            if fits { Ok(()) } else { Err(Refusal::WrongValue { field: t("mark") }) }
         }
         Fact::NoteWritten { text } => {
             opened(book)?;

@@ -7,6 +7,7 @@ use words::{say, t};
 
 use crate::advice::chance;
 use crate::case::Bridge;
+use crate::guided::capitalised;
 use crate::reading::length;
 use crate::{Check, CheckView, Predicted, Shown, figure::Figure, figure::figure, sheet::listed};
 
@@ -57,14 +58,16 @@ pub(crate) fn view(
     let read = view.judged.as_ref().map(|judged| judged.mean);
     let further = predicted.as_ref().zip(read).map(|(predicted, read)| {
         let off = read - predicted.mean;
-        let way = if off < Decimal::ZERO { "less" } else { "more" };
-        say!(
-            "{} reads {} {way} than the packs explain. ",
-            check.name(),
-            figure(off.abs(), Figure::Reading, shown)
-        )
+        let (check, by) = (check.name(), figure(off.abs(), Figure::Reading, shown));
+        match off < Decimal::ZERO {
+            true => say!("{check} reads {by} less than the packs explain."),
+            false => say!("{check} reads {by} more than the packs explain."),
+        }
     });
-    let says = say!("Leave the shims alone. {}Check in this order:", further.unwrap_or_default());
+    let says = match further {
+        Some(further) => say!("Leave the shims alone. {further} Check in this order:"),
+        None => t("Leave the shims alone. Check in this order:").to_owned(),
+    };
     let causes = causes
         .iter()
         .filter(|cause| cause.kind != CauseKind::AsPlanned && cause.share >= LEAST_SHARE)
@@ -85,29 +88,36 @@ fn cause_says(cause: &Cause, bridge: &Bridge, shown: Shown) -> String {
             tag(*position)
         ),
         CauseKind::Swapped { first, second } => say!(
-            "Packs {} and {} swapped. Take both out and measure them.",
-            tag(*first),
-            tag(*second)
+            "Packs {first} and {second} swapped. Take both out and measure them.",
+            first = tag(*first),
+            second = tag(*second)
         ),
         CauseKind::NotChanged { position } => {
             say!("{} not changed. Take the pack out and measure it.", tag(*position))
         }
         CauseKind::ShimMissing { position, thickness } => say!(
-            "A shim of {} is missing at {}. Look whether it stuck to the old race.",
-            figure(*thickness, Figure::Shim, shown),
-            tag(*position)
+            "A shim of {size} is missing at {pack}. Look whether it stuck to the old race.",
+            size = figure(*thickness, Figure::Shim, shown),
+            pack = tag(*position)
         ),
         CauseKind::NotSeated { position } => say!(
             "{}: race off its seat, or dirt under it. It acts as extra shim. Try the thin feeler \
              at 4 places.",
             tag(*position)
         ),
-        CauseKind::Slip { check, factor } => say!(
-            "{} written {} times too {}: unit or decimal slip. Read the gauge again.",
-            name(*check),
-            times(*factor),
-            if *factor < 1.0 { "small" } else { "large" }
-        ),
+        CauseKind::Slip { check, factor } => {
+            let (check, times) = (name(*check), times(*factor));
+            match *factor < 1.0 {
+                true => say!(
+                    "{check} written {times} times too small: unit or decimal slip. Read the gauge \
+                     again."
+                ),
+                false => say!(
+                    "{check} written {times} times too large: unit or decimal slip. Read the gauge \
+                     again."
+                ),
+            }
+        }
         CauseKind::OtherShaft { .. } => {
             t("Another arm or shaft than stated. Measure the arm and see which shaft it is on.")
                 .to_owned()
@@ -135,10 +145,10 @@ pub(crate) fn look(bridge: &Bridge, advice: &Advice) -> Vec<String> {
                 name(*check)
             )),
             Alarm::NotLoaded { check, play } => Some(say!(
-                "{} is off by about the {}. Perhaps the parts were not loaded the running way: \
-                 load them and read again.",
-                name(*check),
-                bridge.checks.get(*play).map_or("?", |check| check.short())
+                "{check} is off by about the {play}. Perhaps the parts were not loaded the running \
+                 way: load them and read again.",
+                check = name(*check),
+                play = bridge.checks.get(*play).map_or("?", |check| check.short())
             )),
             Alarm::Doubtful => Some(say!(
                 "All in band only in {} cases. Read again first, or find other sizes.",
@@ -153,7 +163,12 @@ pub(crate) fn buy_says(line: &StockLine, bridge: &Bridge, shown: Shown) -> Strin
     let size = figure(line.thickness, Figure::Shim, shown);
     let takes = bridge.positions.iter().filter(|position| position.family == line.family);
     let tags: Vec<&str> = takes.map(|position| position.slot.tag()).collect();
-    say!("Buy or borrow {} of {size} {} for {}.", line.count, shown.units.length, listed(&tags))
+    say!(
+        "Buy or borrow {count} of {size} {unit} for {packs}.",
+        count = line.count,
+        unit = shown.units.length,
+        packs = listed(&tags)
+    )
 }
 
 pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) -> String {
@@ -164,15 +179,16 @@ pub(crate) fn conflict_says(conflict: &Conflict, bridge: &Bridge, shown: Shown) 
         .map(|check| check.short())
         .collect();
     let excess = figure(length(conflict.excess), Figure::Reading, shown);
-    let together = if names.len() > 1 { t(" together") } else { "" };
-    let mut says = say!(
-        "{} cannot be in band{together}: {excess} {} too much. Look for a wrong part, a wrong way \
-         or a wrong limit.",
-        listed(&names),
-        shown.units.length
-    );
-    if let Some(first) = says.get_mut(..1) {
-        first.make_ascii_uppercase();
+    let (checks, excess) =
+        (capitalised(&listed(&names)), format!("{excess} {}", shown.units.length));
+    match names.len() {
+        1 => say!(
+            "{checks} cannot be in band: {excess} too much. Look for a wrong part, a wrong way or a \
+             wrong limit."
+        ),
+        _ => say!(
+            "{checks} cannot be in band together: {excess} too much. Look for a wrong part, a wrong \
+             way or a wrong limit."
+        ),
     }
-    says
 }

@@ -255,8 +255,11 @@ impl Blocked {
             },
             Blocked::Packs(slots) => {
                 let tags: Vec<&str> = slots.iter().map(|slot| slot.tag()).collect();
-                let packs = if tags.len() == 1 { "pack" } else { "packs" };
-                say!("Not written down: {packs} {}. Measure what lies there.", listed(&tags))
+                let packs = listed(&tags);
+                match tags.len() {
+                    1 => say!("Not written down: pack {packs}. Measure what lies there."),
+                    _ => say!("Not written down: packs {packs}. Measure what lies there."),
+                }
             }
             Blocked::Arm => {
                 t("The arm is on the propshaft and the gears have different teeth. Put \

@@ -7,6 +7,7 @@ use gearing::advice::Prediction;
 use measure::{Band, Decimal, Unit};
 
 use crate::case::builds;
+use crate::guided::capitalised;
 use crate::predicted::{at_arm, disagrees, predicted};
 use crate::standing::standing;
 use crate::{
@@ -108,8 +109,11 @@ pub(crate) fn says(view: &CheckView, advice: &AdviceView, shown: Shown) -> Strin
         (pack.act == PackAct::Fit).then(|| pack.total - pack.now)
     });
     let off = change.map(|change| {
-        let way = if change > Decimal::ZERO { "short" } else { t("too thick") };
-        say!("the pack is {way} by {}", figure(change.abs(), Figure::Reading, shown))
+        let by = figure(change.abs(), Figure::Reading, shown);
+        match change > Decimal::ZERO {
+            true => say!("the pack is short by {by}"),
+            false => say!("the pack is too thick by {by}"),
+        }
     });
     if view.judged.as_ref().is_some_and(|judged| judged.worked_out) {
         return t("Worked out from the play read before. Rolling torque proves it.").to_owned();
@@ -119,11 +123,7 @@ pub(crate) fn says(view: &CheckView, advice: &AdviceView, shown: Shown) -> Strin
         (CheckState::Locked { opens }, _) => opens.clone(),
         (CheckState::NearLimit, Some(off)) => say!("Reading again will not help: {off}."),
         (CheckState::NearLimit, None) => t("Too near the limit to be sure: read again.").to_owned(),
-        (CheckState::Out, Some(off)) => {
-            let mut letters = off.chars();
-            let first = letters.next().map(|letter| letter.to_ascii_uppercase());
-            format!("{}{}.", first.map(String::from).unwrap_or_default(), letters.as_str())
-        }
+        (CheckState::Out, Some(off)) => format!("{}.", capitalised(&off)),
         (CheckState::TightSpot, _) => {
             t("The tightest place is below the band: look for runout or a cocked race.").to_owned()
         }

@@ -16,8 +16,7 @@ pub fn hour_minute(at: i64, utc_offset: i32) -> String {
 /// The date: "12 May 2026". `utc_offset` is minutes ahead of UTC.
 pub fn date(at: i64, utc_offset: i32) -> String {
     let (year, month, day) = civil(day(at, utc_offset));
-    let month = MONTHS.get(month).copied().unwrap_or_default();
-    format!("{day} {month} {year}")
+    say!("{day} {month} {year}", month = month_name(month))
 }
 
 /// Date and time as tables sort them: "2026-05-12 10:05". `utc_offset` is minutes ahead of UTC.
@@ -54,7 +53,12 @@ pub fn apart(at: i64, other: i64, utc_offset: i32) -> String {
         return time;
     }
     let (_, month, day) = civil(day(at, utc_offset));
-    format!("{day} {} {time}", MONTHS.get(month).copied().unwrap_or_default())
+    say!("{day} {month} {time}", month = month_name(month))
+}
+
+/// A month's short name, counted from 0.
+fn month_name(month: usize) -> &'static str {
+    MONTHS.get(month).map_or("", |month| t(month))
 }
 
 fn local(at: i64, utc_offset: i32) -> i64 {

@@ -3,7 +3,6 @@
 //! Nothing here is any maker's value: the unit, its limits, its shims and its readings are made up.
 
 use measure::{Sign, Typed, Unit};
-use words::t;
 
 use crate::{
     ArmShaft, Book, BookId, Check, Fact, Field, FittedShim, Mesh, Slot, Stamp, read_fields,
@@ -50,8 +49,8 @@ pub fn acts(sheet: &str, job: &str, mut name: impl FnMut() -> String) -> Vec<Vec
         with(
             &job_book,
             vec![Fact::JobOpened {
-                boat: t("Demo boat, invented").to_owned(),
-                complaint: t("Whines ahead").to_owned(),
+                boat: "Demo boat, invented".to_owned(),
+                complaint: "Whines ahead".to_owned(),
                 sheet,
                 number: 1,
             }],

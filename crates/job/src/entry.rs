@@ -1,7 +1,6 @@
 //! Entries and the books they belong to.
 
 use std::fmt;
-use words::say;
 
 use crate::{Fact, sentence, wire};
 
@@ -127,8 +126,8 @@ impl fmt::Display for BookId {
         match self {
             BookId::Tin => f.write_str("tin"),
             BookId::Drawer => f.write_str("drawer"),
-            BookId::Sheet(id) => f.write_str(&say!("sheet:{id}")),
-            BookId::Job(id) => f.write_str(&say!("job:{id}")),
+            BookId::Sheet(id) => write!(f, "sheet:{id}"),
+            BookId::Job(id) => write!(f, "job:{id}"),
         }
     }
 }

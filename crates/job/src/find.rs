@@ -1,6 +1,8 @@
 //! Finding a job by what is known of it.
 
 use crate::clock::iso_day;
+use words::t;
+
 use crate::{JobSummary, date};
 
 impl JobSummary {
@@ -15,6 +17,7 @@ impl JobSummary {
         let number = self.number.to_string();
         let is_there = |word: &str| {
             word == "job"
+                || word == t("job")
                 || word == number
                 || names.iter().any(|name| name.contains(word))
                 || [self.opened_at, self.last_at].into_iter().any(|at| is_day(word, at, utc_offset))

@@ -86,7 +86,11 @@ impl InfluenceView {
                 .map(Check::short)
                 .collect();
             if !set.is_empty() {
-                back.push(say!("{} also reopens {}.", row.slot.tag(), listed(&set)));
+                back.push(say!(
+                    "{pack} also reopens {checks}.",
+                    pack = row.slot.tag(),
+                    checks = listed(&set)
+                ));
             }
         }
         if back.is_empty() {
@@ -136,8 +140,8 @@ fn cell(
         is_own: position.slot.check() == Some(check),
         number: change.map_or_else(String::new, |it| figure(it.abs(), Figure::Reading, shown)),
         way: match change {
-            Some(change) if change < Decimal::ZERO => "falls",
-            Some(_) => "grows",
+            Some(change) if change < Decimal::ZERO => t("falls"),
+            Some(_) => t("grows"),
             None if position.rereads(check) => t("read again"),
             None => t("no effect"),
         },
@@ -187,10 +191,7 @@ fn says(influences: &[(Slot, Check, Influence)], trials: usize, shown: Shown) ->
         show(share, 0, shown.mark)
     };
     let mut parts = Vec::new();
-    for (wanted, name) in [
-        (Known::Formula, t("by the gear shape")),
-        (Known::Guess, t("guessed without tooth angles")),
-    ] {
+    for wanted in [Known::Formula, Known::Guess] {
         let of_kind = || lashes().filter(|(.., it)| known(it) == wanted);
         let mut tags: Vec<&str> = of_kind().map(|(slot, ..)| slot.tag()).collect();
         tags.dedup();
@@ -198,16 +199,20 @@ fn says(influences: &[(Slot, Check, Influence)], trials: usize, shown: Shown) ->
         tags.dedup();
         let widest = of_kind().map(|(.., it)| it.sigma / it.slope.abs()).fold(0.0, f64::max);
         if !tags.is_empty() {
-            parts.push(format!("{} {name}, ± {} %.", listed(&tags), percent(widest, 1.0)));
+            let (packs, percent) = (listed(&tags), percent(widest, 1.0));
+            parts.push(match wanted {
+                Known::Guess => say!("{packs} guessed without tooth angles, ± {percent} %."),
+                _ => say!("{packs} by the gear shape, ± {percent} %."),
+            });
         }
     }
     for (slot, check, it) in lashes().filter(|(.., it)| known(it) == Known::Learnt) {
         let slope = show(length(it.slope.abs()), 2, shown.mark);
         parts.push(say!(
-            "{} learnt from {trials} trials: {slope} of {} per mm, ± {} %.",
-            slot.tag(),
-            check.short(),
-            percent(it.sigma, it.slope)
+            "{pack} learnt from {trials} trials: {slope} of {check} per mm, ± {percent} %.",
+            pack = slot.tag(),
+            check = check.short(),
+            percent = percent(it.sigma, it.slope)
         ));
     }
     parts.join(" ")

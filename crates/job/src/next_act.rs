@@ -162,8 +162,8 @@ pub fn stages(job: &Job, sheet: &Sheet) -> [Stage; 6] {
     } else {
         StageState::Here
     };
-    [t("Look"), t("Strip"), t("Judge"), t("Shim"), t("Close"), t("Prove")].map(|name| Stage {
-        name,
+    ["Look", "Strip", "Judge", "Shim", "Close", "Prove"].map(|name| Stage {
+        name: t(name),
         state: if name == "Shim" { shim } else { StageState::NotRecorded },
     })
 }
@@ -180,8 +180,11 @@ impl NextAct {
             NextAct::SeeFit => t("See what to fit").to_owned(),
             NextAct::Fit { slots, read } => {
                 let tags: Vec<&str> = slots.iter().map(|slot| slot.tag()).collect();
-                let are = if tags.len() == 1 { "is" } else { "are" };
-                say!("{} {are} fitted. Read {}", listed(&tags), read.short())
+                let (packs, check) = (listed(&tags), read.short());
+                match tags.len() {
+                    1 => say!("{packs} is fitted. Read {check}"),
+                    _ => say!("{packs} are fitted. Read {check}"),
+                }
             }
             NextAct::SeeCauses(_) => t("See causes").to_owned(),
             NextAct::FillTin => t("Put shims in the tin").to_owned(),
@@ -196,9 +199,9 @@ impl StageState {
     pub fn word(self) -> &'static str {
         match self {
             StageState::NotRecorded => t("not recorded"),
-            StageState::Here => "here",
-            StageState::Stale => "stale",
-            StageState::Done => "done",
+            StageState::Here => t("here"),
+            StageState::Stale => t("stale"),
+            StageState::Done => t("done"),
         }
     }
 }

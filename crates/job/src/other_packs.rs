@@ -40,7 +40,7 @@ pub fn other_packs((job, sheet, tin): (&Job, &Sheet, &Tin), shown: Shown) -> Vec
         let tags: Vec<&str> = opens.iter().map(|slot| slot.tag()).collect();
         let what = match tags.as_slice() {
             [] => t("As they are").to_owned(),
-            [one] => format!("{one} only"),
+            [one] => say!("{one} only"),
             tags => listed(tags),
         };
         let (chance, minutes) = (chance(choice.probability), choice.minutes);

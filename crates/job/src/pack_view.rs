@@ -153,7 +153,7 @@ fn from_tin(tin: &Tin, family: &str, net: Decimal, taken: &mut Vec<(String, u32)
         shim: FittedShim::FromTin { shim: id, net },
         net,
         in_case: false,
-        count: format!("{} of {}", before + 1, tin.in_stock(family, net)),
+        count: say!("{number} of {there}", number = before + 1, there = tin.in_stock(family, net)),
     }
 }
 
@@ -162,18 +162,12 @@ fn change_says(out: &[Decimal], put: &[Decimal], shown: Shown) -> String {
         let each: Vec<String> = nets.iter().map(|net| figure(*net, Figure::Shim, shown)).collect();
         each.join(" + ")
     };
-    let mut says = String::new();
-    if !out.is_empty() {
-        says = say!("Take out {}.", sum(out));
-    }
-    if !put.is_empty() {
-        let all = match put.len() {
-            1 => "",
-            2 => t("both "),
-            _ => t("all "),
-        };
-        let gap = if says.is_empty() { "" } else { " " };
-        says += &say!("{gap}Put in {}, {all}in the tin.", sum(put));
-    }
-    says
+    let taken = (!out.is_empty()).then(|| say!("Take out {shims}.", shims = sum(out)));
+    let added = match (put.len(), sum(put)) {
+        (0, _) => None,
+        (1, shims) => Some(say!("Put in {shims}, in the tin.")),
+        (2, shims) => Some(say!("Put in {shims}, both in the tin.")),
+        (_, shims) => Some(say!("Put in {shims}, all in the tin.")),
+    };
+    taken.into_iter().chain(added).collect::<Vec<_>>().join(" ")
 }

@@ -61,8 +61,10 @@ fn margin_says(margin: Decimal, expanded: Decimal, shown: Shown) -> String {
     match margin.checked_div(expanded) {
         Some(times) if times >= Decimal::ONE => {
             let times = measure::show(times.trunc(), 0, shown.mark);
-            let times = if times == "1" { "once".to_owned() } else { format!("{times} times") };
-            say!("Margin {amount} to the nearest limit, {times} the ±.")
+            match times.as_str() {
+                "1" => say!("Margin {amount} to the nearest limit, once the ±."),
+                _ => say!("Margin {amount} to the nearest limit, {times} times the ±."),
+            }
         }
         _ => say!("Margin {amount} to the nearest limit, less than the ±."),
     }

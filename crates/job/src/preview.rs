@@ -137,7 +137,7 @@ pub fn preview(
         predicted: prediction.map(|prediction| predicted(check, &prediction, band, shown)),
         band_says: band_says(check, sheet, band.is_some(), shown),
         how: if sheet.is_preload(check) {
-            PRELOAD.to_owned()
+            t(PRELOAD).to_owned()
         } else {
             check.how(on.unwrap_or(ArmShaft::Driveshaft))
         },
@@ -175,7 +175,7 @@ fn chosen_arm(
     if !check.has_arm() {
         return (None, None);
     }
-    match text.map(|text| length(t("arm radius"), text, unit)) {
+    match text.map(|text| length("arm radius", text, unit)) {
         Some(Ok(typed)) => (Some(typed), None),
         Some(Err(refused)) => (None, Some(refused)),
         None => (sheet.number(Field::ArmRadius).cloned(), None),
@@ -221,14 +221,14 @@ fn band_says(check: Check, sheet: &Sheet, has_band: bool, shown: Shown) -> Strin
     use crate::figure::{Figure, figure, with_unit};
     let Some(band) = sheet.band(check).filter(|_| has_band) else { return String::new() };
     let limit = |value: Decimal| figure(value, check.figure(), shown);
-    let limits = say!("Band {}–{}", limit(band.low()), limit(band.high()));
+    let (low, high) = (limit(band.low()), limit(band.high()));
     let radius = crate::field::band_at(check).and_then(|(radius, _)| sheet.millimetres(radius));
     match radius {
         Some(radius) => {
             let radius = with_unit(radius, Figure::Radius, shown);
-            say!("{limits} at {radius} from your sheet, shown at your arm.")
+            say!("Band {low}–{high} at {radius} from your sheet, shown at your arm.")
         }
-        None => say!("{limits} from your sheet."),
+        None => say!("Band {low}–{high} from your sheet."),
     }
 }
 

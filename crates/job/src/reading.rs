@@ -2,7 +2,6 @@
 
 use gearing::case::Arm;
 use measure::{Band, Decimal, Series, Typed, Uncertainty, Unit, judge, near_width, real};
-use words::t;
 
 use crate::{ArmShaft, Check, CheckState, Reading, Sheet, sheet_arm};
 
@@ -55,7 +54,7 @@ pub(crate) fn judged(
             / 2.0
             / real::from_decimal(radius.in_unit(Unit::Millimetre));
         uncertainty =
-            uncertainty.rectangular(t("arm radius"), share * real::from_decimal(series.mean()));
+            uncertainty.rectangular("arm radius", share * real::from_decimal(series.mean()));
     }
     let band = match arm {
         Some((radius, on)) if check.has_arm() => {

@@ -10,18 +10,20 @@ pub(crate) fn of(fact: &Fact) -> String {
     match fact {
         Fact::SheetOpened { name, .. } => say!("Unit sheet begun: {name}."),
         Fact::FieldTyped { field, value } => {
-            say!("{} typed: {}.", heading(*field), shown(*field, value))
+            say!("{field} typed: {value}.", field = heading(*field), value = shown(*field, value))
         }
-        Fact::FieldCleared { field } => say!("{} taken out.", heading(*field)),
-        Fact::ValueStands { field } => say!("{} looked at again: it stands.", heading(*field)),
+        Fact::FieldCleared { field } => say!("{field} taken out.", field = heading(*field)),
+        Fact::ValueStands { field } => {
+            say!("{field} looked at again: it stands.", field = heading(*field))
+        }
         Fact::VariantChosen { slot, position: None } => {
-            say!("The unit has no pack {}.", slot.tag())
+            say!("The unit has no pack {pack}.", pack = slot.tag())
         }
         Fact::VariantChosen { slot, position: Some(id) } => match Position::named(id) {
             Some(Position { between: [one, other], .. }) => {
-                say!("{} lies between {one} and {other}.", slot.tag())
+                say!("{pack} lies between {one} and {other}.", pack = slot.tag())
             }
-            None => say!("{} lies at {id}.", slot.tag()),
+            None => say!("{pack} lies at {id}.", pack = slot.tag()),
         },
         Fact::SignConfirmed { position } => match Position::named(position) {
             Some(Position { thicker, .. }) => say!("{position} seen: thicker, {thicker}."),
@@ -38,57 +40,65 @@ pub(crate) fn of(fact: &Fact) -> String {
                 None => say!("{position} is built the usual way."),
             }
         }
-        Fact::ShimsAdded { family, places: [one, other], zero, count, .. } => say!(
-            "{count} {family} {} measured {} and {other}, zero {zero}.",
-            plural(*count, "shim", "shims"),
-            one.text(),
-        ),
+        Fact::ShimsAdded { family, places: [one, other], zero, count, .. } => {
+            let (family, one) = (t(family), one.text());
+            match count {
+                1 => say!("1 {family} shim measured {one} and {other}, zero {zero}."),
+                _ => say!("{count} {family} shims measured {one} and {other}, zero {zero}."),
+            }
+        }
         Fact::ShimCameOut { family, net, .. } => {
-            say!("1 {family} shim of {net} put in from a case.")
+            say!("1 {family} shim of {net} put in from a case.", family = t(family))
         }
         Fact::ShimsCounted { change, why, .. } => counted(*change, why),
         Fact::ShimRejected { why, .. } if why.trim().is_empty() => t("Shim rejected.").to_owned(),
         Fact::ShimRejected { why, .. } => say!("Shim rejected: {why}."),
         Fact::JobOpened { boat, number, .. } => say!("Job {number} opened: {boat}."),
         Fact::PackFitted { slot, shims, as_found } => {
-            let how = if *as_found { "found" } else { "fitted" };
             let total: Decimal = shims.iter().map(FittedShim::net).sum();
             let each: Vec<String> = shims.iter().map(shim).collect();
-            let total = show(total, 3, Mark::Point);
-            say!("{} {how}: {} = {total} mm.", slot.tag(), each.join(" + "))
+            let (pack, shims, total) = (slot.tag(), each.join(" + "), show(total, 3, Mark::Point));
+            match as_found {
+                true => say!("{pack} found: {shims} = {total} mm."),
+                false => say!("{pack} fitted: {shims} = {total} mm."),
+            }
         }
         Fact::ReadingTaken { check, values, arm, .. } => {
-            let arm = arm.as_ref().map(|arm| say!(" at the {arm} arm")).unwrap_or_default();
-            say!("{} read {}{arm}.", check.name(), series(values))
+            let (check, values) = (check.name(), series(values));
+            match arm {
+                Some(arm) => say!("{check} read {values} at the {arm} arm."),
+                None => say!("{check} read {values}."),
+            }
         }
-        Fact::PackHeld { slot, held: true } => say!("{} stays as it is.", slot.tag()),
-        Fact::PackHeld { slot, held: false } => say!("{} may be changed again.", slot.tag()),
+        Fact::PackHeld { slot, held: true } => say!("{pack} stays as it is.", pack = slot.tag()),
+        Fact::PackHeld { slot, held: false } => {
+            say!("{pack} may be changed again.", pack = slot.tag())
+        }
         Fact::PartsChanged { slot, marks } => {
-            let each: Vec<String> = marks.iter().map(mark).collect();
-            let told =
-                if each.is_empty() { String::new() } else { format!(": {}", each.join(", ")) };
-            say!("New parts at {}{told}.", slot.tag())
+            let marks: Vec<String> = marks.iter().map(mark).collect();
+            let (pack, marks) = (slot.tag(), marks.join(", "));
+            match marks.as_str() {
+                "" => say!("New parts at {pack}."),
+                marks => say!("New parts at {pack}: {marks}."),
+            }
         }
         Fact::JobTagged { tag, tagged: true } => say!("Tag put on: {tag}."),
         Fact::JobTagged { tag, tagged: false } => say!("Tag taken off: {tag}."),
         Fact::JobArchived { archived: true } => t("Put away in the archive.").to_owned(),
         Fact::JobArchived { archived: false } => t("Back from the archive.").to_owned(),
-        Fact::PhotosFreed { photos, .. } => {
-            let count = photos.len();
-            let photos = if count == 1 { "photo" } else { "photos" };
-            say!("{count} {photos} taken off this device; a backup has them.")
-        }
+        Fact::PhotosFreed { photos, .. } => match photos.len() {
+            1 => t("1 photo taken off this device; a backup has it.").to_owned(),
+            count => say!("{count} photos taken off this device; a backup has them."),
+        },
         Fact::NoteWritten { text } => text.clone(),
         Fact::EntryRetracted { why, .. } if why.trim().is_empty() => t("Taken back.").to_owned(),
-        Fact::EntryRetracted { why, .. } => say!("Taken back: {why}."),
+        Fact::EntryRetracted { why, .. } => say!("Taken back: {why}.", why = t(why)),
         Fact::Guided(fact) => guided::sentence(fact),
     }
 }
 
 fn heading(field: Field) -> String {
-    let mut letters = field.facts().name().chars();
-    let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
-    first.unwrap_or_default() + letters.as_str()
+    guided::capitalised(field.facts().name())
 }
 
 fn shown(field: Field, value: &FieldValue) -> String {
@@ -116,19 +126,24 @@ fn shim(shim: &FittedShim) -> String {
 
 /// "mounting distance mark -2 to 3 (0.01 mm, + is more)".
 fn mark(mark: &PartMark) -> String {
-    let plus = if mark.plus == Plus::More { "more" } else { "less" };
     let (kind, unit) = (mark.kind.name().to_lowercase(), mark.unit.id());
-    say!("{kind} {} to {} ({unit}, + is {plus})", mark.old.text(), mark.new.text())
+    let (old, new) = (mark.old.text(), mark.new.text());
+    match mark.plus {
+        Plus::More => say!("{kind} {old} to {new} ({unit}, + is more)"),
+        Plus::Less => say!("{kind} {old} to {new} ({unit}, + is less)"),
+    }
 }
 
 fn counted(change: i32, why: &Counted) -> String {
-    let count = change.unsigned_abs();
-    let shims = plural(count, "shim", "shims");
-    match why {
-        Counted::Found => say!("{count} more {shims} found."),
-        Counted::Lost => say!("{count} {shims} gone."),
-        Counted::Taken { .. } => say!("{count} {shims} taken for a job."),
-        Counted::PutBack { .. } => say!("{count} {shims} put back from a job."),
+    match (why, change.unsigned_abs()) {
+        (Counted::Found, 1) => t("1 more shim found.").to_owned(),
+        (Counted::Found, count) => say!("{count} more shims found."),
+        (Counted::Lost, 1) => t("1 shim gone.").to_owned(),
+        (Counted::Lost, count) => say!("{count} shims gone."),
+        (Counted::Taken { .. }, 1) => t("1 shim taken for a job.").to_owned(),
+        (Counted::Taken { .. }, count) => say!("{count} shims taken for a job."),
+        (Counted::PutBack { .. }, 1) => t("1 shim put back from a job.").to_owned(),
+        (Counted::PutBack { .. }, count) => say!("{count} shims put back from a job."),
     }
 }
 
@@ -146,8 +161,4 @@ fn series(values: &[Typed]) -> String {
             texts.join(" ")
         }
     }
-}
-
-fn plural(count: u32, one: &'static str, more: &'static str) -> &'static str {
-    if count == 1 { one } else { more }
 }

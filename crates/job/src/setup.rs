@@ -4,6 +4,7 @@ use words::{say, t};
 
 use crate::case::{Blocked, Bridge};
 use crate::check_view::{check_view, says};
+use crate::guided::capitalised;
 use crate::standing::asked;
 use crate::{
     AdviceView, CheckState, CheckView, Field, FirstGuess, Job, NextAct, Sheet, Shown, Tin,
@@ -75,14 +76,11 @@ fn gate(checks: &[CheckView]) -> Gate {
     let is_stale = checks.iter().any(|view| matches!(view.state, CheckState::Stale { .. }));
     let is_open = !checks.is_empty() && in_band == checks.len();
     let names: Vec<&str> = checks.iter().map(|view| view.check.short()).collect();
-    let mut names = listed(&names);
-    if let Some(first) = names.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
+    let names = capitalised(&listed(&names));
     let sentence = if is_open {
         say!("{names} all in band in one assembly.")
     } else {
-        say!("{names} all in band in one assembly. {in_band} of {} now.", checks.len())
+        say!("{names} all in band in one assembly. {in_band} of {all} now.", all = checks.len())
     };
     Gate { is_open, is_stale, in_band, checks: checks.len(), sentence }
 }
@@ -96,11 +94,11 @@ fn cautions(sheet: &Sheet, bridge: &Result<Bridge, Blocked>) -> Vec<String> {
         .map(|position| position.id)
         .collect();
     if !unseen.is_empty() {
-        cautions.push(say!(
-            "Nobody has said which way {} {}. See it on the unit sheet.",
-            listed(&unseen),
-            if unseen.len() == 1 { "pushes" } else { "push" },
-        ));
+        let packs = listed(&unseen);
+        cautions.push(match unseen.len() {
+            1 => say!("Nobody has said which way {packs} pushes. See it on the unit sheet."),
+            _ => say!("Nobody has said which way {packs} push. See it on the unit sheet."),
+        });
     }
     cautions.extend(sheet.turned_says());
     let angles = [Field::PressureAngle, Field::SpiralAngle];

@@ -52,12 +52,11 @@ impl Sheet {
             return None;
         }
         let names: Vec<&str> = fields.iter().map(|field| field.facts().name()).collect();
-        let sentence = say!(
-            "{} cannot be judged without {}. Type {} on the unit sheet.",
-            check.name(),
-            listed(&names),
-            if names.len() == 1 { "it" } else { "them" },
-        );
+        let (judged, wanted) = (check.name(), listed(&names));
+        let sentence = match names.len() {
+            1 => say!("{judged} cannot be judged without {wanted}. Type it on the unit sheet."),
+            _ => say!("{judged} cannot be judged without {wanted}. Type them on the unit sheet."),
+        };
         Some(Missing { check, fields, sentence })
     }
 

@@ -84,7 +84,7 @@ fn words(
     count: u32,
     shown: Shown,
 ) -> String {
-    let again = |typing: &Typing| if typing.refused.is_some() { t(" again") } else { "" };
+    let again = |typing: &Typing| typing.refused.is_some();
     match new {
         Some(NewShim { uneven: Some(_), .. }) => t("Measure it again").to_owned(),
         Some(NewShim { net, .. }) => {
@@ -95,9 +95,12 @@ fn words(
                 count => say!("Put {count} of {net} in the tin"),
             }
         }
-        None if one.typed.is_none() => say!("Measure place 1{}", again(one)),
-        None if other.typed.is_none() => say!("Measure place 2{}", again(other)),
-        None => say!("Type the zero{}", again(zero)),
+        None if one.typed.is_none() && again(one) => t("Measure place 1 again").to_owned(),
+        None if one.typed.is_none() => t("Measure place 1").to_owned(),
+        None if other.typed.is_none() && again(other) => t("Measure place 2 again").to_owned(),
+        None if other.typed.is_none() => t("Measure place 2").to_owned(),
+        None if again(zero) => t("Type the zero again").to_owned(),
+        None => t("Type the zero").to_owned(),
     }
 }
 

@@ -39,14 +39,18 @@ pub fn expected_says(sheet: &Sheet, shown: Shown) -> String {
                 Figure::Reading,
                 Shown { units: Units::default(), ..shown },
             );
-            parts.push(format!("{slope} at {}", slot.tag()));
+            parts.push(say!("{slope} at {pack}", pack = slot.tag()));
         }
     }
     if parts.is_empty() {
         return String::new();
     }
     let arm = with_unit(arm, Figure::Radius, shown);
-    say!("Expected lash per {} of shim at {arm}: {}.", shown.units.length, listed(&parts))
+    say!(
+        "Expected lash per {unit} of shim at {arm}: {slopes}.",
+        unit = shown.units.length,
+        slopes = listed(&parts)
+    )
 }
 
 /// A job with one build, only for its slopes: any pack gives the same.

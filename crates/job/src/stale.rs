@@ -1,6 +1,6 @@
 //! What took the ground from a reading: a pack that was changed, or new parts.
 
-use words::{say, t};
+use words::say;
 
 use crate::{Job, PackFit, Reading, Sheet, Shown, Slot, clock};
 
@@ -46,11 +46,10 @@ fn rereads(sheet: &Sheet, slot: Slot, reading: &Reading) -> bool {
 /// Cause and cure: "Read 10:05. B1 changed 10:22, so read it again."
 pub(crate) fn why(reading: &Reading, lost: &Lost, shown: Shown) -> String {
     let offset = shown.utc_offset;
-    say!(
-        "Read {}. {}{} changed {}, so read it again.",
-        clock::apart(reading.at, lost.at, offset),
-        if lost.parts { t("Parts at ") } else { "" },
-        lost.slot.tag(),
-        clock::hour_minute(lost.at, offset),
-    )
+    let (read, pack) = (clock::apart(reading.at, lost.at, offset), lost.slot.tag());
+    let changed = clock::hour_minute(lost.at, offset);
+    match lost.parts {
+        true => say!("Read {read}. Parts at {pack} changed {changed}, so read it again."),
+        false => say!("Read {read}. {pack} changed {changed}, so read it again."),
+    }
 }

@@ -151,9 +151,12 @@ impl Tin {
     pub fn says(&self, fact: &Fact, shown: Shown) -> Option<String> {
         let Fact::ShimsCounted { shim, change, .. } = fact else { return None };
         let shim = self.shim(shim)?;
-        let way = if *change < 0 { "out" } else { "in" };
         let (net, left) = (figure(shim.net(), Figure::Shim, shown), shim.left());
-        Some(say!("{net}: {} {way}, {left} left", change.unsigned_abs()))
+        let count = change.unsigned_abs();
+        Some(match *change < 0 {
+            true => say!("{net}: {count} out, {left} left"),
+            false => say!("{net}: {count} in, {left} left"),
+        })
     }
 
     /// How many shims are in the tin, all families together.

@@ -8,7 +8,7 @@ use words::{say, t};
 use crate::case::builds;
 use crate::figure::{Figure, with_unit};
 use crate::reading::length;
-use crate::{Check, CheckState, CheckView, Job, Position, Sheet, Shown, sheet::listed};
+use crate::{Check, CheckState, CheckView, Job, Position, Sheet, Shown};
 
 /// What to do where the rolling torque is out of its band.
 pub(crate) fn look(checks: &[CheckView], job: &Job, sheet: &Sheet, shown: Shown) -> Option<String> {
@@ -18,13 +18,15 @@ pub(crate) fn look(checks: &[CheckView], job: &Job, sheet: &Sheet, shown: Shown)
         return None;
     }
     let is_high = judged.mean > band.high();
-    let over = if is_high { "over" } else { "under" };
     let (low, high) = (real::from_decimal(band.low()), real::from_decimal(band.high()));
     let says = match learnt(job, sheet, low, high) {
         Some((position, learnt)) => learnt_says(&position, &learnt, sheet, shown),
         None => small_step_says(sheet, is_high),
     };
-    Some(say!("Rolling torque is {over} its band. {says}"))
+    Some(match is_high {
+        true => say!("Rolling torque is over its band. {says}"),
+        false => say!("Rolling torque is under its band. {says}"),
+    })
 }
 
 /// The pack about which the builds showed most, and what they showed: builds that differ in no other
@@ -60,7 +62,7 @@ fn learnt(job: &Job, sheet: &Sheet, low: f64, high: f64) -> Option<(Position, Le
 fn learnt_says(position: &Position, learnt: &Learnt, sheet: &Sheet, shown: Shown) -> String {
     let tag = position.slot.tag();
     let thicker = learnt.tighter.0 * f64::from(sheet.signs(position).1);
-    let way = if thicker > 0.0 { "thicker" } else { "thinner" };
+    let way = if thicker > 0.0 { t("thicker") } else { t("thinner") };
     let [by, uncertain] = [learnt.tighter.0.abs(), 2.0 * learnt.tighter.1]
         .map(|step| with_unit(length(step), Figure::Shim, shown));
     let no_farther = if learnt.is_cut {
@@ -86,14 +88,19 @@ fn small_step_says(sheet: &Sheet, is_high: bool) -> String {
             .map(|position| position.slot.tag())
             .collect()
     };
-    let ways = [(tags(true), "thicker"), (tags(false), "thinner")];
-    let ways: Vec<String> = ways
-        .iter()
-        .filter(|(tags, _)| !tags.is_empty())
-        .map(|(tags, way)| format!("{} {way}", tags.join(" or ")))
-        .collect();
+    let or = |tags: &[&str]| match tags {
+        [before @ .., last] if !before.is_empty() => {
+            say!("{before} or {last}", before = before.join(", "))
+        }
+        tags => tags.concat(),
+    };
+    let (thicker, thinner) = (or(&tags(true)), or(&tags(false)));
+    let ways = match (thicker.as_str(), thinner.as_str()) {
+        (_, "") => say!("{thicker} thicker"),
+        ("", _) => say!("{thinner} thinner"),
+        _ => say!("{thicker} thicker, or {thinner} thinner"),
+    };
     say!(
-        "No formula says by how much: make {} by about 0.02 mm, then read every setting again.",
-        listed(&ways).replace(" and ", ", or ")
+        "No formula says by how much: make {ways} by about 0.02 mm, then read every setting again."
     )
 }

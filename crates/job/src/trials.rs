@@ -121,7 +121,10 @@ fn says(
     let number = builds.len();
     let seen_words = two(seen.abs());
     let what = bridge.checks.get(row).map_or("", |check| word(*check));
-    let told = say!("From {} to {number}: {seen_words} mm {what} per mm of shim.", number - 1);
+    let told = say!(
+        "From {before} to {number}: {seen_words} mm {what} per mm of shim.",
+        before = number - 1
+    );
     let expected = length(influence.formula);
     let agrees = expected.is_sign_negative() == seen.is_sign_negative();
     let sign = if agrees { t("Sign agrees.") } else { t("The sign disagrees.") };
@@ -136,8 +139,8 @@ fn touches(bridge: &Bridge, place: usize, row: usize) -> bool {
 fn word(check: Check) -> &'static str {
     match check {
         Check::Depth => t("depth gap"),
-        Check::Lash(_) => "lash",
+        Check::Lash(_) => t("lash"),
         Check::Setting(_) => t("end play"),
-        Check::Torque => "torque",
+        Check::Torque => t("torque"),
     }
 }

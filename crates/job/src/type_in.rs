@@ -179,7 +179,7 @@ impl Doubt {
 fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal> {
     let facts = field.facts();
     match facts.kind {
-        Kind::Length { .. } => length(facts.name(), text, unit).map(FieldValue::Number),
+        Kind::Length { .. } => length(facts.name, text, unit).map(FieldValue::Number),
         Kind::Play => play(text, unit).map(FieldValue::Number),
         Kind::Torque => torque(text, unit).map(FieldValue::Number),
         Kind::Angle => angle(field, text).map(FieldValue::Number),
@@ -189,7 +189,7 @@ fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal
         }
         Kind::Choice(_) => Err(FieldRefusal::Choice),
         Kind::Text => match text.trim() {
-            "" => Err(FieldRefusal::NoText { name: facts.name() }),
+            "" => Err(FieldRefusal::NoText { name: facts.name }),
             text => Ok(FieldValue::Word(text.to_owned())),
         },
     }
@@ -296,7 +296,8 @@ impl fmt::Display for FieldRefusal {
                 f.write_str(&say!("{found} is over 1000 N·m. Read the page again, like 1.2 N·m."))
             }
             FieldRefusal::NoRadius { name } => f.write_str(&say!(
-                "The {name} is 0. Measure it from the middle of the shaft, like 30.0."
+                "The {name} is 0. Measure it from the middle of the shaft, like 30.0.",
+                name = t(name)
             )),
             FieldRefusal::Teeth { found } => f.write_str(&say!(
                 "{found} is not a number of teeth from 3 to 500. Count them, like 14."
@@ -309,7 +310,8 @@ impl fmt::Display for FieldRefusal {
             }
             FieldRefusal::Choice => f.write_str(t("Nothing chosen. Choose one.")),
             FieldRefusal::NoText { name } => f.write_str(&say!(
-                "Nothing typed for the {name}. Type it, like: own manual, p. 118."
+                "Nothing typed for the {name}. Type it, like: own manual, p. 118.",
+                name = t(name)
             )),
         }
     }

@@ -35,7 +35,8 @@ impl Typing {
         let mut typing = Typing::of(text, unit, sign, LONGEST, |typed| doubt(check, typed));
         if typing.typed.as_ref().is_some_and(|typed| typed.unit().quantity() != own.quantity()) {
             let found = typing.typed.take().map(|typed| typed.to_string()).unwrap_or_default();
-            typing.refused = Some(say!("{found} is no {}. Type it in {own}.", check.short()));
+            typing.refused =
+                Some(say!("{found} is no {check}. Type it in {own}.", check = check.short()));
         }
         typing
     }

@@ -1,5 +1,7 @@
 //! Undo: the last act is taken back, in every book it wrote to.
 
+use words::key;
+
 use crate::{Book, BookId, Fact};
 
 /// The facts that take back the last act written in `book`, for each book it touched.
@@ -24,7 +26,8 @@ fn retractions(book: &Book, act: &str) -> Vec<(BookId, Fact)> {
         .into_iter()
         .filter(|entry| entry.act() == act && entry.fact.can_go())
         .map(|entry| {
-            let fact = Fact::EntryRetracted { entry: entry.id.clone(), why: "undo".to_owned() };
+            let fact =
+                Fact::EntryRetracted { entry: entry.id.clone(), why: key!("undo").to_owned() };
             (book.id().clone(), fact)
         })
         .collect()

@@ -85,20 +85,26 @@ fn effects(slot: Slot, changes: &[(Check, Decimal)], shown: Shown) -> Vec<String
         let falls = change.is_sign_negative();
         let name = match check {
             Check::Depth => {
-                let way = if falls { "closes" } else { "opens" };
-                parts.push(say!("depth gap {way} {}", amount(*change)));
+                let by = amount(*change);
+                parts.push(match falls {
+                    true => say!("depth gap closes {by}"),
+                    false => say!("depth gap opens {by}"),
+                });
                 continue;
             }
             Check::Lash(_) if both.is_some() => continue,
-            Check::Lash(_) if lashes.len() == 1 => "lash",
+            Check::Lash(_) if lashes.len() == 1 => t("lash"),
             _ => check.short(),
         };
-        let way = if falls { "falls" } else { "grows" };
-        parts.push(format!("{name} {way} {}", amount(*change)));
+        let by = amount(*change);
+        parts.push(if falls { say!("{name} falls {by}") } else { say!("{name} grows {by}") });
     }
     if let Some(both) = both {
-        let way = if both.is_sign_negative() { "fall" } else { "grow" };
-        parts.push(say!("both lashes {way} {}", amount(both)));
+        let by = amount(both);
+        parts.push(match both.is_sign_negative() {
+            true => say!("both lashes fall {by}"),
+            false => say!("both lashes grow {by}"),
+        });
     }
     parts
 }
