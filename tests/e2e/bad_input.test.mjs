@@ -74,10 +74,10 @@ describe("bad input", () => {
     await type(page, "place-1", "0.152");
     await type(page, "place-2", "0.154");
     await press(page, /in the tin$/);
-    await page.getByRole("button", { name: "One 0.151 out" }).click();
+    await page.getByRole("button", { name: "Take one 0.151 out" }).click();
     await page.getByText("none left").waitFor();
     const before = await count(page);
-    await page.getByRole("button", { name: "One 0.151 out" }).click({ force: true });
+    await page.getByRole("button", { name: "Take one 0.151 out" }).click({ force: true });
     await page.getByText("No 0.151 left in the tin. Fit another, or count the tin.").waitFor();
     assert.equal(await count(page), before, "nothing is stored");
   });

@@ -36,8 +36,11 @@ pub(super) fn turn_unit(keys: Keys, unit: Signal<Unit>) -> AnyView {
         }
     }));
     let spoken = move || {
-        let press_for = next().map(|next| format!(". Press for {next}")).unwrap_or_default();
-        say!("Unit: {}{press_for}", taken.get())
+        let unit = taken.get();
+        match next() {
+            Some(next) => say!("Unit: {unit}. Press for {next}"),
+            None => say!("Unit: {unit}"),
+        }
     };
     view! {
         <button

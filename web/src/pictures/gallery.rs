@@ -2,7 +2,6 @@
 
 use gearing::layout::LAYOUTS;
 use leptos::prelude::*;
-use words::t;
 
 use pictures::oring::Seated;
 use pictures::seals::{Seat, map};
@@ -22,16 +21,16 @@ use super::trials::{Trial, Trials};
 #[component]
 pub fn Gallery() -> impl IntoView {
     let groups = [
-        (t("Section"), sections()),
-        (t("Units"), units()),
-        (t("Layouts"), layouts()),
-        (t("Small bands"), small_bands()),
-        (t("Large bands"), large_bands()),
-        (t("Trials"), trials()),
-        (t("Shims"), shims()),
-        (t("Gauges"), gauges()),
-        (t("Seals"), seals()),
-        (t("Bench checks"), checks()),
+        ("Section", sections()),
+        ("Units", units()),
+        ("Layouts", layouts()),
+        ("Small bands", small_bands()),
+        ("Large bands", large_bands()),
+        ("Trials", trials()),
+        ("Shims", shims()),
+        ("Gauges", gauges()),
+        ("Seals", seals()),
+        ("Bench checks", checks()),
     ];
     let drawn = groups
         .into_iter()
@@ -78,7 +77,7 @@ fn Influence() -> impl IntoView {
     let choose = Callback::new(move |at| chosen.set(Some(at)));
     view! {
         <section class="sheet sheet--quiet">
-            <h2>{t("Influence")}</h2>
+            <h2>"Influence"</h2>
             <InfluenceGrid grid=grid(&FEW, &FEW_MOVES) chosen on_choose=choose/>
             <InfluenceGrid grid=grid(&MANY, &MANY_MOVES)/>
         </section>
@@ -129,7 +128,7 @@ fn grid(checks: &[&str], moves: &[(&str, &str)]) -> Grid {
         Row { id: (*id).to_owned(), cells }
     };
     Grid {
-        thicker: t("0.10 more").to_owned(),
+        thicker: "0.10 more".to_owned(),
         checks: checks.iter().map(|check| (*check).to_owned()).collect(),
         rows: moves.iter().map(row).collect(),
     }
@@ -188,25 +187,25 @@ fn sections() -> Vec<Drawing> {
         Section { change, turned, note: note.to_owned(), view, ..section }.draw()
     };
     vec![
-        sketch("B2", 0.0, false, t("gear aft"), View::Whole),
-        sketch("B2", -0.1, false, t("gear forward"), View::Whole),
-        sketch("B2", 0.1, true, t("gear forward"), View::Whole),
+        sketch("B2", 0.0, false, "gear aft", View::Whole),
+        sketch("B2", -0.1, false, "gear forward", View::Whole),
+        sketch("B2", 0.1, true, "gear forward", View::Whole),
         sketch("B2", 0.0, false, "", View::Low),
-        sketch("B1", 0.0, false, t("pinion down"), View::Close),
-        sketch("B2", 0.0, false, t("gear aft"), View::Close),
-        sketch("B3", 0.0, false, t("gear forward"), View::Close),
-        sketch("B4", 0.0, false, t("end play smaller"), View::Close),
+        sketch("B1", 0.0, false, "pinion down", View::Close),
+        sketch("B2", 0.0, false, "gear aft", View::Close),
+        sketch("B3", 0.0, false, "gear forward", View::Close),
+        sketch("B4", 0.0, false, "end play smaller", View::Close),
     ]
 }
 
 fn layouts() -> Vec<Drawing> {
     [
-        (Layout::B, t("Forward and reverse")),
-        (Layout::A, t("Single driven gear")),
-        (Layout::C, t("Twin propshafts")),
-        (Layout::D, t("Upper unit, cone clutch")),
-        (Layout::E, t("Single, both shafts preloaded")),
-        (Layout::Closed, t("Closed case")),
+        (Layout::B, "Forward and reverse"),
+        (Layout::A, "Single driven gear"),
+        (Layout::C, "Twin propshafts"),
+        (Layout::D, "Upper unit, cone clutch"),
+        (Layout::E, "Single, both shafts preloaded"),
+        (Layout::Closed, "Closed case"),
     ]
     .map(|(layout, label)| layout.draw(label))
     .to_vec()
@@ -214,7 +213,7 @@ fn layouts() -> Vec<Drawing> {
 
 fn band() -> Band {
     Band {
-        name: t("Forward lash, mm").to_owned(),
+        name: "Forward lash, mm".to_owned(),
         low: 0.273,
         high: 0.477,
         near: 0.03,
@@ -254,8 +253,8 @@ fn large_bands() -> Vec<Drawing> {
 fn trials() -> Vec<Drawing> {
     let trial = |pack, reading| Trial { pack, reading, left_out: false };
     let empty = Trials {
-        across: t("B2 pack, mm").to_owned(),
-        up: t("lash, mm").to_owned(),
+        across: "B2 pack, mm".to_owned(),
+        up: "lash, mm".to_owned(),
         low: 0.273,
         high: 0.477,
         ..Trials::default()
@@ -285,8 +284,8 @@ fn shims() -> Vec<Drawing> {
         range: Some((0.4, 1.0)),
     };
     let mut drawings = vec![
-        stack(&[shim(0.498, t("1 of 4")), shim(0.199, t("1 of 2"))]),
-        stack(&[shim(0.1, t("1 of 1")), shim(1.0, t("1 of 2")), shim(0.05, t("in the case"))]),
+        stack(&[shim(0.498, "1 of 4"), shim(0.199, "1 of 2")]),
+        stack(&[shim(0.1, "1 of 1"), shim(1.0, "1 of 2"), shim(0.05, "in the case")]),
         comb.draw("mm", three_places),
         Comb { packs: Vec::new(), ..comb }.draw("mm", three_places),
     ];
@@ -295,7 +294,7 @@ fn shims() -> Vec<Drawing> {
 }
 
 fn gauges() -> Vec<Drawing> {
-    let lash = Gauge::Lash { radius: t("30.0 mm").to_owned(), on: "driveshaft".to_owned() };
-    let depth = Gauge::Depth { gap: t("0.60 to 0.66").to_owned() };
+    let lash = Gauge::Lash { radius: "30.0 mm".to_owned(), on: "driveshaft".to_owned() };
+    let depth = Gauge::Depth { gap: "0.60 to 0.66".to_owned() };
     [lash, depth, Gauge::EndPlay].map(|gauge| gauge.draw()).to_vec()
 }

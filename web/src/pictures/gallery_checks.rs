@@ -4,7 +4,6 @@ use pictures::fit::{State, draw};
 use pictures::left_over::LeftOver;
 use pictures::offset_tool::OffsetTool;
 use pictures::turn::Turn;
-use words::t;
 
 use super::drawing::Drawing;
 
@@ -13,14 +12,14 @@ use super::drawing::Drawing;
 pub fn checks() -> Vec<Drawing> {
     let tool = |head: f64, angle: f64| {
         let words =
-            [t("400 mm").to_owned(), format!("{} mm", head as u32), format!("{}°", angle as u32)];
+            ["400 mm".to_owned(), format!("{} mm", head as u32), format!("{}°", angle as u32)];
         OffsetTool { wrench: 400.0, head, angle, words }.draw()
     };
     let state = |when: &str, gap, size: &str| State { when: when.into(), gap, size: size.into() };
     let states = [
-        state("20 °C", -0.04, t("0.040 mm")),
-        state("90 °C", 0.068, t("0.068 mm")),
-        state("80 °C", -0.002, t("0.002 mm")),
+        state("20 °C", -0.04, "0.040 mm"),
+        state("90 °C", 0.068, "0.068 mm"),
+        state("80 °C", -0.002, "0.002 mm"),
     ];
     let bars = [0.004, -0.004, 0.001, 0.002, -0.004, 0.003, -0.001, -0.001];
     let hours = ["12 h", "1:30", "3 h", "4:30", "6 h", "7:30", "9 h", "10:30"];
@@ -32,7 +31,7 @@ pub fn checks() -> Vec<Drawing> {
         tool(380.0, 120.0),
         Turn { marks: vec![40.0, 80.0] }.draw(),
         draw(&states),
-        LeftOver { bars, most: t("0.004 mm").to_owned() }.draw(),
+        LeftOver { bars, most: "0.004 mm".to_owned() }.draw(),
     ]);
     all
 }

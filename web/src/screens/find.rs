@@ -65,7 +65,7 @@ fn counted(found: usize, all: usize) -> String {
         (_, 0) => t("No job on this device yet").to_owned(),
         (0, _) => t("No job has all of these words. Type fewer, or a part of one.").to_owned(),
         (1, 1) => t("1 job").to_owned(),
-        (found, all) if found == all => format!("{all} jobs"),
+        (found, all) if found == all => say!("{all} jobs"),
         (found, all) => say!("{found} of {all} jobs"),
     }
 }

@@ -314,7 +314,7 @@ fn places(of: OpenJob, here: Here, notes: Signal<Vec<(Here, String)>>) -> Vec<Pl
         place(t("Judge"), nothing(), of.at("inspect"), &[Here::Judge, Here::Consent]),
         place(
             t("Set-up"),
-            format!("{readings} read"),
+            say!("{readings} read"),
             of.at("setup"),
             &[Here::Setup, Here::Reading, Here::Freeze],
         ),

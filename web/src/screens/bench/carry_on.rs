@@ -1,7 +1,7 @@
 //! Carry on: the job that was open last, where it stopped, and its next act.
 
 use std::sync::Arc;
-use words::t;
+use words::{say, t};
 
 use job::{Check, Job, NextAct, Sheet, ago, next_act};
 use leptos::prelude::*;
@@ -38,7 +38,7 @@ fn Stopped(job: Arc<Job>) -> impl IntoView {
     let (bench, now, shown) = (use_bench(), use_now(), use_shown());
     let sheet = bench.sheet(&job.sheet);
     let last_at = place::carry_on().map_or(job.last_at, |last| last.at);
-    let when = Signal::derive(move || format!("stopped {}", ago(last_at, now.get())));
+    let when = Signal::derive(move || say!("stopped {}", ago(last_at, now.get())));
     let id = job.id.clone();
     let told = job.history.last().map(|(_, sentence)| sentence.clone());
     let drawing = Signal::derive(move || {
@@ -98,9 +98,9 @@ fn stopped_at(job: &str) -> Option<String> {
     let path = place::carry_on()?.path;
     let screen = path.strip_prefix("/job/")?.strip_prefix(job)?.strip_prefix('/')?;
     match screen.split_once('/').unwrap_or((screen, "")) {
-        ("setup", _) => Some("set-up".to_owned()),
-        ("record", _) => Some("record".to_owned()),
-        ("read", check) => Some(format!("reading {}", Check::named(check)?.short())),
+        ("setup", _) => Some(t("set-up").to_owned()),
+        ("record", _) => Some(t("record").to_owned()),
+        ("read", check) => Some(say!("reading {}", Check::named(check)?.short())),
         _ => None,
     }
 }

@@ -71,7 +71,10 @@ fn whole(looked: &Looked) -> Option<AnyView> {
     };
     let damaged = looked.parcel.damaged;
     let photos = (damaged > 0).then(|| {
-        let title = say!("{} came damaged.", counted(damaged, "photo", "photos"));
+        let title = match damaged {
+            1 => t("1 photo came damaged.").to_owned(),
+            damaged => say!("{damaged} photos came damaged."),
+        };
         view! { <Notice glyph=Glyph::Warn title words=t("They are left out.") due=true/> }
     });
     let notice = words.map(|(title, words)| {
@@ -84,7 +87,7 @@ fn list(at: BringIn, looked: &Looked) -> AnyView {
     let rows: Vec<AnyView> = looked.changes.books.iter().map(|change| row(at, change)).collect();
     let photos = (looked.photos > 0).then(|| {
         let state = view! { <State sign=Sign::In words=t("Adds")/> }.into_any();
-        of_three(looked.photos, plural(looked.photos, "photo", "photos"), String::new(), state)
+        of_three(looked.photos, t("photos").to_owned(), String::new(), state)
     });
     let state = live(move || match at.kept.get() {
         true => view! { <State sign=Sign::In words=t("Kept")/> }.into_any(),
@@ -109,14 +112,15 @@ fn list(at: BringIn, looked: &Looked) -> AnyView {
 
 fn row(at: BringIn, change: &BookChange) -> AnyView {
     let (adds, had) = (change.adds, change.had);
-    let entries = plural(adds, "entry", "entries");
-    let into = if had == 0 { "as" } else { "into" };
-    let new = if had == 0 { t("a new ") } else { "" };
-    let what = match (&change.book, change.number) {
-        (BookId::Job(_), Some(number)) => say!("{entries} {into} {new}job, number {number}"),
-        (BookId::Sheet(_), _) => say!("{entries} {into} {new}unit sheet"),
-        _ => format!("{entries} {into} the {}", change.title.to_lowercase()),
+    let noun = if adds == 1 { t("entry") } else { t("entries") };
+    let place = match (&change.book, change.number, had) {
+        (BookId::Job(_), Some(number), 0) => say!("as a new job, number {number}"),
+        (BookId::Job(_), Some(number), _) => say!("into job number {number}"),
+        (BookId::Sheet(_), _, 0) => t("as a new unit sheet").to_owned(),
+        (BookId::Sheet(_), ..) => t("into a unit sheet you have").to_owned(),
+        _ => say!("into {book}", book = change.title),
     };
+    let what = format!("{noun} {place}");
     let note = match had {
         0 => change.title.clone(),
         had => say!("{}, you have {had}", change.title),
@@ -152,7 +156,7 @@ fn of_three(count: usize, what: String, note: String, state: AnyView) -> AnyView
 fn not_read(looked: &Looked) -> Option<AnyView> {
     let unread = looked.changes.unread;
     (unread > 0).then(|| {
-        let entries = counted(unread, "entry", "entries");
+        let entries = entries(unread);
         view! {
             <div class="sheet sheet--quiet">
                 <h2>{t("Not read")}</h2>
@@ -180,7 +184,7 @@ fn take_back(at: BringIn) -> AnyView {
         }
         .into_any();
     }
-    let entries = counted(brought.entries(), "entry", "entries");
+    let entries = entries(brought.entries());
     let undo = Callback::new(move |()| at.lift_out());
     view! {
         <Notice
@@ -198,10 +202,9 @@ fn take_back(at: BringIn) -> AnyView {
 }
 
 /// "1 entry", "14 entries".
-pub fn counted(count: usize, one: &str, more: &str) -> String {
-    format!("{count} {}", plural(count, one, more))
-}
-
-fn plural(count: usize, one: &str, more: &str) -> String {
-    if count == 1 { one } else { more }.to_owned()
+pub fn entries(count: usize) -> String {
+    match count {
+        1 => t("1 entry").to_owned(),
+        count => say!("{count} entries"),
+    }
 }

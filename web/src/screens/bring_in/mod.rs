@@ -183,7 +183,7 @@ fn next(at: BringIn) -> AnyView {
     let open = at.judged.with(|judged| judged.iter().filter(|it| it.is_none()).count());
     let keep = Callback::new(move |()| at.keep());
     let words = match open {
-        0 => say!("Keep {}", changes::counted(fresh, "entry", "entries")),
+        0 => say!("Keep {}", changes::entries(fresh)),
         open => say!("Judge {open} first"),
     };
     view! { <Act words waits=Signal::stored(open > 0) busy=at.busy on_press=keep/> }.into_any()

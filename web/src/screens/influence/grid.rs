@@ -12,7 +12,11 @@ use crate::pictures::influence::{Cell, Does, Grid, InfluenceGrid, Row};
 pub fn how_to_read(map: Map) -> Signal<String> {
     words(move || {
         let shown = map.of.shown();
-        say!("Read a row: make this pack {} {} thicker.", thicker(map), shown.units.length)
+        say!(
+            "Read a row: make this pack {by} {unit} thicker.",
+            by = thicker(map),
+            unit = shown.units.length
+        )
     })
 }
 
@@ -26,7 +30,7 @@ pub fn thicker(map: Map) -> String {
 #[component]
 pub fn Shown(map: Map) -> impl IntoView {
     let drawn = Signal::derive(move || {
-        let thicker = format!("{} more", thicker(map));
+        let thicker = say!("{} more", thicker(map));
         map.look(|told| grid(told, thicker)).unwrap_or_default()
     });
     let chosen = Signal::derive(move || {

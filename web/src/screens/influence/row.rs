@@ -29,7 +29,7 @@ fn sheet(map: Map, row: &InfluenceRow) -> AnyView {
                 <h2>
                     <Tag words=row.slot.tag() big=true/>
                 </h2>
-                <small>{format!("{} thicker", grid::thicker(map))}</small>
+                <small>{say!("{} thicker", grid::thicker(map))}</small>
             </div>
             <p>
                 <b>{format!("{}.", capital(&row.says))}</b>

@@ -34,7 +34,7 @@ const CARDS: [Card; 5] = [
 /// The name of a layout as its card has it.
 pub fn name(letter: &str) -> &'static str {
     let card = CARDS.iter().find(|(own, ..)| *own == letter);
-    card.map_or(t("Another layout"), |(_, _, name, _)| *name)
+    card.map_or(t("Another layout"), |(_, _, name, _)| t(name))
 }
 
 /// The layouts as cards.
@@ -45,7 +45,7 @@ pub fn Layouts(form: Form) -> impl IntoView {
 }
 
 fn card(form: Form, (letter, layout, title, words): Card) -> AnyView {
-    let bench = use_bench();
+    let (bench, title, words) = (use_bench(), t(title), t(words));
     let chosen = Signal::derive(move || form.layout_chosen(bench) == letter);
     let choose = Callback::new(move |()| form.choose_layout(bench, letter));
     view! {

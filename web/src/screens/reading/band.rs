@@ -3,7 +3,7 @@
 use job::{Preview, Shown, figure};
 use leptos::prelude::*;
 use measure::Decimal;
-use words::t;
+use words::{say, t};
 
 use super::series::Series;
 use crate::parts::{Sign, State, live, words};
@@ -20,7 +20,7 @@ pub fn Live(series: Series) -> impl IntoView {
     let spread = words(move || {
         let spread = |preview: &Preview| {
             let judged = preview.judged.as_ref()?;
-            Some(format!("spread {}", figure(judged.spread, series.check.figure(), shown())))
+            Some(say!("spread {}", figure(judged.spread, series.check.figure(), shown())))
         };
         series.look(spread).flatten().unwrap_or_default()
     });

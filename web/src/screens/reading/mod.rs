@@ -153,7 +153,7 @@ fn gauge(series: Series, preview: &Preview) -> Option<Gauge> {
         Check::Depth => {
             let limit = |value| figure(value, Figure::Reading, shown);
             let gap =
-                preview.band.map(|band| format!("{} to {}", limit(band.low()), limit(band.high())));
+                preview.band.map(|band| say!("{} to {}", limit(band.low()), limit(band.high())));
             Gauge::Depth { gap: gap.unwrap_or_default() }
         }
         Check::Torque => return None,

@@ -83,7 +83,7 @@ fn decimals() -> AnyView {
 fn unit(
     (id, title, note, quantity): (&'static str, &'static str, &'static str, Quantity),
 ) -> AnyView {
-    let (prefs, units) = (use_prefs(), unit_choices(quantity));
+    let (prefs, units, title, note) = (use_prefs(), unit_choices(quantity), t(title), t(note));
     let picks: Vec<Pick> = units.iter().map(|unit| Pick::from(unit.symbol())).collect();
     let is_chosen = move |unit: &Unit| prefs.units().of(*unit) == *unit;
     let chosen = Signal::derive(move || units.iter().position(is_chosen));

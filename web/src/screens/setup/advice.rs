@@ -34,7 +34,7 @@ fn card(fitting: Fitting, told: &SetUp) -> AnyView {
     let advice = &told.advice;
     let changed: Vec<&PackView> =
         advice.packs.iter().filter(|pack| pack.act == PackAct::Fit).collect();
-    let trial = (!changed.is_empty()).then(|| format!("trial {}", advice.trial));
+    let trial = (!changed.is_empty()).then(|| say!("trial {}", advice.trial));
     view! {
         <div class="fit" id="advice" tabindex="-1">
             <div class="fit__top">

@@ -2,7 +2,7 @@
 
 use job::{Figure, FittedShim, OtherPacks, PackAct, Slot, figure, fit, other_packs};
 use leptos::prelude::*;
-use words::t;
+use words::{say, t};
 
 use super::Fitting;
 use crate::bench::use_bench;
@@ -60,7 +60,7 @@ fn choice(fitting: Fitting, other: &OtherPacks) -> AnyView {
         view! {
             <p class="small">{does.join(" ")}</p>
             <button class="btn btn--wide" type="button" on:click=press(fitted)>
-                {format!("{} fitted", words.join(", "))}
+                {say!("{} fitted", words.join(", "))}
             </button>
         }
     });

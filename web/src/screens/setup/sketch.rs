@@ -129,10 +129,13 @@ fn Steps(fitting: Fitting, pack: Slot) -> impl IntoView {
             thought.by.set(Some(by));
         })
     };
-    let button = move |sign: &'static str, word: &'static str, way: Decimal| {
+    let button = move |sign: &'static str, way: Decimal| {
         live(move || {
             let step = figure(step(of.shown()), Figure::Reading, of.shown());
-            let spoken = format!("{} {word} by {step}", pack.tag());
+            let spoken = match sign {
+                "+" => say!("{pack} thicker by {step}", pack = pack.tag()),
+                _ => say!("{pack} thinner by {step}", pack = pack.tag()),
+            };
             view! {
                 <button class="btn btn--plain btn--step" type="button" aria-label=spoken on:click=press(turn(way))>
                     {sign}
@@ -157,9 +160,9 @@ fn Steps(fitting: Fitting, pack: Slot) -> impl IntoView {
     });
     view! {
         <div class="line line--tight spread">
-            {button("−", "thinner", Decimal::NEGATIVE_ONE)}
+            {button("−", Decimal::NEGATIVE_ONE)}
             {outcome}
-            {button("+", "thicker", Decimal::ONE)}
+            {button("+", Decimal::ONE)}
         </div>
     }
 }

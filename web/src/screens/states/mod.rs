@@ -8,7 +8,6 @@ mod verdicts;
 mod writing;
 
 use leptos::prelude::*;
-use words::t;
 
 use crate::address::Screen;
 use crate::parts::{Back, Dock, Jump, Place, Plate, UnitToggle};
@@ -31,16 +30,16 @@ fn StatesScreen() -> impl IntoView {
     let turn = Callback::new(move |()| inches.update(|it| *it = !*it));
     let other = move || if prefs.theme() == Theme::Shed { Theme::Sun } else { Theme::Shed };
     view! {
-        <Plate title=t("Component states") subtitle=t("for the builders")>
+        <Plate title="Component states" subtitle="for the builders">
             <UnitToggle inches on_toggle=turn/>
         </Plate>
         <main class="main" id="main" tabindex="-1">
             <div class="head">
-                <h1>{t("Component states")}</h1>
-                <p>{t("For the builders. Numbers and names are invented.")}</p>
+                <h1>"Component states"</h1>
+                <p>"For the builders. Numbers and names are invented."</p>
             </div>
             <button class="btn" type="button" on:click=move |_| prefs.set_theme(other())>
-                {t("The other theme")}
+                "The other theme"
             </button>
             <div class="cols sheetcols">
                 <section class="col">
@@ -65,11 +64,11 @@ fn StatesScreen() -> impl IntoView {
                     <verdicts::Rows/>
                 </section>
             </div>
-            <h2>{t("Pictures")}</h2>
+            <h2>"Pictures"</h2>
             <Gallery/>
         </main>
         <Dock>
-            <Back href="/" words=t("Bench")/>
+            <Back href="/" words="Bench"/>
             <Jump places=places()/>
         </Dock>
     }
@@ -84,10 +83,10 @@ fn places() -> Vec<Place> {
         here: href == "/states",
     };
     vec![
-        place(t("Bench"), "", "/"),
-        place(t("Shim tin"), "38", "/tin"),
-        place(t("Settings"), "", "/settings"),
-        place(t("States"), "here", "/states"),
+        place("Bench", "", "/"),
+        place("Shim tin", "38", "/tin"),
+        place("Settings", "", "/settings"),
+        place("States", "here", "/states"),
     ]
 }
 

@@ -9,7 +9,6 @@ use js_sys::{Array, Uint8Array};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{Blob, BlobPropertyBag};
-use words::{say, t};
 
 use crate::bench::{Bench, use_bench};
 use crate::device::now::fresh_id;
@@ -51,9 +50,9 @@ pub fn WritingScreen() -> impl IntoView {
         bench.with_book(&book.get_value(), ids).join("\n")
     });
     view! {
-        <Plate title=t("Writing") subtitle=t("for the builders")/>
+        <Plate title="Writing" subtitle="for the builders"/>
         <main class="main" id="main" tabindex="-1">
-            <h1>{t("Invented entries are written")}</h1>
+            <h1>"Invented entries are written"</h1>
             <p>
                 <output id="done">{move || done.get()}</output>
             </p>
@@ -65,14 +64,14 @@ pub fn WritingScreen() -> impl IntoView {
             </pre>
         </main>
         <Dock>
-            <Back href="/" words=t("Bench")/>
+            <Back href="/" words="Bench"/>
         </Dock>
     }
 }
 
 async fn open(bench: Bench, job: &BookId) {
     let fact = Fact::JobOpened {
-        boat: t("Invented, for a test").to_owned(),
+        boat: "Invented, for a test".to_owned(),
         complaint: String::new(),
         sheet: "none".to_owned(),
         number: 1,
@@ -84,9 +83,9 @@ async fn open(bench: Bench, job: &BookId) {
 async fn write(bench: Bench, job: &BookId, number: usize, bytes: usize) -> Result<String, String> {
     // A note, or what a step captured.
     let (fact, photos) = match bytes {
-        0 => (Fact::NoteWritten { text: say!("Invented note {number}.") }, Vec::new()),
+        0 => (Fact::NoteWritten { text: format!("Invented note {number}.") }, Vec::new()),
         bytes => {
-            let picture = picture(bytes).ok_or(t("The browser made no picture."))?;
+            let picture = picture(bytes).ok_or("The browser made no picture.")?;
             let photo = Photo { id: fresh_id(), picture };
             let value = Capture::Photo(photo.id.clone());
             let (step, label) = ("b10a".to_owned(), format!("invented {number}"));

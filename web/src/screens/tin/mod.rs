@@ -42,7 +42,7 @@ pub fn TinScreen() -> impl IntoView {
     let subtitle = Signal::derive(move || match tin.with(|tin| tin.count()) {
         0 => t("Empty").to_owned(),
         1 => t("1 shim").to_owned(),
-        count => format!("{count} shims"),
+        count => say!("{count} shims"),
     });
     let back = match untrack(|| bench.current_job()) {
         Some(job) => (format!("/job/{}/setup", job.id), t("Set-up")),

@@ -58,7 +58,7 @@ pub fn rows(tin: Memo<Arc<Tin>>, family: Family) -> AnyView {
 fn in_all(rows: &[TinRow]) -> String {
     match rows.iter().map(|row| row.count).fold(0, u32::saturating_add) {
         1 => t("1 shim").to_owned(),
-        count => format!("{count} shims"),
+        count => say!("{count} shims"),
     }
 }
 
@@ -66,22 +66,22 @@ fn in_all(rows: &[TinRow]) -> String {
 fn row(bench: Bench, row: TinRow, shown: Shown, refused: Refused) -> AnyView {
     let net = figure(row.net, Figure::Shim, shown);
     let class = if row.count == 0 { "tinrow tinrow--none" } else { "tinrow" };
-    let count = |why: Counted, change: i32, sign: &'static str, way: &'static str| {
+    let count = |why: Counted, change: i32, sign: &'static str, spoken: String| {
         let shim = row.shim.clone();
         let press = move |_| take(bench, shim.clone(), change, why.clone(), refused);
         view! {
             <button
                 class="btn btn--plain"
                 type="button"
-                aria-label=say!("One {net} {way}")
+                aria-label=spoken
                 on:click=press
             >
                 {sign}
             </button>
         }
     };
-    let out = count(Counted::Lost, -1, "−", "out");
-    let back = count(Counted::Found, 1, "+", "in");
+    let out = count(Counted::Lost, -1, "−", say!("Take one {net} out"));
+    let back = count(Counted::Found, 1, "+", say!("Put one {net} in"));
     view! {
         <div class=class>
             <Picture drawing=ring(real::from_decimal(row.net), row.count)/>
@@ -104,13 +104,13 @@ fn about(row: &TinRow, shown: Shown) -> String {
         let unit = marked.unit();
         let written =
             if unit == shown.units.length { marked.text().to_owned() } else { marked.to_string() };
-        format!("marked {written}")
+        say!("marked {written}")
     });
     let in_cases = match row.in_cases {
         0 => None,
         some => Some(say!("{some} in a case")),
     };
-    let none = (row.count == 0).then(|| "none left".to_owned());
+    let none = (row.count == 0).then(|| t("none left").to_owned());
     let parts = [marked, in_cases, none, row.not_offered.clone()];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
