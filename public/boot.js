@@ -5,6 +5,7 @@
 //   data-busy   set by the app while a field holds text that is not stored, or the pad is open;
 //               the update notice is hidden by the style sheet as long as it stands
 //   data-theme  "sun" or "shed"; kept by the app in localStorage under "shimwright.theme"
+//   lang        the language of the page; the choice is kept under "shimwright.language"
 //
 // and on window:
 //   shimwrightCrash(seen)  shows the crash card; the app calls it before it stops
@@ -14,28 +15,58 @@
   const root = document.documentElement;
   const TOO_LONG_MS = 30000;
 
+  // --- Language: the one chosen in the app, or else the device's ---------------------------
+  // `cargo xtask` fills these in from the catalogues: by language, by English text.
+  const WORDS = {};
+  const language = (kept("language", /en|es/) ?? navigator.language).slice(0, 2);
+  const known = WORDS[language] ?? {};
+  if (language in WORDS) root.lang = language;
+
+  // A text in that language, its {places} filled.
+  function t(english, places = {}) {
+    return (known[english] ?? english).replace(/{(\w+)}/g, (place, name) => places[name] ?? place);
+  }
+
+  // What stands in the page until the app comes, and the cards it may need without the app.
+  document.addEventListener("DOMContentLoaded", () => {
+    const cards = [...document.querySelectorAll("template")].map((template) => template.content);
+    for (const part of language in WORDS ? [document.getElementById("shell"), ...cards] : []) {
+      const texts = part ? document.createTreeWalker(part, NodeFilter.SHOW_TEXT) : null;
+      while (texts?.nextNode()) {
+        const text = texts.currentNode.data.trim();
+        if (text) texts.currentNode.data = texts.currentNode.data.replace(text, () => t(text));
+      }
+      for (const named of part?.querySelectorAll("[aria-label]") ?? []) named.ariaLabel = t(named.ariaLabel);
+    }
+  });
+
   // --- Theme, before the first paint -------------------------------------------------------
-  try {
-    const kept = /sun|shed/.exec(localStorage.getItem("shimwright.theme") ?? "");
-    if (kept) root.dataset.theme = kept[0];
-  } catch {
-    // Storage is blocked: the device's own theme stands.
+  const theme = kept("theme", /sun|shed/);
+  if (theme) root.dataset.theme = theme;
+
+  // A small preference of the app, where it is one of those known here.
+  function kept(name, values) {
+    try {
+      return values.exec(localStorage.getItem(`shimwright.${name}`) ?? "")?.[0];
+    } catch {
+      return undefined; // Storage is blocked: the device's own ways stand.
+    }
   }
 
   // --- Crash card --------------------------------------------------------------------------
   // After start only a trap in the app's own code is fatal; anything else leaves it working.
   const fatal = (thrown) => !("ready" in root.dataset) || thrown instanceof WebAssembly.RuntimeError;
-  const describe = (thrown) => String(thrown?.message ?? thrown ?? "a fault without words");
+  const describe = (thrown) => String(thrown?.message ?? thrown ?? t("a fault without words"));
 
   addEventListener("error", (event) => {
-    if (event.target instanceof HTMLScriptElement) showCrash(`${event.target.src || "the app’s code"} did not load`);
+    if (event.target instanceof HTMLScriptElement) showCrash(t("{file} did not load", { file: event.target.src || "/" }));
     else if (event instanceof ErrorEvent && fatal(event.error)) showCrash(describe(event.error ?? event.message));
   }, true);
   addEventListener("unhandledrejection", (event) => {
     if (fatal(event.reason)) showCrash(describe(event.reason));
   });
   setTimeout(() => {
-    if (!("ready" in root.dataset)) showCrash(`starting took longer than ${TOO_LONG_MS / 1000} seconds`);
+    if (!("ready" in root.dataset)) showCrash(t("starting took longer than {seconds} seconds", { seconds: TOO_LONG_MS / 1000 }));
   }, TOO_LONG_MS);
 
   window.shimwrightCrash = showCrash;
@@ -48,10 +79,10 @@
     const card = template.content.cloneNode(true).firstElementChild;
     const part = (name) => card.querySelector(`[data-${name}]`);
     const when = new Date().toISOString();
-    if (started) part("heading").textContent = "The app has stopped";
-    part("seen").textContent = `${started ? "Work" : "Starting"} stopped at: ${seen}.`;
+    if (started) part("heading").textContent = t("The app has stopped");
+    part("seen").textContent = started ? t("Work stopped at: {seen}.", { seen }) : t("Starting stopped at: {seen}.", { seen });
     part("version-shown").textContent = root.dataset.version;
-    part("when").textContent = new Date().toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
+    part("when").textContent = new Date().toLocaleString(language === "es" ? "es" : "en-GB", { dateStyle: "medium", timeStyle: "short" });
     part("copy").onclick = () => navigator.clipboard?.writeText(`Shimwright ${root.dataset.version}, ${when}: ${seen}`);
     part("reload").onclick = reload;
     part("export").onclick = async () => { part("exported").textContent = await exportEverything(); };
@@ -81,7 +112,7 @@
       }
       const there = new Set(lines);
       lines.push(...secondCopy().filter((line) => !there.has(line)));
-      if (lines.length + unread === 0) return "There is nothing to export: no job is kept on this device.";
+      if (lines.length + unread === 0) return t("There is nothing to export: no job is kept on this device.");
       const photos = base?.objectStoreNames.contains("photos") ? await asked(base, "photos", "getAllKeys") : [];
       const head = { shimwright: "backup", format: 1, at: Date.now(), device: "crash card", app: root.dataset.version, holds: "everything", entries: lines.length, photos: photos.length, part: 1, of: 1 };
       const text = [JSON.stringify(head), ...lines, ""].join("\n");
@@ -102,11 +133,11 @@
       link.download = name;
       link.click();
       setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-      const left = unread ? ` ${unread} could not be written out; they stay on this device.` : "";
-      const counted = (number, one, more) => `${number} ${number === 1 ? one : more}`;
-      return `Saved: ${name}. ${counted(lines.length, "entry", "entries")}, ${counted(parts.length - 2, "photo", "photos")}.${left}`;
+      const left = unread ? ` ${t("{unread} could not be written out; they stay on this device.", { unread })}` : "";
+      const saved = { name, entries: lines.length, photos: parts.length - 2 };
+      return t("Saved: {name}. Entries: {entries}, photos: {photos}.", saved) + left;
     } catch (thrown) {
-      return `The store did not open (${describe(thrown)}). Leave everything as it is, close other tabs of this app, and try again.`;
+      return t("The store did not open ({why}). Leave everything as it is, close other tabs of this app, and try again.", { why: describe(thrown) });
     }
   }
 

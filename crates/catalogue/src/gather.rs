@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::source::{Found, texts};
-use crate::steps;
+use crate::{page, steps};
 
 /// Where the texts of the app stand. The command line speaks English alone: it is for builders
 /// and for scripts.
@@ -45,6 +45,8 @@ const DOOR: [&str; 9] = [
 /// The file of a language that has a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Part {
+    /// In the page itself, before any code of the app.
+    Page,
     /// With the first page.
     Door,
     /// With the rest of the app.
@@ -55,11 +57,12 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order they are learnt.
-    pub const ALL: [Part; 3] = [Part::Door, Part::App, Part::Steps];
+    pub const ALL: [Part; 4] = [Part::Page, Part::Door, Part::App, Part::Steps];
 
     /// The file of a language.
     pub fn file(self, language: &str) -> String {
         match self {
+            Part::Page => format!("{language}-page.po"),
             Part::Door => format!("{language}-door.po"),
             Part::App => format!("{language}-app.po"),
             Part::Steps => format!("{language}-steps.po"),
@@ -114,6 +117,10 @@ pub fn gather(root: &Path) -> Result<Gathered, Unread> {
     }
     let (mut gathered, mut seen, mut named) =
         (Gathered::default(), BTreeSet::new(), BTreeSet::new());
+    for (text, at) in page::texts(root)? {
+        // The page has its words in itself: the app’s own catalogue has them again where it needs them.
+        gathered.keys.push(Key { text, at: at.to_owned(), part: Part::Page });
+    }
     files.sort_by_key(|path| (!is_in(root, path, &DOOR), path.clone()));
     for path in files.iter().filter(|path| !is_in(root, path, &LEFT_OUT)) {
         let part = if is_in(root, path, &DOOR) { Part::Door } else { Part::App };

@@ -7,6 +7,7 @@
 
 mod gather;
 mod literal;
+mod page;
 mod po;
 mod sound;
 mod source;

@@ -2,7 +2,7 @@
 
 use crate::run::{self, Outcome};
 use crate::setup::{Tools, rust};
-use crate::{code, finish, paths, styles};
+use crate::{code, finish, paths, styles, words};
 
 /// How much trouble is taken over the size of the app.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +26,7 @@ impl Make {
 /// Builds the app and finishes it.
 pub fn build(tools: &Tools, make: Make) -> Outcome {
     styles::join(&paths::root().join("web"))?;
+    words::fill_boot()?;
     rust::compile_app(make.profile())?;
     // A NO_COLOR that is set but not `true` or `false` stops this version of Trunk.
     run::succeed(tools.command("trunk", &["--log", "error", "build"]).env_remove("NO_COLOR"))?;

@@ -4,11 +4,51 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
+use words::Entry;
+
 use crate::paths;
 use crate::run::{self, Outcome};
 
+const EMPTY: &str = "const WORDS = {};";
+
 /// Their folder in `dist/`.
 pub const FOLDER: &str = "words";
+
+/// Writes `web/page/boot.js` from `public/boot.js`, with the words of the page itself in it: they are
+/// needed before the app, and without it.
+pub fn fill_boot() -> Outcome {
+    let root = paths::root();
+    let unreadable = |cause| format!("public/boot.js is not readable: {cause}.");
+    let script = fs::read_to_string(root.join("public/boot.js")).map_err(unreadable)?;
+    let unreadable = |cause| format!("crates/words/po is not readable: {cause}.");
+    let mut languages = String::new();
+    for entry in fs::read_dir(root.join("crates/words/po")).map_err(unreadable)? {
+        let path = entry.map_err(unreadable)?.path();
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        let Some(language) = name.strip_suffix("-page.po") else { continue };
+        let text = fs::read_to_string(&path).map_err(unreadable)?;
+        let entries = words::read(&text).map_err(|torn| format!("{}: {torn}", path.display()))?;
+        languages.push_str(&format!("{}: {},", quoted(language), object(&entries)));
+    }
+    let filled = script.replacen(EMPTY, &format!("const WORDS = {{{languages}}};"), 1);
+    if filled == script {
+        return Err(format!("public/boot.js has no line `{EMPTY}`."));
+    }
+    fs::write(root.join("web/page/boot.js"), filled)
+        .map_err(|cause| format!("web/page/boot.js is not writable: {cause}."))
+}
+
+fn object(entries: &[Entry]) -> String {
+    let known = entries.iter().filter(|it| !it.english.is_empty() && !it.turned.is_empty());
+    let pairs = known.map(|it| format!("{}: {}", quoted(&it.english), quoted(&it.turned)));
+    format!("{{{}}}", pairs.collect::<Vec<_>>().join(","))
+}
+
+/// A text as JavaScript has it; ours have no control characters but the end of a line.
+fn quoted(text: &str) -> String {
+    let escaped = text.replace('\\', "\\\\").replace('"', "\\\"").replace('\n', "\\n");
+    format!("\"{escaped}\"")
+}
 
 /// Writes every catalogue into `dist/`, without what is only for translators.
 pub fn lay(dist: &Path) -> Outcome {
@@ -20,6 +60,9 @@ pub fn lay(dist: &Path) -> Outcome {
         let text = fs::read_to_string(&path).map_err(unreadable)?;
         let name = path.with_extension("txt");
         let Some(name) = name.file_name() else { continue };
+        if name.to_string_lossy().ends_with("-page.txt") {
+            continue;
+        }
         fs::write(to.join(name), bare(&text))
             .map_err(|cause| format!("dist/{FOLDER} is not writable: {cause}."))?;
     }
@@ -44,7 +87,20 @@ fn bare(catalogue: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::bare;
+    use words::Entry;
+
+    use super::{bare, object};
+
+    #[test]
+    fn only_what_is_turned_stands_in_the_script() {
+        let entry = |english: &str, turned: &str| Entry {
+            english: english.to_owned(),
+            turned: turned.to_owned(),
+        };
+        let entries =
+            [entry("", "Language: es"), entry("Later", "Más \"tarde\""), entry("Now", "")];
+        assert_eq!(object(&entries), r#"{"Later": "Más \"tarde\""}"#);
+    }
 
     #[test]
     fn comments_and_empty_lines_stay_behind() {
