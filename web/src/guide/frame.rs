@@ -132,7 +132,7 @@ fn Running(guide: Guide) -> impl IntoView {
 
 fn clock(view: &ClockView, href: String) -> AnyView {
     let class = if view.done { "clock clock--done" } else { "clock" };
-    let left = if view.done { "done".to_owned() } else { format!("{} min", view.left) };
+    let left = if view.done { t("done").to_owned() } else { format!("{} min", view.left) };
     view! {
         <a class=class href=href>
             <span class="dial" style:--p=view.percent.to_string()></span>

@@ -150,7 +150,7 @@ fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
             </header>
             <p class="box box--c">
                 <b>{t("First of all: ")}</b>
-                {WINS}
+                {t(WINS)}
             </p>
         }
     });
@@ -175,19 +175,19 @@ fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
 
 fn part(part: &'static Part) -> AnyView {
     let steps: Vec<AnyView> =
-        part.steps.iter().map(|step| view! { <li>{*step}</li> }.into_any()).collect();
+        part.steps.iter().map(|step| view! { <li>{t(step)}</li> }.into_any()).collect();
     let caution = part.caution.map(|(title, words)| {
         view! {
             <p class="box box--c">
-                <b>{title}</b>
+                <b>{t(title)}</b>
                 " "
-                {words}
+                {t(words)}
             </p>
         }
     });
     view! {
         <section class="guide">
-            <h2>{part.title}</h2>
+            <h2>{t(part.title)}</h2>
             <div class="guide__pic">
                 <Picture drawing=Signal::stored(draw(part.shows))/>
             </div>

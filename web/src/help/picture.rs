@@ -39,7 +39,7 @@ pub fn draw(shows: Shows) -> Drawing {
         Shows::Case => glance(),
         Shows::Closed => closed(t("A gearcase that is shut.")),
         Shows::Gauge => {
-            Gauge::Lash { radius: t("30.0 mm").to_owned(), on: "driveshaft".to_owned() }.draw()
+            Gauge::Lash { radius: "30.0 mm".to_owned(), on: t("driveshaft").to_owned() }.draw()
         }
         Shows::Layout => {
             Layout::B.draw(t("A gearcase with forward and reverse gears, in section."))

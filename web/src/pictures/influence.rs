@@ -68,9 +68,9 @@ impl Does {
     /// What is seen, and what is spoken in its place.
     fn shown(self) -> (&'static str, &'static str) {
         match self {
-            Does::Falls => ("▼", "falls"),
-            Does::Grows => ("▲", "grows"),
-            Does::Again => ("again", t("is read again")),
+            Does::Falls => ("▼", t("falls")),
+            Does::Grows => ("▲", t("grows")),
+            Does::Again => (t("again"), t("is read again")),
             Does::Stays => ("·", t("no effect")),
         }
     }

@@ -3,7 +3,7 @@
 use job::{Figure, figure};
 use leptos::prelude::*;
 use practice::{ROUNDS, Seen};
-use words::{say, t};
+use words::{key, say, t};
 
 use super::Unit;
 use crate::parts::{Choice, Tag, Text, TextField, whether};
@@ -19,12 +19,16 @@ pub fn readings(unit: Unit) -> AnyView {
     let farthest = round.checks.get(round.farthest).map(|seen| seen.name.to_lowercase());
     let sheets = round.checks.iter().map(|seen| check(unit, seen)).collect_view();
     let packs = round.packs.iter().map(|pack| {
-        let now = if pack.is_changed { t("changed, now") } else { "holds" };
         let total = figure(pack.total, Figure::Shim, shown);
+        let now = match pack.is_changed {
+            true => say!("changed, now {total}."),
+            false => say!("holds {total}."),
+        };
         view! {
             <p>
                 <Tag words=pack.position.clone()/>
-                {format!(" {now} {total}.")}
+                " "
+                {now}
             </p>
         }
     });
@@ -45,12 +49,12 @@ fn check(unit: Unit, seen: &Seen) -> AnyView {
     let stops: &[&str] = if seen.readings.len() == 4 {
         &["0°", "90°", "180°", "270°"]
     } else {
-        &["1st", "2nd", "3rd"]
+        &[key!("1st"), key!("2nd"), key!("3rd")]
     };
     let cells = stops.iter().zip(&seen.readings).map(|(stop, reading)| {
         view! {
             <span class="cell">
-                <small>{*stop}</small>
+                <small>{t(stop)}</small>
                 <b>{length(*reading)}</b>
             </span>
         }

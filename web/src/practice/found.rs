@@ -60,13 +60,13 @@ fn faults(unit: Unit) -> Vec<Fault> {
         let told = round.told(decided.decision, &length);
         let chosen =
             round.decisions.get(decided.decision).map(|it| it.title.clone()).unwrap_or_default();
-        let because = match decided.because.trim() {
-            "" => String::new(),
-            because => say!(", because: {because}"),
+        let note = match decided.because.trim() {
+            "" => chosen,
+            because => say!("{chosen}, because: {because}"),
         };
         let (sign, word) =
             if told.is_right { (Sign::In, t("Found")) } else { (Sign::Near, t("Told")) };
-        Fault { name: told.fault, note: format!("{chosen}{because}"), sign, word }
+        Fault { name: told.fault, note, sign, word }
     };
     (0..ROUNDS).map(of).collect()
 }

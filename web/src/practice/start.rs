@@ -18,7 +18,7 @@ pub fn sheet(unit: Unit) -> AnyView {
             >
                 <Icon glyph=Glyph::Cap/>
                 <span>
-                    <b>{*name}</b>
+                    <b>{t(name)}</b>
                     <br/>
                     <span class="dim">{say!("{ROUNDS} units, each with this fault")}</span>
                 </span>

@@ -3,7 +3,7 @@
 use job::guide::{ClockView, Stands};
 use job::{Job, Sheet, date, hour_minute};
 use leptos::prelude::*;
-use words::t;
+use words::{say, t};
 
 use super::{at_a_glance, marks, sign};
 use crate::bench::{AT_FIRST, use_bench};
@@ -21,7 +21,7 @@ pub fn screen() -> AnyView {
     let count = words(move || {
         let units = match bench.jobs().len().min(AT_FIRST) {
             1 => t("1 unit").to_owned(),
-            units => format!("{units} units"),
+            units => say!("{units} units"),
         };
         format!("{units} · {}", date(now.get(), utc_offset_minutes(now.get())))
     });
@@ -118,7 +118,7 @@ fn view(guide: Guide, job: &Job, sheet: &Sheet) -> AnyView {
 
 fn dial(clock: &ClockView) -> AnyView {
     let left = match clock.done {
-        true => "done".to_owned(),
+        true => t("done").to_owned(),
         false if clock.left >= 120 => format!("{} h {:02}", clock.left / 60, clock.left % 60),
         false => format!("{} min", clock.left),
     };

@@ -2,14 +2,14 @@
 
 use job::guide::ConsentRefusal;
 use leptos::prelude::*;
-use words::t;
+use words::{key, t};
 
 use super::pad;
 use super::state::Consenting;
 use crate::page::lead_to;
 use crate::parts::{Act, Glyph, Pick, Seg, TextField, live, press, whether, words};
 
-const WAYS: [&str; 3] = ["Signs here", "By phone", "Message"];
+const WAYS: [&str; 3] = ["Signs here", "By phone", key!("Message")];
 
 /// The sheet with the answer.
 pub fn sheet(consenting: Consenting) -> AnyView {
@@ -34,7 +34,7 @@ pub fn sheet(consenting: Consenting) -> AnyView {
             <p class="label" aria-hidden="true">
                 {t("How")}
             </p>
-            <Seg id="how" label=t("How") picks=WAYS.map(Pick::from).into() chosen on_choose=choose/>
+            <Seg id="how" label=t("How") picks=WAYS.map(|way| Pick::from(t(way))).into() chosen on_choose=choose/>
             {live(move || if here.get() { pad::pad(consenting) } else { ().into_any() })}
             <TextField id="initials" label=initials value=consenting.initials placeholder="ML"/>
             {consenting.acting.says()}

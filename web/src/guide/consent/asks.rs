@@ -17,11 +17,10 @@ pub fn head(consenting: Consenting) -> AnyView {
         };
         let before = asked.last.as_ref().map(|last| {
             let heading = last.heading(moment.now, moment.utc_offset);
-            let limit = match last.limit.as_str() {
-                "" => String::new(),
-                limit => say!(", limit {limit}"),
-            };
-            say!("Agreed last: {heading}{limit}.")
+            match last.limit.as_str() {
+                "" => say!("Agreed last: {heading}."),
+                limit => say!("Agreed last: {heading}, limit {limit}."),
+            }
         });
         let no = asked.refused.as_ref().map(|no| no.says(moment.now, moment.utc_offset));
         let opening = t("Opening the case often finds more: agree first, then open.").to_owned();
@@ -140,7 +139,7 @@ pub fn stops(consenting: Consenting) -> AnyView {
 }
 
 fn tick(consenting: Consenting, line: String, before: bool) -> AnyView {
-    let (title, own) = (line.clone(), line.clone());
+    let (title, own) = (t(&line).to_owned(), line.clone());
     let ticked = whether(move || consenting.ticked(&own, before));
     let turn = Callback::new(move |_| consenting.turn(&line));
     view! { <Tick title ticked on_turn=turn/> }.into_any()

@@ -45,8 +45,11 @@ pub fn sheet(consenting: Consenting) -> AnyView {
 }
 
 fn what(consent: &Consent) -> AnyView {
-    let work: Vec<AnyView> =
-        consent.work().iter().map(|line| view! { <li>{line.clone()}</li> }.into_any()).collect();
+    let work: Vec<AnyView> = consent
+        .work()
+        .iter()
+        .map(|line| view! { <li>{t(line).to_owned()}</li> }.into_any())
+        .collect();
     view! {
         <div class="sheet">
             <h2>{t("Work agreed")}</h2>

@@ -3,6 +3,7 @@
 use job::guide::{Asked, ConsentRefusal, EXCLUDED, STOPS, asked, effects, inspection};
 use job::{Agreement, Answered, BookId, Guided, Signature};
 use leptos::prelude::*;
+use words::t;
 
 use super::super::Guide;
 use super::super::acting::Acting;
@@ -104,7 +105,7 @@ impl Consenting {
     /// What is not covered, as it stands in its field.
     pub fn excluded(self) -> Text {
         let text = move || match self.excluded.text() {
-            text if text.is_empty() && !self.own_words.get() => EXCLUDED.to_owned(),
+            text if text.is_empty() && !self.own_words.get() => t(EXCLUDED).to_owned(),
             text => text,
         };
         let set = move |text: String| {

@@ -28,7 +28,7 @@ pub fn sheet(judging: Judging) -> AnyView {
         }
     };
     let says = effect.says.iter().cloned().map(row).collect_view();
-    let orders = effect.orders.iter().cloned().map(|order| view! { <li>{order}</li> });
+    let orders = effect.orders.iter().map(|order| view! { <li>{t(order).to_owned()}</li> });
     let orders = orders.collect_view();
     let widening = judging.look(|parts| effect.widening(parts));
     let widen = effect.widens_to.zip(widening).map(|(scope, fact)| {

@@ -37,7 +37,7 @@ fn row(judging: Judging, view: &PartView) -> AnyView {
     let notes = [reason, view.missing.clone()].into_iter().filter(|note| !note.is_empty());
     let notes: Vec<AnyView> =
         notes.map(|note| view! { <br/> <span class="dim">{note}</span> }.into_any()).collect();
-    let (part, name) = (view.criteria.part.clone(), view.criteria.name.clone());
+    let (part, name) = (view.criteria.part.clone(), t(&view.criteria.name).to_owned());
     let choose = Callback::new(move |()| {
         judging.choose(&part);
         crate::page::show("main");

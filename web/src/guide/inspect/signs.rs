@@ -16,8 +16,8 @@ pub fn head(judging: Judging) -> AnyView {
     view! {
         <div class="head">
             <p>{say!("Judge · part {} of {count}", at + 1)}</p>
-            <h1>{open.criteria.name}</h1>
-            {(!note.is_empty()).then(|| view! { <p>{note}</p> })}
+            <h1>{t(&open.criteria.name).to_owned()}</h1>
+            {(!note.is_empty()).then(|| view! { <p>{t(&note).to_owned()}</p> })}
         </div>
     }
     .into_any()
@@ -52,9 +52,10 @@ fn group(judging: Judging, sign: Sign, word: &'static str, signs: Vec<String>) -
         return ().into_any();
     }
     let tick = |seen: String| {
-        let (title, mut letters) = (seen.clone(), seen.chars());
+        let shown = t(&seen);
+        let mut letters = shown.chars();
         let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
-        let title = first.map_or(title, |first| first + letters.as_str());
+        let title = first.unwrap_or_default() + letters.as_str();
         let own = seen.clone();
         let ticked = whether(move || judging.signs().contains(&own));
         let turn = Callback::new(move |ticked| judging.tick(&seen, ticked));

@@ -3,6 +3,7 @@
 use job::guide::{Effect, PartView, effects, inspection, suggest};
 use job::{BookId, Guided, PartVerdict};
 use leptos::prelude::*;
+use words::t;
 
 use super::super::Guide;
 use super::super::acting::Acting;
@@ -13,6 +14,11 @@ use crate::parts::{PhotoDraft, Text};
 /// The verdicts, as they are offered.
 pub const VERDICTS: [PartVerdict; 3] =
     [PartVerdict::Reject, PartVerdict::Watch, PartVerdict::Reuse];
+
+/// Signs as a person words them.
+pub fn told(signs: &[String]) -> String {
+    signs.iter().map(|sign| t(sign)).collect::<Vec<_>>().join(", ")
+}
 
 /// The inspection and the part that is open.
 #[derive(Clone, Copy)]
@@ -125,8 +131,8 @@ impl Judging {
             signs.push(sign.to_owned());
         }
         let reason = self.reason.text_untracked();
-        if reason.is_empty() || reason == before.join(", ") {
-            self.reason.set(&signs.join(", "));
+        if reason.is_empty() || reason == told(&before) {
+            self.reason.set(&told(&signs));
         }
         self.signs.set(&signs.join("\n"));
     }

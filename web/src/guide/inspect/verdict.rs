@@ -4,7 +4,7 @@ use job::PartVerdict;
 use leptos::prelude::*;
 use words::{say, t};
 
-use super::state::{Judging, VERDICTS};
+use super::state::{Judging, VERDICTS, told as told_signs};
 use crate::page::lead_to;
 use crate::parts::{Act, Glyph, Icon, Shot, Sign, TakePhoto, TextField, live, whether};
 
@@ -66,14 +66,16 @@ fn ticks_say(judging: Judging) -> AnyView {
     view! {
         <p>
             <b>{say!("Ticks say {word}:")}</b>
-            {format!(" {}.", judging.signs().join(", "))}
+            {format!(" {}.", told_signs(&judging.signs()))}
         </p>
     }
     .into_any()
 }
 
 fn kept_photo(judging: Judging) -> AnyView {
-    let judged = judging.open().and_then(|open| Some((open.judged?.photo?, open.criteria.name)));
+    let judged = judging
+        .open()
+        .and_then(|open| Some((open.judged?.photo?, t(&open.criteria.name).to_owned())));
     match judged {
         Some((photo, name)) => view! { <Shot photo name wide=true/> }.into_any(),
         None => ().into_any(),
@@ -94,7 +96,7 @@ pub fn act(judging: Judging) -> AnyView {
         (None, _) if touched => waits(t("Choose a verdict"), "verdict"),
         _ if open => waits(t("Tick what you see"), "signs"),
         (_, Some(next)) => {
-            let words = say!("Judge {}", next.criteria.name.to_lowercase());
+            let words = say!("Judge {}", t(&next.criteria.name).to_lowercase());
             let press = Callback::new(move |()| judging.choose(&next.criteria.part));
             view! { <Act words on_press=press/> }.into_any()
         }

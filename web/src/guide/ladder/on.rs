@@ -142,7 +142,7 @@ fn facts(rungs: Rungs, rung: &Rung) -> Vec<Guided> {
     let step = rung.back_in.clone().unwrap_or_else(|| rung.step.clone());
     let photo = rungs.photo.id().map(|photo| Guided::Captured {
         step,
-        label: say!("{} as fitted", rung.name.to_lowercase()),
+        label: format!("{} as fitted", rung.part.replace('-', " ").to_lowercase()),
         value: Capture::Photo(photo),
     });
     fitted.into_iter().chain(photo).collect()

@@ -64,7 +64,7 @@ fn steps<'a>(course: &'a Course, stage: &StageView) -> Vec<&'a StepView> {
 /// The next gate of the stage.
 fn gate(step: &Step, view: &StepView) -> Option<AnyView> {
     let gate = view.gate.as_ref()?;
-    let title = say!("Gate: {}.", step.title);
+    let title = say!("Gate: {}.", t(&step.title));
     let state = match gate.missing.len() {
         0 => None,
         some => {
@@ -95,9 +95,9 @@ fn named(stages: &[StageView]) -> AnyView {
 /// The mark of a stage, and its word.
 pub fn mark(stage: &StageView) -> (strip::Stage, &'static str) {
     match (stage.here, stage.stale, stage.is_done()) {
-        (true, ..) => (strip::Stage::Here, "here"),
-        (_, 1.., _) => (strip::Stage::Stale, "stale"),
-        (.., true) => (strip::Stage::Done, "done"),
+        (true, ..) => (strip::Stage::Here, t("here")),
+        (_, 1.., _) => (strip::Stage::Stale, t("stale")),
+        (.., true) => (strip::Stage::Done, t("done")),
         _ => (strip::Stage::ToDo, t("to do")),
     }
 }
@@ -128,7 +128,7 @@ fn other(guide: Guide, course: &Course, stage: &StageView, moment: &Moment) -> A
         _ => (Sign::Lock, t("Locked")),
     };
     let note = match stage.minutes {
-        0 => format!("{} steps", views.len()),
+        0 => say!("{count} steps", count = views.len()),
         minutes => say!("{} of {} steps, {minutes} min to do", stage.settled, views.len()),
     };
     let summary = view! {

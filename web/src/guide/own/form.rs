@@ -9,10 +9,10 @@ use crate::parts::{Pick, Seg, TextField, live, words};
 /// The chosen step and its change.
 pub fn sheet(changing: Changing) -> AnyView {
     let title =
-        words(move || changing.chosen().unwrap_or_else(|| "No step chosen yet.".to_owned()));
+        words(move || changing.chosen().unwrap_or_else(|| t("No step chosen yet.").to_owned()));
     let chosen = Signal::derive(move || WAYS.iter().position(|it| it.0 == changing.way()));
     let choose = Callback::new(move |at| changing.choose_way(at));
-    let picks = WAYS.iter().map(|(_, words)| Pick::from(*words)).collect();
+    let picks = WAYS.iter().map(|(_, words)| Pick::from(t(words))).collect();
     view! {
         <div class="sheet" id="change" tabindex="-1">
             <h2>{title}</h2>
@@ -29,7 +29,7 @@ pub fn sheet(changing: Changing) -> AnyView {
 }
 
 fn own(changing: Changing) -> AnyView {
-    let picks = CAPTURES.iter().map(|(_, words)| Pick::from(*words)).collect();
+    let picks = CAPTURES.iter().map(|(_, words)| Pick::from(t(words))).collect();
     let chosen = Signal::derive(move || Some(changing.capture()));
     let choose = Callback::new(move |at| changing.choose_capture(at));
     view! {
@@ -45,7 +45,7 @@ fn own(changing: Changing) -> AnyView {
 fn after(changing: Changing) -> AnyView {
     let options = changing.guide.look(|plan, _, _| {
         let option = |step: &job::procedure::Step| {
-            view! { <option value=step.id.clone()>{step.title.clone()}</option> }
+            view! { <option value=step.id.clone()>{t(&step.title).to_owned()}</option> }
         };
         plan.steps.iter().map(option).collect_view()
     });

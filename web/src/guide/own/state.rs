@@ -3,6 +3,7 @@
 use job::procedure::Change;
 use job::{BookId, Fact, Guided};
 use leptos::prelude::*;
+use words::{key, t};
 
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
@@ -21,14 +22,14 @@ pub enum Way {
 }
 
 pub const WAYS: [(Way, &str); 3] =
-    [(Way::Add, "Add after it"), (Way::Drop, "Leave out"), (Way::Move, "Move")];
+    [(Way::Add, "Add after it"), (Way::Drop, "Leave out"), (Way::Move, key!("Move"))];
 
-/// What an own step captures, in the grammar of procedures.
+/// What an own step captures, in the grammar of procedures; its label is turned where it is shown.
 pub const CAPTURES: [(&str, &str); 4] = [
-    ("", "Nothing"),
-    ("photo:how it looks", "Photo"),
-    ("text:what was seen", "Words"),
-    ("choice:in order|yes/no", "Yes or no"),
+    ("", key!("Nothing")),
+    (concat!("photo:", key!("how it looks")), key!("Photo")),
+    (concat!("text:", key!("what was seen")), key!("Words")),
+    (concat!("choice:", key!("in order"), "|yes/no"), "Yes or no"),
 ];
 
 /// The change that is being made.
@@ -89,7 +90,7 @@ impl Changing {
     /// The title of the chosen step; followed.
     pub fn chosen(self) -> Option<String> {
         let id = self.step.text();
-        self.guide.look(|plan, _, _| plan.step(&id).map(|step| step.title.clone())).flatten()
+        self.guide.look(|plan, _, _| plan.step(&id).map(|step| t(&step.title).to_owned())).flatten()
     }
 
     fn fact(self) -> Guided {

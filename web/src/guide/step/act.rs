@@ -1,7 +1,7 @@
 //! The blue button of a step: the very next act on it, then the next step.
 
 use job::guide::GateView;
-use job::procedure::{Record, RecordKind};
+use job::procedure::RecordKind;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -71,7 +71,8 @@ fn what(working: Working) -> (String, Next) {
         return onward(working);
     }
     if let Some(at) = (0..records).find(|at| working.is_typed(*at)) {
-        let label = working.record(at).map(|record| record.label).unwrap_or_default();
+        let label = working.record(at).map(|record| t(&record.label).to_owned());
+        let label = label.unwrap_or_default();
         return (say!("Keep {label}"), Next::Keep(at));
     }
     if settled {
@@ -88,7 +89,7 @@ fn to_capture(working: Working, at: usize) -> (String, Next) {
     if let Some((href, words)) = working.elsewhere(at) {
         return (words, Next::Go(href));
     }
-    let Record { kind, label, .. } = &record;
+    let (kind, label) = (record.kind, t(&record.label));
     match kind {
         RecordKind::Photo => (say!("Photo: {label}"), Next::Photo(at)),
         RecordKind::Time if !time::begins_wait(working, &record) => {

@@ -23,13 +23,23 @@ pub fn choice(working: Working, at: usize, record: &Record) -> AnyView {
     }
 }
 
+/// The options as they are kept; [`t`] turns them where they are shown.
 fn words(record: &Record) -> Vec<String> {
     record.choices.iter().map(|choice| choice.word.clone()).collect()
 }
 
+/// Letters of an option as it is shown.
+fn letters(word: &str) -> usize {
+    t(word).chars().count()
+}
+
+fn pick(word: String) -> Pick {
+    Pick::from(t(&word))
+}
+
 fn one(working: Working, at: usize, record: &Record) -> AnyView {
     let options = words(record);
-    let letters: usize = options.iter().map(|word| word.chars().count() + 2).sum();
+    let whole: usize = options.iter().map(|word| letters(word) + 2).sum();
     let keep = Callback::new({
         let options = options.clone();
         move |chosen: usize| {
@@ -37,17 +47,17 @@ fn one(working: Working, at: usize, record: &Record) -> AnyView {
             working.keep(at, Capture::Chosen(word), None);
         }
     });
-    let picks = if letters <= FITS {
-        let picks = options.into_iter().map(Pick::from).collect();
+    let picks = if whole <= FITS {
+        let picks = options.into_iter().map(pick).collect();
         let chosen = Signal::stored(None);
         view! { <Seg id=format!("{}-0", id(at)) label=record.title() picks chosen on_choose=keep/> }
             .into_any()
-    } else if options.iter().all(|word| word.chars().count() <= SHORT) {
+    } else if options.iter().all(|word| letters(word) <= SHORT) {
         let chip = |(place, word): (usize, String)| {
             let choose = Callback::new(move |()| keep.run(place));
             view! {
                 <Chip pressed=Signal::stored(false) on_press=choose>
-                    {word}
+                    {t(&word).to_owned()}
                 </Chip>
             }
         };
@@ -63,7 +73,7 @@ fn one(working: Working, at: usize, record: &Record) -> AnyView {
         let choice = |(place, word): (usize, String)| {
             let choose = Callback::new(move |()| keep.run(place));
             let (group, chosen) = (group.clone(), Signal::stored(false));
-            view! { <Choice group title=word chosen on_choose=choose/> }
+            view! { <Choice group title=t(&word).to_owned() chosen on_choose=choose/> }
         };
         let choices = options.into_iter().enumerate().map(choice).collect_view();
         view! {
@@ -98,7 +108,7 @@ fn each(working: Working, at: usize, record: &Record, count: Option<usize>) -> A
         view! {
             <button class="btn btn--plain" type="button" on:click=more>
                 {t("One more")}
-                <span class="vh">{record.label.clone()}</span>
+                <span class="vh">{t(&record.label).to_owned()}</span>
             </button>
         }
     });
@@ -143,7 +153,7 @@ fn answer(
         _ => say!("No. {place}"),
     };
     let label = format!("{}, {}", record.title(), place.to_lowercase());
-    let picks = options.into_iter().map(Pick::from).collect();
+    let picks = options.into_iter().map(pick).collect();
     view! {
         <b aria-hidden="true">{place}</b>
         <Seg id=format!("{}-{line}", id(at)) label picks chosen on_choose=choose/>

@@ -45,7 +45,7 @@ fn write(working: Working, fact: Option<Result<Guided, String>>, then: impl FnOn
 pub fn sheet(working: Working) -> AnyView {
     let address = use_address();
     let place = format!("job/{}/step/{}", working.guide.of.id(), working.step(|it| it.id.clone()));
-    let reason = use_draft(&place, t("end reason"));
+    let reason = use_draft(&place, "end reason");
     let state = Memo::new(move |_| working.view(|view| (view.ready, view.state.clone())));
     let end = live(move || match state.get() {
         Some((true, StepState::Done { .. } | StepState::Skipped { .. })) => again(working, reason),

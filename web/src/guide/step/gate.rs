@@ -21,7 +21,7 @@ struct Judge {
 /// The gate; nothing where the step has none.
 pub fn gate(working: Working) -> AnyView {
     let place = format!("job/{}/step/{}", working.guide.of.id(), working.step(|it| it.id.clone()));
-    let (by, reason) = (use_draft(&place, t("gate by")), use_draft(&place, t("gate reason")));
+    let (by, reason) = (use_draft(&place, "gate by"), use_draft(&place, "gate reason"));
     let judge = Judge { working, by, reason };
     let gate = Memo::new(move |_| working.view(|view| view.gate.clone()).flatten());
     let open = Memo::new(move |_| {

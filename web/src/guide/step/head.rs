@@ -13,17 +13,15 @@ use crate::pictures::section::{Section, View};
 
 /// Stage, number, act and reason; and how it stands.
 pub fn head(working: Working) -> AnyView {
-    let (title, why) = working.step(|step| (step.title.clone(), step.why.clone()));
+    let (title, why) = working.step(|step| (t(&step.title).to_owned(), t(&step.why).to_owned()));
     let place = words(move || {
         let of = working.guide.look(|plan, _, _| plan.steps.len()).unwrap_or_default();
         let said = |view: &StepView| {
-            let own = if view.own { t(" · the shop’s own") } else { "" };
-            say!(
-                "{} · {} · step {} of {of}{own}",
-                view.phase.stage(),
-                view.phase.name(),
-                view.number
-            )
+            let (stage, phase, number) = (view.phase.stage(), view.phase.name(), view.number);
+            match view.own {
+                true => say!("{stage} · {phase} · step {number} of {of} · the shop’s own"),
+                false => say!("{stage} · {phase} · step {number} of {of}"),
+            }
         };
         working.view(said).unwrap_or_default()
     });
@@ -65,7 +63,7 @@ pub fn waits(working: Working) -> AnyView {
 
 /// What can be hurt; its first sentence stands out.
 pub fn caution(working: Working) -> AnyView {
-    let said = working.step(|step| step.caution.clone());
+    let said = working.step(|step| t(&step.caution).to_owned());
     if said.is_empty() {
         return ().into_any();
     }
@@ -137,8 +135,9 @@ pub fn parts(working: Working) -> AnyView {
     let rows: Vec<AnyView> = acts
         .into_iter()
         .filter_map(|(act, title)| {
-            let names: Vec<String> = working
-                .step(|step| step.parts_of(act).map(|part| part.replace('-', " ")).collect());
+            let names: Vec<String> = working.step(|step| {
+                step.parts_of(act).map(|part| t(&part.replace('-', " ")).to_owned()).collect()
+            });
             let said = view! {
                 <p>
                     <b>{title}</b>
@@ -166,7 +165,8 @@ pub fn parts(working: Working) -> AnyView {
 
 /// Tools and consumables.
 pub fn tools(working: Working) -> AnyView {
-    let chip = |name: &String| view! { <span class="chip chip--static">{name.clone()}</span> };
+    let chip =
+        |name: &String| view! { <span class="chip chip--static">{t(name).to_owned()}</span> };
     let (tools, more) = working.step(|step| {
         let tools = step.tools.iter().map(chip).collect_view();
         (tools, step.consumables.iter().map(chip).collect_view())
@@ -192,7 +192,7 @@ pub fn around(working: Working) -> AnyView {
             let at = plan.index(&id)?;
             let step = |at: Option<usize>| {
                 let step = plan.steps.get(at?)?;
-                Some((step.id.clone(), step.title.clone()))
+                Some((step.id.clone(), t(&step.title).to_owned()))
             };
             Some((step(at.checked_sub(1)), step(at.checked_add(1))))
         })

@@ -38,7 +38,7 @@ pub fn pack(working: Working, at: usize, record: &Record) -> AnyView {
         });
         view! {
             <Chip pressed=Signal::stored(false) on_press=keep>
-                {word}
+                {t(word)}
             </Chip>
         }
     };
@@ -84,7 +84,7 @@ fn single(working: Working, at: usize, record: &Record) -> AnyView {
 fn slots(working: Working, at: usize, record: &Record, count: usize) -> AnyView {
     let slot = |(line, place): (usize, String)| Slot {
         id: format!("{}-{line}", id(at)),
-        spoken: format!("{} at {place}", record.title()),
+        spoken: say!("{label} at {place}", label = record.title()),
         place,
         value: working.line(at, line),
         says: Signal::stored(None),
@@ -114,7 +114,7 @@ fn open(working: Working, at: usize, record: &Record, first: usize) -> AnyView {
         {live(move || record.with_value(|record| slots(working, at, record, count.get())))}
         <button class="btn btn--plain" type="button" on:click=more>
             {t("One more")}
-            <span class="vh">{record.with_value(|record| record.label.clone())}</span>
+            <span class="vh">{record.with_value(|record| t(&record.label).to_owned())}</span>
         </button>
     }
     .into_any()
@@ -144,7 +144,7 @@ fn clock(working: Working, record: &Record) -> AnyView {
     view! {
         <button class="btn btn--plain" type="button" on:click=start>
             {t("Start its clock")}
-            <span class="vh">{record.label.clone()}</span>
+            <span class="vh">{t(&record.label).to_owned()}</span>
         </button>
     }
     .into_any()

@@ -17,7 +17,7 @@ pub fn photo(working: Working, at: usize, record: &Record) -> AnyView {
         let Some(photo) = draft.id() else { return };
         keep(working, at, draft, Capture::Photo(photo));
     });
-    slot(working, at, say!("Photo: {}", record.label), draft, keep)
+    slot(working, at, say!("Photo: {}", t(&record.label)), draft, keep)
 }
 
 /// Which way it faces.
@@ -47,7 +47,7 @@ pub fn facing(working: Working, at: usize, record: &Record) -> AnyView {
             placeholder=t("oil grooves aft")
         />
         <Seg id=format!("{}-way", id(at)) label=say!("{title}, way") picks chosen on_choose=choose/>
-        {slot(working, at, say!("Photo: {}", record.label), draft, keep)}
+        {slot(working, at, say!("Photo: {}", t(&record.label)), draft, keep)}
     }
     .into_any()
 }

@@ -47,7 +47,7 @@ fn reckoned(working: Working, record: &Record) -> Option<impl IntoView> {
     Some(view! {
         <a class="btn btn--plain" href=href>
             {say!("{title}, reckoned")}
-            <span class="vh">{record.label.clone()}</span>
+            <span class="vh">{t(&record.label).to_owned()}</span>
         </a>
     })
 }
@@ -209,11 +209,11 @@ fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) ->
     let said = said.unwrap_or_else(|| match &kept.value {
         Capture::Time(at) => apart(*at, moment.now, moment.utc_offset),
         Capture::Torque { .. } => torque::said(&kept.value),
-        Capture::Photo(_) => "kept".to_owned(),
+        Capture::Photo(_) => t("kept").to_owned(),
         value => value.words(),
     });
     let shot = kept.value.photo().map(|photo| {
-        view! { <Shot photo=photo.to_owned() name=record.label.clone() wide=true/> }
+        view! { <Shot photo=photo.to_owned() name=t(&record.label).to_owned() wide=true/> }
     });
     let take = if record.kind == RecordKind::Photo { t("Take it again") } else { t("Again") };
     let again = press(Callback::new(move |()| working.again.set(Some(at))));
@@ -223,14 +223,14 @@ fn row(working: Working, at: usize, record: &Record, kept: &Kept, lost: bool) ->
         (false, Some((href, _))) => view! {
             <a class="btn btn--plain" href=href>
                 {t("Open")}
-                <span class="vh">{record.label.clone()}</span>
+                <span class="vh">{t(&record.label).to_owned()}</span>
             </a>
         }
         .into_any(),
         (false, None) => view! {
             <button class="btn btn--plain" type="button" on:click=again>
                 {take}
-                <span class="vh">{record.label.clone()}</span>
+                <span class="vh">{t(&record.label).to_owned()}</span>
             </button>
         }
         .into_any(),

@@ -19,7 +19,7 @@ pub fn time(working: Working, at: usize, record: &Record) -> AnyView {
     let note = press(Callback::new(move |()| note(working, at)));
     view! {
         <button class="btn btn--wide" type="button" on:click=note>
-            {say!("Now: {}", record.label)}
+            {say!("Now: {}", t(&record.label))}
         </button>
     }
     .into_any()

@@ -28,10 +28,10 @@ impl Extras {
     pub fn at(place: &str) -> Extras {
         let draft = |field| use_draft(place, field);
         Extras {
-            asked: draft(t("torque asked")),
-            offset: draft(t("torque offset")),
-            set: draft(t("torque set")),
-            on: draft(t("torque on")),
+            asked: draft("torque asked"),
+            offset: draft("torque offset"),
+            set: draft("torque set"),
+            on: draft("torque on"),
         }
     }
 
@@ -105,10 +105,13 @@ pub fn torque(working: Working, at: usize, record: &Record) -> AnyView {
 pub fn said(value: &Capture) -> String {
     let mut said = value.words();
     if let Capture::Torque { asked, offset, set, .. } = value {
-        for (what, typed) in [("asked", asked), ("offset", offset), ("set", set)] {
-            if let Some(typed) = typed {
-                said = format!("{said}, {what} {typed}");
-            }
+        let more = [
+            asked.as_ref().map(|torque| say!("asked {torque}")),
+            offset.as_ref().map(|length| say!("offset {length}")),
+            set.as_ref().map(|torque| say!("set {torque}")),
+        ];
+        for word in more.into_iter().flatten() {
+            said = format!("{said}, {word}");
         }
     }
     said

@@ -286,6 +286,6 @@ impl Working {
         let check =
             self.guide.look_once(|plan, _, _| self.step(|step| check_of(plan, step, &record)));
         let check = check.flatten()?;
-        Some((of.at(&format!("read/{}", check.id())), say!("Read {}", record.label)))
+        Some((of.at(&format!("read/{}", check.id())), say!("Read {}", t(&record.label))))
     }
 }

@@ -111,7 +111,7 @@ fn open(drawing: Drawing) -> AnyView {
 
 fn detail(drawing: Drawing, tool: &Tool) -> AnyView {
     let asked = drawing.asked_in(tool);
-    let mut facts = vec![(t("Serves"), tool.name.clone())];
+    let mut facts = vec![(t("Serves"), t(&tool.name).to_owned())];
     facts.extend(asked.filter(|asked| !asked.is_empty()).map(|asked| (t("Asked for"), asked)));
     let own = Some(&tool.number).filter(|number| !number.is_empty());
     let own = own.map(

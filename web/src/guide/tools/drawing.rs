@@ -1,7 +1,7 @@
 //! The drawer, followed, and what is half typed about a tool.
 
 use std::sync::Arc;
-use words::t;
+use words::{say, t};
 
 use job::guide::pack_list;
 use job::{BookId, Drawer, Guided, Tool};
@@ -59,7 +59,7 @@ impl Drawing {
         match self.drawer.with(|drawer| drawer.tools().count()) {
             0 => t("Empty").to_owned(),
             1 => t("1 tool").to_owned(),
-            count => format!("{count} tools"),
+            count => say!("{count} tools"),
         }
     }
 

@@ -3,7 +3,7 @@
 use job::Readied;
 use job::guide::Item;
 use leptos::prelude::*;
-use words::t;
+use words::{say, t};
 
 use super::state::Loading;
 use super::van::capital;
@@ -20,7 +20,7 @@ pub fn sheet(loading: Loading) -> AnyView {
     }
     let state = match short {
         0 => view! { <State sign=Sign::In words=t("All seen to")/> },
-        short => view! { <State sign=Sign::Near words=format!("{short} short")/> },
+        short => view! { <State sign=Sign::Near words=say!("{short} short")/> },
     };
     let open: Vec<Item> = items.iter().filter(|item| item.short).cloned().collect();
     let all = (!open.is_empty()).then(|| {

@@ -53,12 +53,12 @@ fn groups(loading: Loading, first: bool) -> AnyView {
 }
 
 fn sheet(loading: Loading, group: VanGroup) -> AnyView {
-    let packed = format!("{} of {}", group.packed, group.items.len());
+    let packed = say!("{packed} of {count}", packed = group.packed, count = group.items.len());
     let ticks: Vec<AnyView> = group.items.into_iter().map(|item| tick(loading, item)).collect();
     view! {
         <div class="sheet">
             <div class="h">
-                <h2>{group.name}</h2>
+                <h2>{t(group.name)}</h2>
                 <small>{packed}</small>
             </div>
             {ticks}
@@ -79,9 +79,9 @@ fn tick(loading: Loading, item: Item) -> AnyView {
     view! { <Tick title note ticked=whether(move || packed) on_turn=turn/> }.into_any()
 }
 
-/// A name at the start of a row.
+/// The name of a tool at the start of a row.
 pub fn capital(name: &str) -> String {
-    let mut letters = name.chars();
+    let mut letters = t(name).chars();
     let first = letters.next().map(|first| first.to_uppercase().collect::<String>());
     first.unwrap_or_default() + letters.as_str()
 }
@@ -105,7 +105,7 @@ fn gate(loading: Loading) -> AnyView {
 pub fn act(loading: Loading) -> AnyView {
     match loading.look(|van| van.next.clone()).flatten() {
         Some(next) => {
-            let words = say!("Packed: {next}");
+            let words = say!("Packed: {next}", next = t(&next));
             let press = Callback::new(move |()| loading.ready(&next, Readied::Packed, ""));
             view! { <Act words busy=loading.acting.busy glyph=Glyph::In on_press=press/> }
                 .into_any()
