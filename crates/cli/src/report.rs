@@ -23,6 +23,7 @@ FILE is a job file or a backup of the app (see WIRE.md), or - for standard input
   --unit UNIT       unit to show a quantity in, such as in or lbf·ft; may be given for
                     each; mm, N·m, kPa, °C and ml where not given
   --mark point|comma  decimal mark; point where not given
+  --language en|es  language of the record; English where not given
   --offset MINUTES  how far local time is ahead of UTC; 0 where not given
 
 The record says it was made on the day the file was.
@@ -37,11 +38,19 @@ const PROCEDURES: [(&str, u32, &str); 5] = [
     ("e", 1, include_str!("../../../public/procedures/layout-e-r1.jsonl")),
 ];
 
+/// The words of a language besides English.
+const SPANISH: &[&str] = &[
+    include_str!("../../words/po/es-door.po"),
+    include_str!("../../words/po/es-app.po"),
+    include_str!("../../words/po/es-steps.po"),
+];
+
 /// What was asked for after the file's name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Asked {
     job: Option<u32>,
     shown: Shown,
+    catalogues: &'static [&'static str],
 }
 
 impl Asked {
@@ -50,7 +59,7 @@ impl Asked {
     /// # Errors
     /// In a sentence, which option cannot be read.
     pub fn read(options: &[OsString]) -> Result<Asked, String> {
-        let mut asked = Asked { job: None, shown: Shown::default() };
+        let mut asked = Asked { job: None, shown: Shown::default(), catalogues: &[] };
         for pair in options.chunks(2) {
             let [name, value] = pair else {
                 return Err(format!("found {pair:?} alone, expected a value behind it"));
@@ -75,6 +84,13 @@ impl Asked {
                         _ => return Err(strange("point or comma")),
                     };
                 }
+                "--language" => {
+                    asked.catalogues = match value.as_ref() {
+                        "en" => &[],
+                        "es" => SPANISH,
+                        _ => return Err(strange("en or es")),
+                    };
+                }
                 "--offset" => {
                     asked.shown.utc_offset =
                         value.parse().map_err(|_| strange("minutes, such as -210"))?;
@@ -95,6 +111,9 @@ impl Asked {
 /// # Errors
 /// In a sentence, why the file holds no such job or could not be read.
 pub fn report(from: impl Read, asked: Asked) -> Result<String, String> {
+    for catalogue in asked.catalogues {
+        words::learn(catalogue).map_err(|torn| torn.to_string())?;
+    }
     let taken = taken(from)?;
     let books = taken.books();
     let of_jobs = books.iter().filter(|book| matches!(book.id(), BookId::Job(_)));

@@ -6,7 +6,6 @@ use leptos::ev::Custom;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use words::t;
 
 /// How the app can be put on this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -83,7 +82,7 @@ fn state() -> Install {
     // Only one maker's phones know this property; elsewhere it is undefined.
     let standalone = Reflect::get(&window.navigator(), &"standalone".into()).ok();
     let on_home_screen = standalone.as_ref().and_then(JsValue::as_bool);
-    let alone = window.match_media(t("(display-mode: standalone)")).ok().flatten();
+    let alone = window.match_media("(display-mode: standalone)").ok().flatten();
     if on_home_screen == Some(true) || alone.is_some_and(|query| query.matches()) {
         Install::Done
     } else if Reflect::get(&window, &OFFER.into()).is_ok_and(|offer| offer.is_object()) {

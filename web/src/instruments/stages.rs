@@ -31,7 +31,7 @@ pub fn shown(working: Working) -> AnyView {
     });
     let said = words(move || match (last.get(), now(working).is_some()) {
         (None, _) => String::new(),
-        (Some((_, stage)), true) => say!("{act}.", act = stage.act),
+        (Some((_, stage)), true) => format!("{act}.", act = stage.act),
         (Some((_, stage)), false) => say!("{act}. All stages done.", act = stage.act),
     });
     let keeps = press(Callback::new(move |()| working.keep()));
@@ -73,7 +73,7 @@ fn row(stage: Stage) -> impl IntoView {
         <li class="stage" aria-current=is_now.then_some("step")>
             <b aria-hidden="true">{stage.mark}</b>
             <p>
-                <span class="vh">{say!("{title}: ", title = stage.title)}</span>
+                <span class="vh">{format!("{title}: ", title = stage.title)}</span>
                 <b>{stage.asked}</b>
                 <br/>
                 <span class="dim">{stage.how}</span>

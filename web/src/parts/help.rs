@@ -97,7 +97,7 @@ fn close(opened: Opened) {
     window().scroll_to_with_x_and_y(0.0, before);
     let options = ScrollIntoViewOptions::new();
     options.set_block(ScrollLogicalPosition::Nearest);
-    if let Some(active) = active.filter(|it| it.matches(t("input, textarea")).unwrap_or_default()) {
+    if let Some(active) = active.filter(|it| it.matches("input, textarea").unwrap_or_default()) {
         active.scroll_into_view_with_scroll_into_view_options(&options);
     }
 }

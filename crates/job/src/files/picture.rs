@@ -3,7 +3,6 @@
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
-use words::say;
 
 use crate::json::{Json, Keys};
 use crate::{Capture, Entry, Fact, Guided};
@@ -37,7 +36,7 @@ impl Picture {
 
     /// The picture as an address that holds it: `data:image/jpeg;base64,…` (RFC 2397).
     pub fn address(&self) -> Option<String> {
-        Some(say!("data:{};base64,{}", self.kind()?, STANDARD.encode(&self.bytes)))
+        Some(format!("data:{};base64,{}", self.kind()?, STANDARD.encode(&self.bytes)))
     }
 
     /// Its line in a file, without a line end.

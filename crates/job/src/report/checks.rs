@@ -38,8 +38,8 @@ fn row(check: &RecordCheck, shown: Shown) -> Vec<Cell> {
     let bounds = typed(&bounds(check, shown));
     vec![
         ("", format!("<b>{name}</b><br><span class=\"small\">{bounds}</span>")),
-        (t("n found"), series(check.check, check.found.as_ref(), shown)),
-        (t("n left"), series(check.check, check.left.as_ref(), shown)),
+        ("n found", series(check.check, check.found.as_ref(), shown)),
+        ("n left", series(check.check, check.left.as_ref(), shown)),
         ("pic", picture),
         ("", icon::state(&check.state)),
     ]

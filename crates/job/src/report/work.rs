@@ -73,8 +73,8 @@ fn torques(torques: &[RecordTorque]) -> String {
         let (label, step) = (typed(&torque.label), typed(&torque.step));
         vec![
             ("", format!("{label}<br><span class=\"small\">{step}</span>")),
-            (t("n asked"), typed(&torque.asked)),
-            (t("n applied"), typed(&torque.values)),
+            ("n asked", typed(&torque.asked)),
+            ("n applied", typed(&torque.values)),
             cell(&torque.how),
         ]
     };
