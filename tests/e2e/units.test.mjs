@@ -108,6 +108,8 @@ describe("units", () => {
   });
 
   test("a pack found is a sum: the pad types a mark in each number, and a key gives all of them the unit", async () => {
+    await go("/settings");
+    await setting("Lash, depth, shims", "mm").click();
     await go(`/job/${job}/setup`);
     const found = page.locator("#found-B1");
     await found.focus();
@@ -141,8 +143,6 @@ describe("units", () => {
     await digit("0.01 mm").locator("input:checked").waitFor();
     assert.equal(await page.locator("#parts-old").inputValue(), "-2");
     await page.locator("#parts-old").fill("");
-    await go("/settings");
-    await setting("Lash, depth, shims", "mm").click();
   });
 
   test("the decimal mark is the device’s until a person chooses one, and stays", async () => {
