@@ -1,6 +1,6 @@
 //! The room that a job's photos take, and how they leave once a backup has them.
 
-use job::{BookId, may_free_photos, photos_of};
+use job::{BookId, PhotosStay, may_free_photos, photos_of};
 use leptos::prelude::*;
 use measure::Mark;
 use wasm_bindgen_futures::spawn_local;
@@ -73,6 +73,7 @@ fn leave(archive: Archive, here: Here) -> AnyView {
         .look(|(job, ..), _| archive.bench.with_book(&id, |book| may_free_photos(job, book, last)));
     let Some(may) = may else { return ().into_any() };
     match may {
+        Err(why @ PhotosStay::OnTheBench) => view! { <p>{why.to_string()}</p> }.into_any(),
         Err(why) => view! {
             <p>{why.to_string()}</p>
             <a class="btn btn--wide" href="/settings">

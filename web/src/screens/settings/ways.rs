@@ -73,7 +73,7 @@ fn decimals() -> AnyView {
         move |it| prefs.set_decimals(it),
     );
     view! {
-        <Setting title=t("Decimal mark shown") note=t("Auto follows the device’s language; both are read when typed")>
+        <Setting title=t("Decimal mark shown") note=t("both are read when typed")>
             {decimals}
         </Setting>
     }
