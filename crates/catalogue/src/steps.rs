@@ -58,6 +58,10 @@ fn of_record(record: &str) -> Vec<String> {
     if kind != "sign" {
         texts.push(label.to_owned());
     }
+    if kind == "meas" {
+        // What was counted out is named again where it is counted in.
+        texts.extend(label.strip_suffix(" out").map(str::to_owned));
+    }
     if kind == "time" {
         texts.extend(label.strip_suffix(" from").map(str::to_owned));
     }

@@ -216,6 +216,11 @@ impl Check {
         t(self.row().name)
     }
 
+    /// The name in tables for other programs, which stays English.
+    pub(crate) fn written(self) -> &'static str {
+        self.row().name
+    }
+
     /// The name inside a sentence: "forward lash".
     pub fn short(self) -> &'static str {
         t(self.row().short)

@@ -10,9 +10,15 @@ pub(crate) use admit::admit;
 pub use capture::{Capture, TorqueOn};
 pub use consent::{Agreement, Answered, Signature};
 pub(crate) use wire::{GuidedLine, VERSION};
-pub(crate) use words::{capitalised, sentence, spaced, without_stop};
+pub use words::agreed;
+pub(crate) use words::{
+    FITTED, REJECTED, SHIMS_FOR, all_agreed, capitalised, item_words, labelled, sentence, spaced,
+    without_stop,
+};
 
 use std::collections::BTreeMap;
+
+use ::words::{key, t};
 
 use crate::procedure::Scope;
 
@@ -136,28 +142,38 @@ pub enum Readied {
 impl PartVerdict {
     /// Every verdict, with its word in files.
     pub(crate) const ALL: [(PartVerdict, &'static str); 3] = [
-        (PartVerdict::Reject, "reject"),
-        (PartVerdict::Watch, "watch"),
-        (PartVerdict::Reuse, "reuse"),
+        (PartVerdict::Reject, key!("reject")),
+        (PartVerdict::Watch, key!("watch")),
+        (PartVerdict::Reuse, key!("reuse")),
     ];
 
     /// Its word.
     pub fn word(self) -> &'static str {
         Self::ALL.iter().find(|row| row.0 == self).map_or("", |row| row.1)
     }
+
+    /// The word as it is shown.
+    pub fn words(self) -> &'static str {
+        t(self.word())
+    }
 }
 
 impl Readied {
     /// Every way, with its word in files.
     pub(crate) const ALL: [(Readied, &'static str); 4] = [
-        (Readied::Packed, "packed"),
-        (Readied::Borrowed, "borrowed"),
-        (Readied::Ordered, "ordered"),
-        (Readied::Unpacked, "unpacked"),
+        (Readied::Packed, key!("packed")),
+        (Readied::Borrowed, key!("borrowed")),
+        (Readied::Ordered, key!("ordered")),
+        (Readied::Unpacked, key!("unpacked")),
     ];
 
     /// Its word.
     pub fn word(self) -> &'static str {
         Self::ALL.iter().find(|row| row.0 == self).map_or("", |row| row.1)
+    }
+
+    /// The word as it is shown.
+    pub fn words(self) -> &'static str {
+        t(self.word())
     }
 }

@@ -1,7 +1,7 @@
 //! Lines for an invoice, from the steps that were really done. No prices.
 
 use measure::{Decimal, Mark, Typed, Unit, round, show};
-use words::say;
+use words::{say, t};
 
 use crate::figure::with_unit;
 use crate::files::{Cell, csv_line, plain};
@@ -83,11 +83,11 @@ pub fn invoice(job: &Job, record: &Record, plan: Option<&Plan>, shown: Shown) ->
 /// As text, to be copied.
 pub fn invoice_text(record: &Record, lines: &[InvoiceLine], mark: Mark) -> String {
     let (boat, unit) = (plain(&record.boat), plain(&record.unit));
-    let mut text = say!("Job {}: {boat}. {unit}.\n", record.number);
+    let mut text = say!("Job {number}: {boat}. {unit}.", number = record.number) + "\n";
     for line in lines {
         text.push_str(&format!("- {}\n", plain(&line.says(mark))));
     }
-    text + INVOICE_SAYS + "\n"
+    text + t(INVOICE_SAYS) + "\n"
 }
 
 /// As CSV (RFC 4180, UTF-8), numbers with a point; no cell starts a formula.
@@ -146,7 +146,10 @@ fn times(steps: &[&Step]) -> Vec<InvoiceLine> {
         what: name.to_owned(),
         quantity: Some(minutes.into()),
         unit: "min",
-        note: format!("{count} {} done", if count == 1 { "step" } else { "steps" }),
+        note: match count {
+            1 => t("1 step done").to_owned(),
+            _ => say!("{count} steps done"),
+        },
     };
     stages.into_iter().map(line).collect()
 }
@@ -160,7 +163,7 @@ fn parts(record: &Record, shown: Shown) -> Vec<InvoiceLine> {
         quantity: None,
         unit: "",
         note: match part.reason.trim() {
-            "" => "rejected".to_owned(),
+            "" => t("rejected").to_owned(),
             reason => say!("rejected: {reason}"),
         },
     });
@@ -168,10 +171,10 @@ fn parts(record: &Record, shown: Shown) -> Vec<InvoiceLine> {
         record.packs.iter().filter(|pack| !pack.left.is_empty() && pack.left != pack.found);
     let shims = changed.map(|pack| InvoiceLine {
         kind: InvoiceKind::Part,
-        what: say!("Shims in pack {}", pack.position.id),
+        what: say!("Shims in pack {pack}", pack = pack.position.id),
         quantity: Some(Decimal::from(pack.left.len())),
         unit: "pcs",
-        note: say!("{} together", with_unit(pack.total, Figure::Shim, shown)),
+        note: say!("{total} together", total = with_unit(pack.total, Figure::Shim, shown)),
     });
     rejected.chain(shims).collect()
 }
@@ -190,7 +193,7 @@ fn used(job: &Job, steps: &[&Step], unit: Unit) -> Vec<InvoiceLine> {
         let quantity = (word == "gear lube").then(|| volume(job, unit)).flatten();
         InvoiceLine {
             kind,
-            what: crate::guided::capitalised(word),
+            what: crate::guided::labelled(word),
             unit: if quantity.is_some() { unit.symbol() } else { "" },
             quantity,
             note: String::new(),

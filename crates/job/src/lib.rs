@@ -99,6 +99,7 @@ pub use figure::{Figure, Shown, figure};
 pub use first_guess::{FirstGuess, first_guesses};
 pub use fit::{fit, record_found};
 pub use folded::Folded;
+pub use guided::agreed;
 pub use guided::{Agreement, Answered, Capture, Guided, PartVerdict, Readied, Signature, TorqueOn};
 pub use influence_view::{InfluenceCell, InfluenceRow, InfluenceView, Known, influence_view};
 pub use invoice::{INVOICE_SAYS, InvoiceKind, InvoiceLine, invoice, invoice_csv, invoice_text};

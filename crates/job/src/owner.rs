@@ -8,6 +8,7 @@ use words::{say, t};
 use crate::guide::Kept;
 use crate::guided::{Capture, PartVerdict};
 use crate::procedure::{Phase, Plan};
+use crate::record::OPENED_AGAIN;
 use crate::sheet::listed;
 use crate::{CheckState, Job, Record, Shown, clock};
 
@@ -109,10 +110,10 @@ impl Owner {
 fn wrong(job: &Job, record: &Record) -> Vec<String> {
     let mut wrong = Vec::new();
     if !job.complaint.trim().is_empty() {
-        wrong.push(say!("You told us: {}.", ended(&job.complaint)));
+        wrong.push(say!("You told us: {complaint}.", complaint = ended(&job.complaint)));
     }
     let found = FOUND.iter().filter(|(label, word, _)| chosen(job, label, word));
-    wrong.extend(found.map(|row| row.2.to_owned()));
+    wrong.extend(found.map(|row| t(row.2).to_owned()));
     if let Some(parts) = named(record, PartVerdict::Reject) {
         wrong.push(say!("Worn out or damaged: {parts}."));
     }
@@ -136,7 +137,7 @@ fn done(job: &Job, record: &Record, plan: Option<&Plan>) -> Vec<String> {
     };
     let in_phase = |phase| steps.iter().any(|step| step.phase == phase);
     let mut done: Vec<String> =
-        FITTED.iter().filter(|row| used(row.0)).map(|row| row.1.to_owned()).collect();
+        FITTED.iter().filter(|row| used(row.0)).map(|row| t(row.1).to_owned()).collect();
     let changed =
         record.packs.iter().any(|pack| pack.total != pack.found_total && !pack.left.is_empty());
     if changed {
@@ -172,7 +173,7 @@ fn watch(job: &Job, record: &Record, guided: bool) -> Vec<String> {
     if let Some(left) = anodes(job) {
         watch.push(say!("The anodes are at {left} %. Replace them at half."));
     }
-    watch.extend(text(job, t("open risks and parts reused on request")));
+    watch.extend(text(job, "open risks and parts reused on request"));
     watch
 }
 
@@ -184,9 +185,9 @@ fn anodes(job: &Job) -> Option<String> {
 }
 
 fn next_check(job: &Job, guided: bool, shown: Shown) -> String {
-    match last(job, t("first lube check due")).map(|kept| &kept.value) {
+    match last(job, "first lube check due").map(|kept| &kept.value) {
         Some(Capture::Time(at)) => {
-            say!("Have the oil looked at by {}.", clock::date(*at, shown.utc_offset))
+            say!("Have the oil looked at by {date}.", date = clock::date(*at, shown.utc_offset))
         }
         _ if guided => t("Have the oil looked at after 5 to 10 hours of running.").to_owned(),
         _ => String::new(),
@@ -205,11 +206,13 @@ fn cautions(record: &Record, guided: bool) -> Vec<String> {
 }
 
 fn not_covered(job: &Job, record: &Record) -> Vec<String> {
-    let mut said: Vec<String> = text(job, t("not covered")).into_iter().collect();
-    let left = record.left_out.iter().filter(|step| step.what != "Opened again").count();
+    let mut said: Vec<String> = text(job, "not covered").into_iter().collect();
+    let left = record.left_out.iter().filter(|step| step.what != OPENED_AGAIN).count();
     if left > 0 {
-        let were = if left == 1 { t("step was") } else { t("steps were") };
-        said.push(say!("{left} {were} left out. The record says which, and why."));
+        said.push(match left {
+            1 => t("1 step was left out. The record says which, and why.").to_owned(),
+            _ => say!("{left} steps were left out. The record says which, and why."),
+        });
     }
     said
 }
@@ -218,7 +221,7 @@ fn named(record: &Record, verdict: PartVerdict) -> Option<String> {
     let parts = record.parts.iter().filter(|part| part.verdict == verdict);
     let plain = |part: &crate::RecordPart| {
         let row = PARTS.iter().find(|row| row.0 == part.part);
-        row.map_or_else(|| part.name.to_lowercase(), |row| row.1.to_owned())
+        row.map_or_else(|| part.name.to_lowercase(), |row| t(row.1).to_owned())
     };
     let names: Vec<String> = parts.map(plain).collect();
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
@@ -231,7 +234,7 @@ fn chosen(job: &Job, label: &str, word: &str) -> bool {
 
 fn text(job: &Job, label: &str) -> Option<String> {
     match &last(job, label)?.value {
-        Capture::Text(words) if !words.trim().is_empty() => Some(format!("{}.", ended(words))),
+        Capture::Text(words) if !words.trim().is_empty() => Some(format!("{}.", ended(t(words)))),
         _ => None,
     }
 }

@@ -20,6 +20,7 @@ pub use captured::{RecordStep, RecordTorque};
 pub use checks::{RecordCheck, RecordPack};
 pub use photos::{RecordPart, RecordPhoto};
 pub use signed::RecordSigned;
+pub(crate) use steps::OPENED_AGAIN;
 pub use steps::RecordLeft;
 
 /// What the record is told. Lengths are mm.
@@ -192,7 +193,7 @@ fn not_recorded(job: &Job, sheet: &Sheet) -> String {
         .filter(|stage| stage.state == crate::StageState::NotRecorded)
         .map(|stage| stage.name)
         .collect();
-    say!("Not recorded here: {}.", listed(&missing))
+    say!("Not recorded here: {stages}.", stages = listed(&missing))
 }
 
 fn history(look: &Look) -> Vec<(String, String)> {

@@ -69,12 +69,16 @@ pub fn body(paper: &Paper, photos: Photos) -> String {
 /// One file with everything in it. `photos` gives each photo as a `data:` address.
 pub fn file(paper: &Paper, photos: Photos) -> String {
     let record = paper.record;
-    let title = typed(&say!("Job {} · {} · gearcase record", record.number, record.boat));
+    let title = typed(&say!(
+        "Job {number} · {boat} · gearcase record",
+        number = record.number,
+        boat = record.boat
+    ));
     let style = STYLES.concat();
     let hash = STANDARD.encode(Sha256::digest(style.as_bytes()));
-    let body = body(paper, photos);
+    let (body, language) = (body(paper, photos), words::language());
     format!(
-        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
+        "<!doctype html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
          style-src 'sha256-{hash}'; img-src data:; base-uri 'none'; form-action 'none'\">\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\

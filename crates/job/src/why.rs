@@ -80,7 +80,7 @@ fn probability(chance: f64, predicted: &[Predicted], shown: Shown) -> Why {
         value: crate::advice::chance(chance),
         formula: t("p = product over the checks of Φ((high − μ)/σ) − Φ((low − μ)/σ); ± is 2 σ"),
         inputs: predicted.iter().map(of_check).collect(),
-        source: MODEL.to_owned(),
+        source: t(MODEL).to_owned(),
     }
 }
 
@@ -113,17 +113,20 @@ fn prediction(
         if let Some((.., influence)) = slope {
             let change = with_unit(pack.total - pack.now, Figure::Shim, shown);
             let value = format!("{} · {change}", number(influence.slope, 3, shown));
-            inputs.push(Input { name: say!("slope · change at {}", pack.slot.tag()), value });
+            inputs.push(Input {
+                name: say!("slope · change at {pack}", pack = pack.slot.tag()),
+                value,
+            });
         }
     }
     Some(Why {
-        what: say!("{} at the next build", it.check.name()),
+        what: say!("{check} at the next build", check = it.check.name()),
         value: format!("{} ± {}", figure(it.mean, Figure::Reading, shown), reading(it.expanded)),
         formula: t(
             "μ = level + sum of slope · change; ± is 2 σ, the next reading's own scatter inside",
         ),
         inputs,
-        source: MODEL.to_owned(),
+        source: t(MODEL).to_owned(),
     })
 }
 
@@ -137,7 +140,7 @@ fn thickness(pack: &PackView, tin: &Tin, shown: Shown) -> Option<Why> {
         let value = match &view.shim {
             FittedShim::FromTin { shim, .. } => tin.shim(shim).map_or(net.clone(), |shim| {
                 let [one, other] = &shim.places;
-                say!("{net}: {one} and {other}, zero {}", shim.zero)
+                say!("{net}: {one} and {other}, zero {zero}", zero = shim.zero)
             }),
             FittedShim::Measured(typed) => say!("{net}: {typed}, net"),
         };
@@ -145,7 +148,7 @@ fn thickness(pack: &PackView, tin: &Tin, shown: Shown) -> Option<Why> {
     };
     let expanded = with_unit(pack.expanded, Figure::Shim, shown);
     Some(Why {
-        what: say!("Pack {}", pack.slot.tag()),
+        what: say!("Pack {pack}", pack = pack.slot.tag()),
         value: format!("{} ± {expanded}", figure(pack.total, Figure::Shim, shown)),
         formula: t("sum over the shims of (mean of two places − zero of the micrometer)"),
         inputs: pack.shims.iter().map(of_shim).collect(),
@@ -162,12 +165,12 @@ fn minutes(told: &SetUp) -> Option<Why> {
         .filter(|pack| pack.act == PackAct::Fit)
         .map(|pack| Input {
             name: pack.slot.tag().to_owned(),
-            value: say!("{} min, {}", pack.position.open_minutes, pack.position.open_how()),
+            value: format!("{} min, {}", pack.position.open_minutes, pack.position.open_how()),
         })
         .collect();
     (!changed.is_empty()).then(|| Why {
         what: t("Labour").to_owned(),
-        value: say!("about {} min", told.advice.minutes),
+        value: say!("about {minutes} min", minutes = told.advice.minutes),
         formula: t("each pack's own minutes once, with the packs that come apart on the way"),
         inputs: changed,
         source: t("Common practice, no source.").to_owned(),
@@ -180,7 +183,7 @@ fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
     let (from, at) = (sheet.band(check)?, sheet.band_at_arm(check)?);
     let range = |band: &measure::Band| {
         let [low, high] = [band.low(), band.high()].map(|it| figure(it, Figure::Reading, shown));
-        format!("{low} to {high} {}", shown.units.length)
+        say!("{low} to {high} {unit}", unit = shown.units.length)
     };
     let on = |radius, shaft| {
         let radius = with_unit(sheet.millimetres(radius)?, Figure::Radius, shown);
@@ -189,11 +192,11 @@ fn conversion(check: Check, sheet: &Sheet, shown: Shown) -> Option<Why> {
     };
     let input = |name: &str, value| Input { name: name.to_owned(), value };
     Some(Why {
-        what: say!("{} at your arm", check.name()),
+        what: say!("{check} at your arm", check = check.name()),
         value: range(&at),
         formula: t("band · (R/r) / (R₀/r₀); r is the pitch radius of the gear on that shaft"),
         inputs: vec![
-            input("band", range(&from)),
+            input(t("band"), range(&from)),
             input("R₀", on(radius, shaft)?),
             input("R", on(crate::Field::ArmRadius, crate::Field::ArmShaft)?),
             input(t("teeth, gear to pinion"), show(sheet.ratio(check)?, 3, shown.mark)),
@@ -213,9 +216,9 @@ fn slope(
     let sign = |sign: i8| if sign > 0 { "+1" } else { "−1" }.to_owned();
     let (formula, inputs, source) = match it.source {
         Source::Depth { sign: s, from_behind } => {
-            (if from_behind { "+s" } else { "−s" }, vec![input("s", sign(s))], SWELLING)
+            (if from_behind { "+s" } else { "−s" }, vec![input("s", sign(s))], t(SWELLING))
         }
-        Source::EndPlay { sign: p } => ("−p", vec![input("p", sign(p))], SWELLING),
+        Source::EndPlay { sign: p } => ("−p", vec![input("p", sign(p))], t(SWELLING)),
         Source::FaceSide => (
             t("0 while there is play; half of what the preload changes"),
             Vec::new(),
@@ -223,17 +226,20 @@ fn slope(
         ),
         Source::Backlash { sign: s, pitch_angle, tangent, tangent_sigma, lever } => {
             let spread = if tangent_sigma > 0.0 {
-                say!(" ± {}, angles not on the sheet", number(2.0 * tangent_sigma, 2, shown))
+                say!(
+                    " ± {spread}, angles not on the sheet",
+                    spread = number(2.0 * tangent_sigma, 2, shown)
+                )
             } else {
                 String::new()
             };
             let inputs = vec![
                 input("s", sign(s)),
                 input("δ", format!("{}°", number(pitch_angle, 2, shown))),
-                input(t("tan α / cos β"), format!("{}{spread}", number(tangent, 3, shown))),
+                input("tan α / cos β", format!("{}{spread}", number(tangent, 3, shown))),
                 input("R/r", number(lever, 3, shown)),
             ];
-            (t("−s · 2 · sin δ · tan α / cos β · R/r"), inputs, GEOMETRY)
+            ("−s · 2 · sin δ · tan α / cos β · R/r", inputs, t(GEOMETRY))
         }
     };
     let by_formula = with_spread(it.formula, it.formula_sigma, shown);
@@ -250,7 +256,7 @@ fn slope(
         Some(say!(" Sign turned: {reason}."))
     });
     Why {
-        what: say!("{} per mm at {}", check.name(), slot.tag()),
+        what: say!("{check} per mm at {pack}", check = check.name(), pack = slot.tag()),
         value: say!("{value} mm per mm"),
         formula,
         inputs,
@@ -270,9 +276,9 @@ pub(crate) fn first_guess_why(
     let thick = |value| with_unit(value, Figure::Shim, shown);
     let input = |name: &str, value| Input { name: name.to_owned(), value };
     Why {
-        what: say!("First guess at {}", position.slot.tag()),
+        what: say!("First guess at {pack}", pack = position.slot.tag()),
         value: thick(guess),
-        formula: t("t = t old − h · dH − s · dM + s · dD"),
+        formula: "t = t old − h · dH − s · dM + s · dD",
         inputs: vec![
             input(t("t old"), thick(old)),
             input("h", position.facts.height_sign.to_string()),

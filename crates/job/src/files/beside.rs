@@ -1,8 +1,9 @@
 //! Entries written side by side: on two devices about the same thing, neither knowing of the other.
 
 use std::collections::{BTreeMap, BTreeSet};
-use words::{say, t};
+use words::{key, say, t};
 
+use crate::guided::{item_words, spaced};
 use crate::{Book, BookId, Entry, Fact, Guided};
 
 /// What was written on both sides about one thing.
@@ -47,7 +48,7 @@ impl Beside {
         let later = other.iter().filter(|entry| Some(place(entry)) > last(kept));
         later
             .map(|entry| {
-                let why = t("written side by side, the other one stands").to_owned();
+                let why = key!("written side by side, the other one stands").to_owned();
                 (entry.book.clone(), Fact::EntryRetracted { entry: entry.id.clone(), why })
             })
             .collect()
@@ -101,16 +102,16 @@ fn owned((id, counter, device): (&str, u64, &str)) -> (String, u64, String) {
 /// What a fact settles for as long as no later one does. `None`: it stands beside any other.
 fn about_what(fact: &Fact) -> Option<String> {
     Some(match fact {
-        Fact::PackFitted { slot, as_found: true, .. } => say!("{} as found", slot.tag()),
-        Fact::PackFitted { slot, as_found: false, .. } => format!("{} fitted", slot.tag()),
-        Fact::PackHeld { slot, .. } => format!("{} held", slot.tag()),
+        Fact::PackFitted { slot, as_found: true, .. } => say!("{pack} as found", pack = slot.tag()),
+        Fact::PackFitted { slot, as_found: false, .. } => say!("{pack} fitted", pack = slot.tag()),
+        Fact::PackHeld { slot, .. } => say!("{pack} held", pack = slot.tag()),
         Fact::JobArchived { .. } => t("whether the job is in the archive").to_owned(),
         Fact::JobTagged { tag, .. } => say!("the tag {tag}"),
         Fact::ReadingTaken { check, .. } => check.name().to_owned(),
         Fact::FieldTyped { field, .. } | Fact::FieldCleared { field } => {
             field.facts().name().to_owned()
         }
-        Fact::VariantChosen { slot, .. } => say!("where {} lies", slot.tag()),
+        Fact::VariantChosen { slot, .. } => say!("where {pack} lies", pack = slot.tag()),
         Fact::SignConfirmed { position } | Fact::SignOverridden { position, .. } => {
             say!("which way {position} pushes")
         }
@@ -122,23 +123,25 @@ fn about_what(fact: &Fact) -> Option<String> {
 
 fn about_what_guided(fact: &Guided) -> Option<String> {
     Some(match fact {
-        Guided::Captured { step, label, .. } => say!("{label}, step {step}"),
+        Guided::Captured { step, label, .. } => say!("{label}, step {step}", label = t(label)),
         Guided::StepDone { step }
         | Guided::StepSkipped { step, .. }
         | Guided::StepReopened { step, .. } => say!("how step {step} stands"),
         Guided::GateJudged { step, .. } => say!("the gate of step {step}"),
         Guided::BenchChecked { step, place, kind, .. } if !step.is_empty() => {
             let name = crate::instrument::titled(kind);
-            let place = if place.is_empty() { String::new() } else { format!(", {place}") };
-            say!("{name}{place}, step {step}")
+            match place.as_str() {
+                "" => say!("{name}, step {step}"),
+                place => say!("{name}, {place}, step {step}"),
+            }
         }
         Guided::PartBagged { number, .. } => say!("what hangs at number {number}"),
-        Guided::PartJudged { part, .. } => say!("verdict on {part}"),
+        Guided::PartJudged { part, .. } => say!("verdict on {part}", part = spaced(part)),
         Guided::ConsentSigned(_) | Guided::ConsentRefused { .. } => {
             t("what was agreed to").to_owned()
         }
         Guided::ScopeChosen { .. } => t("the scope of the job").to_owned(),
-        Guided::ToolReadied { tool, .. } => say!("how {tool} comes along"),
+        Guided::ToolReadied { tool, .. } => say!("how {tool} comes along", tool = item_words(tool)),
         _ => return None,
     })
 }

@@ -1,7 +1,7 @@
 //! The readings of jobs as a table for a spreadsheet and as plain text.
 
 use measure::{Quantity, Typed, Unit};
-use words::{say, t};
+use words::say;
 
 use super::table::{Cell, csv_line};
 use crate::{ArmShaft, Book, Capture, Entry, Fact, FittedShim, Guided, Job, Sheet, Slot, clock};
@@ -112,17 +112,17 @@ fn rows(book: &Book) -> Vec<Row<'_>> {
 fn of_entry(entry: &Entry) -> Vec<Row<'_>> {
     match &entry.fact {
         Fact::ReadingTaken { check, values, arm, on } => {
-            let rows = numbered(entry, check.name().to_owned(), "reading", typed(values));
+            let rows = numbered(entry, check.written().to_owned(), "reading", typed(values));
             rows.map(|row| Row { arm: arm.as_ref(), on: *on, ..row }).collect()
         }
         Fact::PackFitted { slot, shims, as_found } => {
-            let kind = if *as_found { t("shim as found") } else { t("shim fitted") };
+            let kind = if *as_found { "shim as found" } else { "shim fitted" };
             numbered(entry, pack(*slot), kind, shims.iter().map(Value::Net)).collect()
         }
         Fact::Guided(Guided::Captured { label, value, .. }) => {
             let (kind, values) = match value {
                 Capture::Readings(values) => ("captured", values),
-                Capture::Pack(values) => (t("shim measured"), values),
+                Capture::Pack(values) => ("shim measured", values),
                 Capture::Torque { values, .. } => ("torque", values),
                 _ => return Vec::new(),
             };

@@ -1,7 +1,8 @@
 //! What was seen at teardown, shown beside the step that puts it back.
 
+use super::facing::faced;
 use super::log::GuideLog;
-use crate::guided::{capitalised, spaced};
+use crate::guided::{capitalised, labelled, spaced};
 use crate::procedure::{Act, Plan, RecordKind};
 
 /// Something to look at while a step is done.
@@ -27,7 +28,7 @@ pub fn beside(plan: &Plan, log: &GuideLog, id: &str) -> Vec<Beside> {
         .map(|(number, bagged)| Beside {
             step: bagged.step.clone(),
             name: format!("{number} {}", capitalised(&spaced(&bagged.part))),
-            words: bagged.facing.clone(),
+            words: faced(&bagged.facing),
             photo: bagged.photo.clone(),
         })
         .collect();
@@ -43,12 +44,12 @@ pub fn beside(plan: &Plan, log: &GuideLog, id: &str) -> Vec<Beside> {
         compared.filter_map(|proof| Some((proof.step.as_deref()?, proof.label.as_str())));
     for (from, label) in seen.chain(compared) {
         let Some(kept) = log.capture(from, label) else { continue };
-        let name = capitalised(label);
+        let name = labelled(label);
         if shown.iter().any(|other| other.step == from && other.name == name) {
             continue;
         }
         let photo = kept.value.photo().map(str::to_owned);
-        shown.push(Beside { step: from.to_owned(), name, words: kept.value.words(), photo });
+        shown.push(Beside { step: from.to_owned(), name, words: kept.value.beside_photo(), photo });
     }
     shown
 }

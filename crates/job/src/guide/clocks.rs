@@ -19,6 +19,8 @@ pub struct ClockView {
     pub id: String,
     /// The step it was started in.
     pub step: String,
+    /// What waits, as the step calls it.
+    pub label: String,
     /// What waits: "Cooling".
     pub name: String,
     /// Minutes left, rounded up; 0 when done.
@@ -102,24 +104,18 @@ pub(super) fn holds(plan: &Plan, clock: &ClockView, at: usize, moment: &Moment) 
     let until = apart(clock.ends_at, moment.now, moment.utc_offset);
     let reads = step.records.iter().any(|record| {
         record.kind == RecordKind::Measure
-            && [
-                t("case temperature"),
-                "backlash",
-                t("end play"),
-                t("depth gap"),
-                t("rolling torque"),
-            ]
-            .iter()
-            .any(|read| record.label.contains(read))
+            && ["case temperature", "backlash", "end play", "depth gap", "rolling torque"]
+                .iter()
+                .any(|read| record.label.contains(read))
     });
-    match clock.name.split(' ').next()? {
-        "Cooling" if reads && step.phase == Phase::SetUp => {
+    match clock.label.split(' ').next()? {
+        "cooling" if reads && step.phase == Phase::SetUp => {
             Some(say!("Case cools until {until}. Read nothing before."))
         }
-        "Cure" if step.phase == Phase::Test => {
+        "cure" if step.phase == Phase::Test => {
             Some(say!("Compound cures until {until}. Put no pressure on it before."))
         }
-        "Rest" if step.needs.contains(&clock.step) => {
+        "rest" if step.needs.contains(&clock.step) => {
             Some(say!("Lube rests until {until}. Read the level after."))
         }
         _ => None,
@@ -139,13 +135,17 @@ fn view(log: &GuideLog, clock: &Clock, moment: &Moment) -> ClockView {
     let says = if done {
         say!("{name} done.")
     } else {
-        say!("{name} until {}, {left} min left.", apart(ends_at, moment.now, moment.utc_offset))
+        say!(
+            "{name} until {time}, {left} min left.",
+            time = apart(ends_at, moment.now, moment.utc_offset)
+        )
     };
     let marks = clock.marks.iter();
     let marks = marks.map(|mark| (*mark, due(*mark), i64::from(*mark) * MINUTE <= passed));
     ClockView {
         id: clock.id.clone(),
         step: clock.step.clone(),
+        label: clock.label.clone(),
         marks: marks.collect(),
         name,
         left,
@@ -185,5 +185,5 @@ fn is_last(log: &GuideLog, order: usize, device: &str) -> bool {
 
 /// "cooling from" → "Cooling".
 fn name(label: &str) -> String {
-    capitalised(label.strip_suffix(" from").unwrap_or(label))
+    capitalised(t(label.strip_suffix(" from").unwrap_or(label)))
 }

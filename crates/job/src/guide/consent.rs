@@ -183,7 +183,7 @@ fn work(plan: &Plan, last: Option<&Consent>, effect: &Effect) -> Vec<(String, bo
         Some(consent) => vec![consent.what.clone()],
         None => Vec::new(),
     };
-    let scope = effect.widens_to.unwrap_or(plan.scope).words().to_owned();
+    let scope = effect.widens_to.unwrap_or(plan.scope).written().to_owned();
     let orders = effect.orders.iter().map(|order| capitalised(order));
     let mut work: Vec<(String, bool)> = before.into_iter().map(|line| (line, true)).collect();
     for line in [scope].into_iter().chain(orders) {

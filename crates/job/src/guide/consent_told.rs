@@ -6,7 +6,7 @@ use words::{say, t};
 
 use super::consent::{Consent, Refused};
 use crate::apart;
-use crate::guided::{Agreement, Answered, Signature, without_stop};
+use crate::guided::{Agreement, Answered, Signature, all_agreed, without_stop};
 
 /// A label and what stands beside it.
 type Term = (&'static str, String);
@@ -41,11 +41,11 @@ impl Consent {
         let mut terms = vec![
             (t("Price"), or_none(price)),
             limit,
-            (t("Stop and call"), or_none(&stops.join("; "))),
-            (t("Not covered"), or_none(excluded)),
+            (t("Stop and call"), or_none(&all_agreed(stops, "; "))),
+            (t("Not covered"), or_none(t(excluded))),
         ];
         if !declined.is_empty() {
-            terms.push((t("Not wanted"), declined.join("; ")));
+            terms.push((t("Not wanted"), all_agreed(declined, "; ")));
         }
         terms
     }
@@ -60,7 +60,8 @@ impl Consent {
     pub fn signature(&self) -> Option<Drawing> {
         let drawn = &self.signed.as_ref()?.drawn;
         let pad = (Signature::WIDTH, Signature::HEIGHT);
-        let picture = || signature(drawn.strokes(), pad, say!("Signature of {}.", self.by));
+        let picture =
+            || signature(drawn.strokes(), pad, say!("Signature of {name}.", name = self.by));
         (!drawn.is_empty()).then(picture)
     }
 }
@@ -74,7 +75,7 @@ impl Refused {
     /// Who said no to what, how, when and why, in a sentence or two. `now` and `utc_offset` as for
     /// [`apart`].
     pub fn says(&self, now: i64, utc_offset: i32) -> String {
-        let (by, how, work) = (&self.by, self.how.words(), self.work.join(", "));
+        let (by, how, work) = (&self.by, self.how.words(), all_agreed(&self.work, ", "));
         let time = apart(self.mark.at, now, utc_offset);
         match without_stop(&self.reason) {
             "" => say!("{by} said no {how}, {time}: {work}."),

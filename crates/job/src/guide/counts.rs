@@ -38,7 +38,7 @@ pub enum CountState {
 impl CountView {
     /// What is counted, as a title: "Pinion rollers".
     pub fn title(&self) -> String {
-        capitalised(&self.name)
+        capitalised(t(&self.name))
     }
 
     /// How many came out; `None` while that is not counted.
@@ -98,13 +98,14 @@ pub(super) fn count(kept: &Kept) -> Option<Decimal> {
 /// "17 pinion rollers in, 18 out. Find 1 before you go on."
 pub(super) fn sentence(name: &str, out: Decimal, inside: Decimal) -> String {
     let (out_text, in_text) = (out.normalize(), inside.normalize());
-    let name = if in_text == Decimal::ZERO { capitalised(name) } else { name.to_owned() };
+    let name = t(name);
     let cure = if inside < out {
-        say!("Find {} before you go on.", (out - inside).normalize())
+        say!("Find {count} before you go on.", count = (out - inside).normalize())
     } else {
         t("Count both again.").to_owned()
     };
     if in_text == Decimal::ZERO {
+        let name = capitalised(name);
         return say!("{name}: none in, {out_text} out. {cure}");
     }
     say!("{in_text} {name} in, {out_text} out. {cure}")

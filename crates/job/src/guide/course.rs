@@ -174,8 +174,8 @@ impl StepView {
 
 fn opens(blocker: &StepView) -> String {
     match blocker.state {
-        StepState::Stale { .. } => say!("Opens when “{}” is done again.", blocker.title),
-        _ => say!("Opens when “{}” is done.", blocker.title),
+        StepState::Stale { .. } => say!("Opens when “{step}” is done again.", step = blocker.title),
+        _ => say!("Opens when “{step}” is done.", step = blocker.title),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Which way a part faced, in the unit's own words: to the nose, aft, up, down.
 
-use words::t;
+use words::{key, t};
 
 /// A way a part can face.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,28 +15,31 @@ pub enum Way {
     Down,
 }
 
-/// What is written down where nobody saw which way it faced.
-pub const NOT_SURE: &str = "not sure";
+/// What is asked of a part whose words name no way.
+const OTHER_WAY: &str = "the other way round";
 
-/// Words that name a way, as people write them.
+/// What is written down where nobody saw which way it faced.
+pub const NOT_SURE: &str = key!("not sure");
+
+/// Words that name a way, as people write them, in every language of the app.
 const NAMED: [(Way, &[&str]); 4] = [
-    (Way::Nose, &["nose", "forward", "front", "fore"]),
-    (Way::Aft, &["aft", "propeller", "rear", "back"]),
-    (Way::Up, &["up", "upward", "upwards", "top"]),
-    (Way::Down, &["down", "downward", "downwards", "bottom"]),
+    (Way::Nose, &["nose", "forward", "front", "fore", "morro", "proa", "delante"]),
+    (Way::Aft, &["aft", "propeller", "rear", "back", "popa", "hélice", "atrás"]),
+    (Way::Up, &["up", "upward", "upwards", "top", "arriba"]),
+    (Way::Down, &["down", "downward", "downwards", "bottom", "abajo"]),
 ];
 
 impl Way {
     /// Every way, as they are offered.
     pub const ALL: [Way; 4] = [Way::Nose, Way::Aft, Way::Up, Way::Down];
 
-    /// How it ends a sentence: "to the nose".
+    /// How it ends what is written down: "to the nose". [`faced`] turns that.
     pub fn words(self) -> &'static str {
         match self {
-            Way::Nose => t("to the nose"),
-            Way::Aft => "aft",
-            Way::Up => "up",
-            Way::Down => "down",
+            Way::Nose => "to the nose",
+            Way::Aft => key!("aft"),
+            Way::Up => key!("up"),
+            Way::Down => key!("down"),
         }
     }
 
@@ -81,7 +84,18 @@ pub fn turned(facing: &str) -> String {
     let way = Way::of(facing).and_then(|way| Some((facing.strip_suffix(way.words())?, way)));
     match way {
         Some((what, way)) => format!("{what}{}", way.opposite().words()),
-        None => t("the other way round").to_owned(),
+        None => OTHER_WAY.to_owned(),
+    }
+}
+
+/// What was written down of the way a part faced, as it is shown.
+pub fn faced(facing: &str) -> String {
+    let way = Way::of(facing).and_then(|way| Some((facing.strip_suffix(way.words())?, way)));
+    match way {
+        Some((what, way)) if !what.trim().is_empty() => {
+            format!("{} {}", t(what.trim()), t(way.words()))
+        }
+        _ => t(facing).to_owned(),
     }
 }
 

@@ -1,10 +1,10 @@
 //! Freezing the packs: what lies in the unit is agreed, and a second person signs that they saw it.
 
 use std::fmt;
-use words::{say, t};
+use words::{key, say, t};
 
 use super::set_up::shims;
-use crate::guided::{Capture, capitalised};
+use crate::guided::Capture;
 use crate::procedure::{Plan, RecordKind, Step};
 use crate::standing::standing;
 use crate::{Check, CheckState, Figure, Guided, Job, PackFit, Sheet, Shown, Slot, figure};
@@ -103,7 +103,7 @@ pub fn freeze(job: &Job, sheet: &Sheet, plan: &Plan, shown: Shown) -> Option<Fre
         let Some(slot) = Slot::named(position) else { continue };
         let label = record.label.clone();
         if !sheet.positions().iter().any(|position| position.slot == slot) {
-            frozen.captures.push((label, Capture::None(t("none here").to_owned())));
+            frozen.captures.push((label, Capture::None(key!("none here").to_owned())));
             continue;
         }
         frozen.take(slot, label, job, sheet, shown);
@@ -128,6 +128,22 @@ fn initials(step: &Step) -> Option<&str> {
     labels.into_iter().find(|label| label.starts_with("second initials"))
 }
 
+/// What is written down after who set a pack, where one looked on.
+const SET: &str = " set, ";
+/// What is written down after who looked on.
+const SAW: &str = " saw";
+/// What is written down after who set a pack, where nobody looked on.
+const ALONE: &str = " set, not seen by a second person";
+
+/// Who signed, as it is shown; `None` where the text is no signing of packs.
+pub(crate) fn signed_words(text: &str) -> Option<String> {
+    if let Some(set_by) = text.strip_suffix(ALONE) {
+        return Some(say!("{set_by} set, not seen by a second person"));
+    }
+    let (set_by, other) = text.strip_suffix(SAW)?.split_once(SET)?;
+    Some(say!("{set_by} set, {other} saw"))
+}
+
 impl Freeze {
     fn take(&mut self, slot: Slot, label: String, job: &Job, sheet: &Sheet, shown: Shown) {
         let check = slot.check().filter(|check| sheet.checks().contains(check));
@@ -145,7 +161,9 @@ impl Freeze {
         }
         match job.pack(slot).and_then(shims) {
             Some(shims) => self.captures.push((label, shims)),
-            None => self.missing.push(say!("{}: the pack is not written down.", slot.tag())),
+            None => {
+                self.missing.push(say!("{pack}: the pack is not written down.", pack = slot.tag()))
+            }
         }
         if let Some(check) = check.filter(|_| !may_freeze(&state)) {
             self.lacks(check, &state);
@@ -158,9 +176,9 @@ impl Freeze {
         let says = match state {
             CheckState::Stale { why } => why.clone(),
             CheckState::Open | CheckState::Locked { .. } => {
-                say!("{}: not read.", capitalised(check.name()))
+                say!("{check}: not read.", check = check.name())
             }
-            _ => format!("{}: {words}.", capitalised(check.name())),
+            _ => format!("{}: {words}.", check.name()),
         };
         if !self.missing.contains(&says) {
             self.missing.push(says);
@@ -184,13 +202,13 @@ impl Freeze {
         let no = |of| move || FreezeRefusal::NoInitials { of };
         let set_by = letters(set_by).ok_or_else(no(t("who set it")))?;
         let words = match seen_by {
-            None => say!("{set_by} set, not seen by a second person"),
+            None => format!("{set_by}{ALONE}"),
             Some(other) => {
                 let other = letters(other).ok_or_else(no(t("the second person")))?;
                 if other == set_by {
                     return Err(FreezeRefusal::SameTwice { found: other });
                 }
-                say!("{set_by} set, {other} saw")
+                format!("{set_by}{SET}{other}{SAW}")
             }
         };
         let signed = (self.initials.clone(), Capture::Text(words));

@@ -1,13 +1,14 @@
 //! Gates: what is missing, in words.
 
-use words::say;
+use words::{say, t};
 
 use super::counts::{self, count};
 use super::course::Told;
 use super::log::{GuideLog, Kept};
 use super::packs;
-use crate::guided::{Capture, capitalised};
+use crate::guided::{Capture, capitalised, labelled};
 use crate::procedure::{Gate, Phase, Plan, Proof, Record, RecordKind, Step};
+use crate::sheet::listed;
 
 /// A gate as it stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,7 +64,7 @@ pub(super) fn view(plan: &Plan, log: &GuideLog, step: &Step, told: &[Told]) -> O
         (after_opening && after_proof).then(|| by.clone())
     });
     let passed = missing.is_empty() && (!asks || judged_by.is_some());
-    Some(GateView { words: gate.words.clone(), missing, asks, judged_by, passed })
+    Some(GateView { words: t(&gate.words).to_owned(), missing, asks, judged_by, passed })
 }
 
 struct Look<'a> {
@@ -98,7 +99,7 @@ impl<'a> Look<'a> {
     /// Why a proof does not stand.
     fn lacks(&self, proof: &Proof, excused: bool) -> Option<String> {
         let (holder, record, kept) = self.find(proof)?;
-        let label = capitalised(&record.label);
+        let label = labelled(&record.label);
         let Some(kept) = kept else {
             let may_lack = excused || proof.label.starts_with("not ");
             return (!may_lack).then(|| say!("{label}: not captured."));
@@ -121,13 +122,18 @@ impl<'a> Look<'a> {
                 .find(|word| {
                     record.choices.iter().any(|choice| choice.shuts && choice.word == **word)
                 })
-                .map(|word| say!("{label}: {word}. Put it right, then answer again.")),
+                .map(|word| {
+                    say!("{label}: {word}. Put it right, then answer again.", word = t(word))
+                }),
             Capture::Readings(values) if record.is_count() => {
                 let counts: Vec<_> = values.iter().map(|value| value.amount().value).collect();
                 let differ = counts.iter().any(|count| counts.first() != Some(count));
                 differ.then(|| {
                     let said: Vec<&str> = values.iter().map(measure::Typed::text).collect();
-                    say!("{label}: counted {}. Count until they agree.", said.join(" and "))
+                    say!(
+                        "{label}: counted {counts}. Count until they agree.",
+                        counts = listed(&said)
+                    )
                 })
             }
             _ => None,
@@ -182,9 +188,14 @@ impl<'a> Look<'a> {
             {
                 let [total, agreed] =
                     [total, agreed].map(|value| measure::show(value, 3, measure::Mark::Point));
-                differ.push(say!(
-                    "{position} fitted is {total} mm, {state} was {agreed} mm. Fit the {state} pack."
-                ));
+                differ.push(match state {
+                    "frozen" => say!(
+                        "{position} fitted is {total} mm, frozen was {agreed} mm. Fit the frozen pack."
+                    ),
+                    _ => say!(
+                        "{position} fitted is {total} mm, listed was {agreed} mm. Fit the listed pack."
+                    ),
+                });
             }
         }
         differ
@@ -193,7 +204,7 @@ impl<'a> Look<'a> {
     fn out_of_band(&self, gate: &Gate) -> Vec<String> {
         self.checks(gate)
             .filter(|told| !told.in_band)
-            .map(|told| format!("{}: {}.", capitalised(&told.check), told.words.to_lowercase()))
+            .map(|told| format!("{}: {}.", capitalised(t(&told.check)), told.words.to_lowercase()))
             .collect()
     }
 

@@ -4,7 +4,7 @@ use words::{say, t};
 
 use super::log::{GuideLog, Judged};
 use crate::Guided;
-use crate::guided::PartVerdict;
+use crate::guided::{PartVerdict, REJECTED};
 use crate::json::{Json, Keys};
 use crate::procedure::{Plan, ProcedureError, Scope};
 
@@ -143,21 +143,26 @@ pub fn effects(parts: &[PartView], plan: &Plan) -> Effect {
         effect.orders.push(criteria.order.clone());
         match criteria.widens {
             Some(Scope::Exchange) => effect.says.push(say!(
-                "{} rejected: repair with consent, or an exchange unit. Ask the owner.",
-                criteria.name
+                "{part} rejected: repair with consent, or an exchange unit. Ask the owner.",
+                part = t(&criteria.name)
             )),
             Some(scope) if scope > plan.scope => {
                 effect.widens_to = effect.widens_to.max(Some(scope));
                 effect.says.push(say!(
-                    "{} rejected: the scope becomes {}, and the packs are set up again.",
-                    criteria.name,
-                    scope.words().to_lowercase()
+                    "{part} rejected: the scope becomes {scope}, and the packs are set up again.",
+                    part = t(&criteria.name),
+                    scope = scope.words().to_lowercase()
                 ));
             }
-            Some(_) => effect
-                .says
-                .push(say!("{} rejected: set up again the packs beside it.", criteria.name)),
-            None => effect.says.push(say!("{} rejected: {}.", criteria.name, criteria.order)),
+            Some(_) => effect.says.push(say!(
+                "{part} rejected: set up again the packs beside it.",
+                part = t(&criteria.name)
+            )),
+            None => effect.says.push(say!(
+                "{part} rejected: {order}.",
+                part = t(&criteria.name),
+                order = t(&criteria.order)
+            )),
         }
     }
     effect
@@ -171,16 +176,16 @@ impl Effect {
             part.judged.as_ref().is_some_and(|judged| judged.verdict == PartVerdict::Reject)
         });
         let names: Vec<String> =
-            rejected.map(|part| format!("{} rejected", part.criteria.name)).collect();
+            rejected.map(|part| format!("{}{REJECTED}", part.criteria.name)).collect();
         Some(Guided::ScopeChosen { scope: self.widens_to?, reason: names.join(", ") })
     }
 
     /// The parts without a verdict and the rejects without a photo: one sentence each.
     pub fn to_judge(parts: &[PartView]) -> Vec<String> {
         let lacks = |part: &PartView| match &part.judged {
-            None => Some(say!("{}: no verdict.", part.criteria.name)),
+            None => Some(say!("{part}: no verdict.", part = t(&part.criteria.name))),
             Some(_) if part.missing.is_empty() => None,
-            Some(_) => Some(format!("{}: {}", part.criteria.name, part.missing)),
+            Some(_) => Some(format!("{}: {}", t(&part.criteria.name), part.missing)),
         };
         parts.iter().filter_map(lacks).collect()
     }

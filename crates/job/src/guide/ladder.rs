@@ -7,7 +7,7 @@ use super::facing::NOT_SURE;
 use super::finish::GuideRefusal;
 use super::log::{Bagged, GuideLog};
 use crate::Guided;
-use crate::guided::{Capture, capitalised, spaced};
+use crate::guided::{Capture, FITTED, capitalised, spaced};
 use crate::procedure::{Act, Phase, Plan, Record, Step};
 
 /// The parts in the order they came off, then those still to come.
@@ -86,7 +86,7 @@ pub fn ladder(plan: &Plan, log: &GuideLog) -> Ladder {
     }
     let lacks = |rung: &Rung| {
         let number = rung.number.filter(|_| rung.photo.is_none())?;
-        Some(say!("{number} {}: no photo.", rung.name.to_lowercase()))
+        Some(say!("{number} {part}: no photo.", part = rung.name.to_lowercase()))
     };
     Ladder {
         going_back: (0..out).rev().collect(),
@@ -155,7 +155,25 @@ fn packs_found(log: &GuideLog, step: &Step) -> impl Iterator<Item = String> {
     })
 }
 
+/// Where a part lies, as it is shown: the app's own bags in the language of the app.
+pub fn placed(place: &str) -> String {
+    match place.strip_prefix(BAG) {
+        Some(number) => say!("bag {number}"),
+        None => place.to_owned(),
+    }
+}
+
+/// How the app's own bags are written down, before their number.
+const BAG: &str = "bag ";
+
 impl Rung {
+    /// What a photo of it is written down under once it is back in.
+    pub fn fitted_label(&self) -> String {
+        let is_own = self.name == capitalised(&self.part);
+        let part = if is_own { self.part.clone() } else { self.part.replace('-', " ") };
+        format!("{}{FITTED}", part.to_lowercase())
+    }
+
     /// Which way it faced, where somebody saw it.
     pub fn faced(&self) -> Option<&str> {
         Some(self.facing.as_str()).filter(|faced| !faced.is_empty() && *faced != NOT_SURE)
@@ -186,13 +204,13 @@ impl Ladder {
         if let Some(tag) = &rung.pack {
             return vec![tag.clone()];
         }
-        let bag = |rung: &Rung| rung.place.strip_prefix("bag ")?.parse::<u32>().ok();
+        let bag = |rung: &Rung| rung.place.strip_prefix(BAG)?.parse::<u32>().ok();
         let highest = self.rungs.iter().filter_map(bag).max();
         let last = self.rungs.iter().rev().find_map(|rung| Some((bag(rung)?, &rung.step)));
-        let fresh = format!("bag {}", highest.unwrap_or_default().saturating_add(1));
+        let fresh = format!("{BAG}{}", highest.unwrap_or_default().saturating_add(1));
         match last {
-            Some((number, step)) if *step == rung.step => vec![format!("bag {number}"), fresh],
-            Some((number, _)) => vec![fresh, format!("bag {number}")],
+            Some((number, step)) if *step == rung.step => vec![format!("{BAG}{number}"), fresh],
+            Some((number, _)) => vec![fresh, format!("{BAG}{number}")],
             None => vec![fresh],
         }
     }
@@ -201,19 +219,21 @@ impl Ladder {
     pub fn to_strip(&self, counts: &[CountView]) -> Vec<String> {
         let is_in = |rung: &&Rung| rung.strips && rung.state == RungState::ToCome;
         let still = self.rungs.iter().filter(is_in);
-        let still = still.map(|rung| say!("{}: still in the unit.", rung.name));
+        let still = still.map(|rung| say!("{part}: still in the unit.", part = rung.name));
         let counts = counts.iter().filter(|count| count.state == CountState::NotCounted);
-        let counts = counts.map(|count| say!("{}: not counted.", capitalised(&count.name)));
+        let counts = counts.map(|count| say!("{what}: not counted.", what = count.title()));
         self.missing.iter().cloned().chain(still).chain(counts).collect()
     }
 
     /// What keeps "closed" shut: one sentence each.
     pub fn to_close(&self, counts: &[CountView]) -> Vec<String> {
         let out = self.rungs.iter().filter(|rung| rung.state == RungState::Out);
-        let out = out.map(|rung| say!("{} {}: not in.", rung.shown, rung.name.to_lowercase()));
+        let out = out.map(|rung| {
+            say!("{number} {part}: not in.", number = rung.shown, part = rung.name.to_lowercase())
+        });
         let counts = counts.iter().filter_map(|count| match count.state {
             CountState::Differ => Some(count.says.clone()),
-            CountState::ToFit => Some(say!("{}: not counted in.", capitalised(&count.name))),
+            CountState::ToFit => Some(say!("{what}: not counted in.", what = count.title())),
             CountState::Agree | CountState::NotCounted => None,
         });
         out.chain(counts).collect()

@@ -62,7 +62,11 @@ pub fn lane(plan: &Plan, log: &GuideLog, course: &Course, clocks: &[ClockView]) 
     let next = course.next.and_then(|next| course.steps.get(next));
     let settled: usize = stages.iter().map(|stage| stage.settled).sum();
     let line = match next {
-        Some(view) => say!("{} · {settled} of {}", view.phase.stage(), course.steps.len()),
+        Some(view) => say!(
+            "{stage} · {settled} of {all}",
+            stage = view.phase.stage(),
+            all = course.steps.len()
+        ),
         None => t("Done").to_owned(),
     };
     let stale: usize = stages.iter().map(|stage| stage.stale).sum();
@@ -84,9 +88,11 @@ pub fn lane(plan: &Plan, log: &GuideLog, course: &Course, clocks: &[ClockView]) 
     let ordered = log.tools.values().filter(|(how, _)| *how == Readied::Ordered).count();
     Lane {
         line,
-        next: next.map_or_else(|| "Print and hand over".to_owned(), |view| view.title.clone()),
-        act: next
-            .map_or_else(|| "Print the record".to_owned(), |view| say!("Carry on: {}", view.act())),
+        next: next.map_or_else(|| t("Print and hand over").to_owned(), |view| view.title.clone()),
+        act: next.map_or_else(
+            || t("Print the record").to_owned(),
+            |view| say!("Carry on: {act}", act = view.act()),
+        ),
         step: next.map(|view| view.id.clone()),
         stands,
         gate: shut,

@@ -1,5 +1,7 @@
 //! Sentences of a book with the steps by their titles.
 
+use words::{key, t};
+
 use crate::procedure::Plan;
 
 /// A sentence in which steps stand by their ids, as books hold them, with their titles instead:
@@ -16,7 +18,10 @@ pub fn titled(sentence: &str, plan: &Plan) -> String {
             let step = plan.step(id)?;
             Some(format!("“{}”{}", step.title, word.get(id.len()..).unwrap_or_default()))
         };
-        let next = if word.eq_ignore_ascii_case("step") { words.peek() } else { None };
+        let is_step = |word: &str| {
+            [key!("step"), t("step")].iter().any(|step| word.eq_ignore_ascii_case(step))
+        };
+        let next = if is_step(word) { words.peek() } else { None };
         if let Some(title) = next.and_then(|next| title(next)) {
             words.next();
             told.push_str(&title);

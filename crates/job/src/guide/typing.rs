@@ -1,7 +1,7 @@
 //! From typed text to a capture, held to the record that asks for it.
 
 use std::fmt;
-use words::say;
+use words::{key, say, t};
 
 use measure::{Decimal, EntryError, Sign, Typed, Unit};
 
@@ -50,18 +50,19 @@ impl fmt::Display for CaptureRefusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             CaptureRefusal::Nothing { label } => {
+                let label = t(label);
                 f.write_str(&say!("Nothing typed for {label}. Type it, or say why there is none."))
             }
             CaptureRefusal::Entry(entry) => entry.fmt(f),
             CaptureRefusal::Count { found, wanted, at } if found < wanted => {
-                let at = if at.is_empty() { String::new() } else { format!(" {at}") };
-                f.write_str(&say!(
-                    "{found} of {wanted}{at} typed. Type the other {} too.",
-                    wanted - found
-                ))
+                let (at, more) = (t(at), wanted - found);
+                f.write_str(&match at {
+                    "" => say!("{found} of {wanted} typed. Type the other {more} too."),
+                    at => say!("{found} of {wanted} {at} typed. Type the other {more} too."),
+                })
             }
             CaptureRefusal::Count { found, wanted, at } => {
-                let at = if at.is_empty() { "places" } else { at };
+                let at = t(if at.is_empty() { "places" } else { at });
                 f.write_str(&say!("{found} values for {wanted} {at}. Keep {wanted} for each."))
             }
             CaptureRefusal::NotWhole { found } => {
@@ -71,6 +72,7 @@ impl fmt::Display for CaptureRefusal {
                 f.write_str(&say!("{found} is not one of {options}. Choose one."))
             }
             CaptureRefusal::NotTyped { label } => {
+                let label = t(label);
                 f.write_str(&say!("{label} is not typed. Take it on its own button."))
             }
         }
@@ -165,8 +167,8 @@ fn counted(record: &Record, found: usize) -> Result<(), CaptureRefusal> {
         |wanted: usize, at: &str| Err(CaptureRefusal::Count { found, wanted, at: at.to_owned() });
     match (&record.repeats, record.wanted()) {
         (Repeats::Times(_, at), Some(wanted)) if found != wanted => refused(wanted, at),
-        (Repeats::Minutes(_), Some(wanted)) if found != wanted => refused(wanted, "times"),
-        (Repeats::Once, Some(wanted)) if found != wanted => refused(wanted, "place"),
+        (Repeats::Minutes(_), Some(wanted)) if found != wanted => refused(wanted, key!("times")),
+        (Repeats::Once, Some(wanted)) if found != wanted => refused(wanted, key!("place")),
         (Repeats::EachAt(each, at), _) => {
             let each = usize::try_from(*each).unwrap_or(1).max(1);
             if found.is_multiple_of(each) {
@@ -182,7 +184,7 @@ fn counted(record: &Record, found: usize) -> Result<(), CaptureRefusal> {
 fn choice(record: &Record, texts: &[&str]) -> Result<Capture, CaptureRefusal> {
     let is_option = |text: &&&str| record.choices.iter().any(|choice| choice.word == **text);
     if let Some(found) = texts.iter().find(|text| !is_option(text)) {
-        let options: Vec<&str> = record.choices.iter().map(|choice| choice.word.as_str()).collect();
+        let options: Vec<&str> = record.choices.iter().map(|choice| t(&choice.word)).collect();
         return Err(CaptureRefusal::NoOption {
             found: (*found).to_owned(),
             options: options.join(", "),

@@ -4,7 +4,7 @@ use words::{say, t};
 
 use super::log::GuideLog;
 use super::pack_list::{Item, PackList};
-use crate::guided::{Readied, capitalised};
+use crate::guided::{Readied, SHIMS_FOR, capitalised, item_words};
 use crate::{Sheet, Tin, families};
 
 /// What goes into the van, as it is looked for.
@@ -206,7 +206,7 @@ fn shims(asked: &Item, log: &GuideLog, sheet: &Sheet, tin: &Tin) -> Vec<(Item, O
             )),
             _ => None,
         };
-        let name = say!("shims for {}", joined(&tags));
+        let name = format!("{SHIMS_FOR}{}", joined(&tags));
         Some((thing(&name, &asked.steps, says, log), doubt))
     };
     families([sheet], tin).into_iter().filter_map(line).collect()
@@ -224,6 +224,11 @@ fn joined(tags: &[&str]) -> String {
 }
 
 impl Item {
+    /// What it is, as it is shown.
+    pub fn words(&self) -> String {
+        item_words(&self.name)
+    }
+
     /// It is in the van, or somebody lends it.
     pub fn is_packed(&self) -> bool {
         matches!(self.readied, Some((Readied::Packed | Readied::Borrowed, _)))
@@ -234,14 +239,14 @@ impl Item {
         let numbers: Vec<String> = self.steps.iter().map(usize::to_string).collect();
         match self.steps.as_slice() {
             [] => String::new(),
-            [one] => format!("step {one}"),
-            _ => format!("steps {}", numbers.join(", ")),
+            [one] => say!("step {one}"),
+            _ => say!("steps {numbers}", numbers = numbers.join(", ")),
         }
     }
 
     /// What is still to be done about it, in a sentence.
     fn to_do(&self) -> Option<String> {
-        let name = capitalised(&self.name);
+        let name = capitalised(&self.words());
         match &self.readied {
             Some((Readied::Packed, _)) => None,
             Some((Readied::Borrowed, from)) if from.trim().is_empty() => {

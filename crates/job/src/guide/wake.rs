@@ -38,7 +38,7 @@ pub fn wake(course: &Course, log: &GuideLog, moment: &Moment) -> Wake {
         None => say!("Next: “{title}”."),
     };
     if mark.is_some() && !capture.is_empty() {
-        says = say!("{says} Next: {capture}.");
+        says = say!("{says} Next: {capture}.", capture = t(&capture));
     }
     Wake { step: Some(view.id.clone()), capture, says }
 }

@@ -42,7 +42,7 @@ pub(crate) fn admit(id: &BookId, fact: &Guided) -> Result<(), Refusal> {
         Guided::ClockStarted { marks, .. } => {
             let rises = marks.is_sorted_by(|one, next| one < next);
             let ends = marks.last().is_some_and(|end| *end > 0);
-            if rises && ends { Ok(()) } else { Err(Refusal::WrongValue { field: "clock" }) }
+            if rises && ends { Ok(()) } else { Err(Refusal::WrongValue { field: t("clock") }) }
         }
         _ => Ok(()),
     }
@@ -58,7 +58,7 @@ fn signed(agreement: &Agreement) -> Result<(), Refusal> {
     }
     match agreement.drawn.fits() {
         true => Ok(()),
-        false => Err(Refusal::WrongValue { field: "signature" }),
+        false => Err(Refusal::WrongValue { field: t("signature") }),
     }
 }
 

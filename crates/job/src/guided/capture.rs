@@ -1,7 +1,9 @@
 //! What was captured on a step.
 
 use measure::{Decimal, Typed};
+use words::{key, t};
 
+use crate::guide::{faced, signed_words};
 use crate::json::Json;
 
 /// What was captured for one record.
@@ -56,8 +58,11 @@ pub enum TorqueOn {
     Compound,
 }
 
-const ON: [(TorqueOn, &str); 3] =
-    [(TorqueOn::Dry, "dry"), (TorqueOn::Oil, "oil"), (TorqueOn::Compound, "compound")];
+const ON: [(TorqueOn, &str); 3] = [
+    (TorqueOn::Dry, key!("dry")),
+    (TorqueOn::Oil, key!("oil")),
+    (TorqueOn::Compound, key!("compound")),
+];
 
 impl TorqueOn {
     /// The word of the step data: `dry`.
@@ -94,18 +99,29 @@ impl Capture {
         match self {
             Capture::Readings(values) => join(values, " "),
             Capture::Torque { values, on, .. } => {
-                let on = on.map(|on| format!(", {}", on.word())).unwrap_or_default();
+                let on = on.map(|on| format!(", {}", t(on.word()))).unwrap_or_default();
                 join(values, " ") + &on
             }
             Capture::Pack(shims) => join(shims, " + "),
-            Capture::Photo(_) => "photo".to_owned(),
-            Capture::Facing { words, .. } if words.trim().is_empty() => "photo".to_owned(),
-            Capture::Facing { words, .. } => words.clone(),
-            Capture::Chosen(words) => words.join(", "),
-            Capture::Time(_) => "noted".to_owned(),
-            Capture::Text(text) => text.clone(),
-            Capture::SignSeen => "seen".to_owned(),
-            Capture::None(why) => why.clone(),
+            Capture::Photo(_) => t("photo").to_owned(),
+            Capture::Facing { words, .. } if words.trim().is_empty() => t("photo").to_owned(),
+            Capture::Facing { words, .. } => faced(words),
+            Capture::Chosen(words) => {
+                words.iter().map(|word| t(word)).collect::<Vec<_>>().join(", ")
+            }
+            Capture::Time(_) => t("noted").to_owned(),
+            Capture::Text(text) => signed_words(text).unwrap_or_else(|| text.clone()),
+            Capture::SignSeen => t("seen").to_owned(),
+            Capture::None(why) => t(why).to_owned(),
+        }
+    }
+
+    /// The same beside its photo, which needs no word for itself.
+    pub(crate) fn beside_photo(&self) -> String {
+        match self {
+            Capture::Photo(_) => String::new(),
+            Capture::Facing { words, .. } if words.trim().is_empty() => String::new(),
+            _ => self.words(),
         }
     }
 

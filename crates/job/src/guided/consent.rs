@@ -1,5 +1,7 @@
 //! What was agreed before work goes on, and the signature under it.
 
+use words::{key, t};
+
 use crate::json::{Json, Keys};
 
 /// How an answer was given.
@@ -15,7 +17,7 @@ pub enum Answered {
 }
 
 const WAYS: [(Answered, &str, &str); 3] = [
-    (Answered::Here, "here", "here"),
+    (Answered::Here, "here", key!("here")),
     (Answered::Phone, "phone", "by phone"),
     (Answered::Message, "message", "by message"),
 ];
@@ -30,7 +32,7 @@ impl Answered {
 
     /// As it stands in a sentence: "by phone".
     pub fn words(self) -> &'static str {
-        WAYS.iter().find(|row| row.0 == self).map_or("", |row| row.2)
+        WAYS.iter().find(|row| row.0 == self).map_or("", |row| t(row.2))
     }
 
     pub(super) fn named(word: &str) -> Option<Answered> {

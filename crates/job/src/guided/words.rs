@@ -1,8 +1,9 @@
 //! A guided fact as a mechanic would write it.
 
-use words::say;
+use words::{say, t};
 
 use super::{Agreement, Guided, Readied};
+use crate::guide::{faced, placed};
 
 /// The sentence of a fact. Steps stand by their ids: a book can be read without its procedure.
 pub(crate) fn sentence(fact: &Guided) -> String {
@@ -11,58 +12,64 @@ pub(crate) fn sentence(fact: &Guided) -> String {
             say!("Follows the procedure of layout {layout}, revision {revision}.")
         }
         Guided::ScopeChosen { scope, reason } => {
-            say!("Scope: {}{}.", scope.words().to_lowercase(), because(reason))
+            let scope = scope.words().to_lowercase();
+            say!("Scope: {scope}{because}.", because = because(&rejected(reason)))
         }
         Guided::StepDone { step } => say!("Step {step} done."),
         Guided::StepSkipped { step, reason } => say!("Step {step} left out: {reason}."),
         Guided::StepReopened { step, reason } => say!("Step {step} opened again: {reason}."),
         Guided::GateJudged { step, passed: true, by, reason } => {
-            say!("Gate of {step} passed by {by}{}.", because(reason))
+            say!("Gate of {step} passed by {by}{because}.", because = because(reason))
         }
         Guided::GateJudged { step, by, reason, .. } => {
-            say!("Gate of {step} failed by {by}{}.", because(reason))
+            say!("Gate of {step} failed by {by}{because}.", because = because(reason))
         }
         Guided::Captured { label, value, .. } => {
-            format!("{}: {}.", capitalised(label), value.words().trim_end_matches('.'))
+            format!("{}: {}.", labelled(label), value.words().trim_end_matches('.'))
         }
         Guided::ClockStarted { label, marks, .. } => {
             let end = marks.last().copied().unwrap_or_default();
-            say!("Clock started: {label}, {end} min.")
+            say!("Clock started: {label}, {end} min.", label = t(label))
         }
-        Guided::ClockStopped { reason, .. } => say!("Clock stopped{}.", because(reason)),
+        Guided::ClockStopped { reason, .. } => {
+            say!("Clock stopped{because}.", because = because(reason))
+        }
         Guided::PartBagged { number, part, place, facing, .. } => {
-            let facing =
-                if facing.trim().is_empty() { String::new() } else { format!(", {facing}") };
-            say!("{number}: {} off, in {place}{facing}.", spaced(part))
+            let (part, place) = (spaced(part), placed(place));
+            match faced(facing).as_str() {
+                "" => say!("{number}: {part} off, in {place}."),
+                facing => say!("{number}: {part} off, in {place}, {facing}."),
+            }
         }
         Guided::PartFitted { number } => say!("{number} fitted."),
         Guided::PartJudged { part, verdict, reason, .. } => {
-            format!("{}: {}{}.", capitalised(&spaced(part)), verdict.word(), because(reason))
+            format!("{}: {}{}.", capitalised(&spaced(part)), verdict.words(), because(reason))
         }
         Guided::ConsentGiven { by, what, limit } if limit.trim().is_empty() => {
-            say!("{by} agreed: {what}.")
+            say!("{by} agreed: {what}.", what = agreed(what))
         }
         Guided::ConsentGiven { by, what, limit } => {
-            say!("{by} agreed: {what}, up to {limit}.")
+            say!("{by} agreed: {what}, up to {limit}.", what = agreed(what))
         }
         Guided::ConsentSigned(agreement) => {
             let Agreement { by, how, work, limit, .. } = agreement.as_ref();
-            say!("{by} agreed {}: {}, up to {limit}.", how.words(), work.join(", "))
+            let (how, work) = (how.words(), all_agreed(work, ", "));
+            say!("{by} agreed {how}: {work}, up to {limit}.")
         }
         Guided::ConsentRefused { by, how, work, reason, .. } => {
-            let (how, work) = (how.words(), work.join(", "));
+            let (how, work) = (how.words(), all_agreed(work, ", "));
             match without_stop(reason) {
                 "" => say!("{by} said no {how}: {work}."),
                 reason => say!("{by} said no {how}: {work}. Why: {reason}."),
             }
         }
         Guided::ToolReadied { tool, how, from } => {
-            let from = match how {
-                _ if from.trim().is_empty() => String::new(),
-                Readied::Packed | Readied::Unpacked => format!(", {from}"),
-                Readied::Borrowed | Readied::Ordered => say!(" from {from}"),
-            };
-            format!("{} {}{from}.", capitalised(tool), how.word())
+            let (tool, done) = (capitalised(&item_words(tool)), how.words());
+            match how {
+                _ if from.trim().is_empty() => format!("{tool} {done}."),
+                Readied::Packed | Readied::Unpacked => format!("{tool} {done}, {from}."),
+                Readied::Borrowed | Readied::Ordered => say!("{tool} {done} from {from}."),
+            }
         }
         Guided::BenchChecked { place, kind, .. } => {
             let name = crate::instrument::titled(kind);
@@ -78,7 +85,7 @@ pub(crate) fn sentence(fact: &Guided) -> String {
         Guided::ToolKept { name, number, .. } => say!("In the drawer: {name}, no. {number}."),
         Guided::ToolNamed { other, .. } => say!("Also called {other}."),
         Guided::ToolCorrected { wrong, note, .. } => say!("{wrong} is wrong: {note}."),
-        Guided::ToolGone { why, .. } => say!("Tool gone{}.", because(why)),
+        Guided::ToolGone { why, .. } => say!("Tool gone{because}.", because = because(why)),
     }
 }
 
@@ -94,8 +101,61 @@ fn because(reason: &str) -> String {
 
 /// A part's id as words: `pinion-nut` → "pinion nut".
 pub(crate) fn spaced(part: &str) -> String {
-    part.replace('-', " ")
+    t(&part.replace('-', " ")).to_owned()
 }
+
+/// The name of a capture, as it is shown.
+pub(crate) fn labelled(label: &str) -> String {
+    let turned = match label.strip_suffix(FITTED) {
+        Some(part) => say!("{part} as fitted", part = t(part)),
+        None => t(label).to_owned(),
+    };
+    capitalised(&turned)
+}
+
+/// What follows the name of a part under which a photo of it, back in, is written down.
+pub(crate) const FITTED: &str = " as fitted";
+
+/// What is taken along, as it is shown: "shims for B1" with the words of the language.
+pub(crate) fn item_words(name: &str) -> String {
+    match name.strip_prefix(SHIMS_FOR) {
+        Some(packs) => say!("shims for {packs}"),
+        None => t(name).to_owned(),
+    }
+}
+
+/// How the shims of some packs are called on a pack list, before their tags.
+pub(crate) const SHIMS_FOR: &str = "shims for ";
+
+/// A line of what was agreed, as it is shown. The orders of verdicts were written with a capital.
+pub fn agreed(line: &str) -> String {
+    let whole = t(line);
+    if whole != line {
+        return whole.to_owned();
+    }
+    let mut letters = line.chars();
+    let first = letters.next().map(|first| first.to_lowercase().collect::<String>());
+    let small = first.unwrap_or_default() + letters.as_str();
+    let turned = t(&small);
+    if turned == small { line.to_owned() } else { capitalised(turned) }
+}
+
+/// The same of several lines.
+pub(crate) fn all_agreed(lines: &[String], between: &str) -> String {
+    lines.iter().map(|line| agreed(line)).collect::<Vec<_>>().join(between)
+}
+
+/// Why a scope was widened, as it is shown: the parts that were rejected, or what a person typed.
+fn rejected(reason: &str) -> String {
+    let of = |part: &str| {
+        let name = part.strip_suffix(REJECTED);
+        name.map_or_else(|| part.to_owned(), |name| say!("{part} rejected", part = t(name)))
+    };
+    reason.split(", ").map(of).collect::<Vec<_>>().join(", ")
+}
+
+/// What follows the name of a rejected part where it is the reason of a wider scope.
+pub(crate) const REJECTED: &str = " rejected";
 
 /// The first letter large.
 pub(crate) fn capitalised(text: &str) -> String {

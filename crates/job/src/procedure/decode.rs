@@ -98,9 +98,9 @@ fn step(keys: &mut Keys) -> Result<Step, &'static str> {
     let step = Step {
         id,
         phase,
-        title,
-        why,
-        caution,
+        title: t(&title).to_owned(),
+        why: t(&why).to_owned(),
+        caution: t(&caution).to_owned(),
         tools: keys.texts("tools").ok_or("tools")?,
         needs: keys.texts("needs").ok_or("needs")?,
         records: records.ok_or("rec")?,

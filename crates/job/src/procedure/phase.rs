@@ -1,6 +1,6 @@
 //! Phases of the job, and scopes that shorten it.
 
-use words::t;
+use words::{key, t};
 
 /// A phase of the job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -37,21 +37,21 @@ pub enum Scope {
 }
 
 const PHASES: [(Phase, &str, &str); 15] = [
-    (Phase::Intake, "intake", "Look"),
-    (Phase::Diagnose, "diagnose", "Look"),
-    (Phase::Quote, "quote", "Look"),
-    (Phase::Remove, "remove", "Strip"),
-    (Phase::Teardown, "teardown", "Strip"),
-    (Phase::Clean, "clean", "Judge"),
-    (Phase::Inspect, "inspect", "Judge"),
-    (Phase::Decide, "decide", "Judge"),
-    (Phase::SetUp, "set-up", "Shim"),
-    (Phase::Seal, "seal", "Close"),
-    (Phase::Reassemble, "reassemble", "Close"),
-    (Phase::Test, "test", "Prove"),
-    (Phase::Fill, "fill", "Prove"),
-    (Phase::Run, "run", "Prove"),
-    (Phase::Paper, "paper", "Prove"),
+    (Phase::Intake, key!("intake"), "Look"),
+    (Phase::Diagnose, key!("diagnose"), "Look"),
+    (Phase::Quote, key!("quote"), "Look"),
+    (Phase::Remove, key!("remove"), "Strip"),
+    (Phase::Teardown, key!("teardown"), "Strip"),
+    (Phase::Clean, key!("clean"), "Judge"),
+    (Phase::Inspect, key!("inspect"), "Judge"),
+    (Phase::Decide, key!("decide"), "Judge"),
+    (Phase::SetUp, key!("set-up"), "Shim"),
+    (Phase::Seal, key!("seal"), "Close"),
+    (Phase::Reassemble, key!("reassemble"), "Close"),
+    (Phase::Test, key!("test"), "Prove"),
+    (Phase::Fill, key!("fill"), "Prove"),
+    (Phase::Run, key!("run"), "Prove"),
+    (Phase::Paper, key!("paper"), "Prove"),
 ];
 
 const SCOPES: [(Scope, &str, &str); 4] = [
@@ -72,9 +72,14 @@ impl Phase {
         PHASES.iter().find(|row| row.0 == self).map_or("", |row| row.1)
     }
 
+    /// Its name on the screen.
+    pub fn words(self) -> &'static str {
+        t(self.name())
+    }
+
     /// The stage of the job it belongs to: "Look", "Strip", "Judge", "Shim", "Close", "Prove".
     pub fn stage(self) -> &'static str {
-        PHASES.iter().find(|row| row.0 == self).map_or("", |row| row.2)
+        PHASES.iter().find(|row| row.0 == self).map_or("", |row| t(row.2))
     }
 }
 
@@ -94,6 +99,11 @@ impl Scope {
 
     /// Its name on the screen: "Seals only".
     pub fn words(self) -> &'static str {
+        t(self.written())
+    }
+
+    /// Its name as an agreement keeps it.
+    pub(crate) fn written(self) -> &'static str {
         SCOPES.iter().find(|row| row.0 == self).map_or("", |row| row.2)
     }
 

@@ -1,6 +1,7 @@
 //! What a step captures: one line of the grammar, read.
 
 use measure::{Sign, Typed, Unit};
+use words::{key, t};
 
 /// One thing to capture.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -122,9 +123,14 @@ impl Record {
         Some(record)
     }
 
+    /// The label inside a sentence, as it is shown.
+    pub fn words(&self) -> &str {
+        t(&self.label)
+    }
+
     /// Its label as a title: "Jar at once".
     pub fn title(&self) -> String {
-        crate::guided::capitalised(&self.label)
+        crate::guided::labelled(&self.label)
     }
 
     /// What each value is taken at: "90°", "5 min", "3".
@@ -180,6 +186,9 @@ impl Record {
     }
 }
 
+/// What a record can be repeated at.
+const AT: [&str; 4] = [key!("positions"), key!("angles"), key!("places"), key!("turns")];
+
 impl Repeats {
     fn parse(text: &str) -> Option<Repeats> {
         if let Some(minutes) = text.strip_suffix(" min") {
@@ -198,7 +207,7 @@ impl Repeats {
         };
         let (count, places) = rest.split_once(' ').unwrap_or((rest, ""));
         let count = count.parse().ok().filter(|count| *count > 0)?;
-        let known = ["positions", "angles", "places", "turns"].contains(&places);
+        let known = AT.contains(&places);
         match each {
             true if places == "places" => Some(Repeats::EachAt(count, places.to_owned())),
             false if known || places.is_empty() => Some(Repeats::Times(count, places.to_owned())),

@@ -10,7 +10,7 @@ use crate::Figure;
 use crate::carried::both;
 use crate::figure::with_unit;
 use crate::guide::Kept;
-use crate::guided::{Capture, capitalised};
+use crate::guided::{Capture, capitalised, labelled};
 
 /// A torque, as it was applied or broke out.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -42,15 +42,14 @@ pub(super) fn torques(look: &Look) -> Vec<RecordTorque> {
         let Capture::Torque { values, asked, offset, set, on } = &kept.value else { return None };
         let one =
             |typed: &Typed| both(typed.to_string(), std::slice::from_ref(typed), " ", look.shown);
-        let said = |what: &str, typed: &Option<Typed>| {
-            typed.as_ref().map(|typed| format!("{what} {}", one(typed)))
-        };
-        let on = on.map(|on| on.word().to_owned());
-        let how = [said(t("wrench set to"), set), said("offset", offset), on];
+        let on = on.map(|on| t(on.word()).to_owned());
+        let set = set.as_ref().map(|set| say!("wrench set to {set}", set = one(set)));
+        let offset = offset.as_ref().map(|offset| say!("offset {offset}", offset = one(offset)));
+        let how = [set, offset, on];
         let how: Vec<String> = how.into_iter().flatten().collect();
         Some(RecordTorque {
             step: look.title(step),
-            label: capitalised(label),
+            label: labelled(label),
             asked: asked.as_ref().map(one).unwrap_or_default(),
             values: both(Capture::Readings(values.clone()).words(), values, " ", look.shown),
             how: capitalised(&how.join(", ")),
@@ -64,7 +63,7 @@ pub(super) fn others(look: &Look) -> Vec<RecordStep> {
     let mut steps: Vec<(String, RecordStep)> = Vec::new();
     for (step, label, kept) in in_order(look) {
         let Some(value) = words(look, &kept.value) else { continue };
-        let value = (capitalised(label), value);
+        let value = (labelled(label), value);
         match steps.last_mut().filter(|last| last.0 == step) {
             Some((_, last)) => last.values.push(value),
             None => {
@@ -81,8 +80,11 @@ pub(super) fn waits(look: &Look) -> Vec<String> {
     let clocks = look.log.clocks.iter().map(|clock| {
         let name = clock.label.strip_suffix(" from").unwrap_or(&clock.label);
         let (from, end) = (look.when(clock.started.at), clock.marks.last().copied());
-        let ended = if clock.stopped { t(" Ended by hand.") } else { "" };
-        say!("{}: from {from}, {} min.{ended}", capitalised(name), end.unwrap_or_default())
+        let (name, minutes) = (labelled(name), end.unwrap_or_default());
+        match clock.stopped {
+            true => say!("{name}: from {from}, {minutes} min. Ended by hand."),
+            false => say!("{name}: from {from}, {minutes} min."),
+        }
     });
     clocks.collect()
 }

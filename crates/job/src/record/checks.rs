@@ -86,8 +86,8 @@ pub(super) fn arm_says(job: &Job, sheet: &Sheet, shown: Shown) -> String {
     let on = reading.on.or_else(|| sheet.word(Field::ArmShaft).and_then(ArmShaft::named));
     let shaft = on.map(|on| sheet.shaft(on)).unwrap_or_default();
     say!(
-        "Backlash read at a {} arm on the {shaft}, mean of {} positions.",
-        with_unit(arm.in_unit(Unit::Millimetre), Figure::Radius, shown),
-        reading.values.len(),
+        "Backlash read at a {radius} arm on the {shaft}, mean of {count} positions.",
+        radius = with_unit(arm.in_unit(Unit::Millimetre), Figure::Radius, shown),
+        count = reading.values.len()
     )
 }

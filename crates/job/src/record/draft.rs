@@ -19,11 +19,13 @@ pub(super) fn of_set_up(job: &Job, sheet: &Sheet, checks: &[RecordCheck]) -> Vec
         .map(|position| position.slot.tag())
         .collect();
     if !unknown.is_empty() {
-        reasons.push(say!("Packs not written down: {}.", listed(&unknown)));
+        reasons.push(say!("Packs not written down: {packs}.", packs = listed(&unknown)));
     }
     if job.unread > 0 {
-        reasons
-            .push(say!("{} entries of a newer version are not shown. Update the app.", job.unread));
+        reasons.push(say!(
+            "{count} entries of a newer version are not shown. Update the app.",
+            count = job.unread
+        ));
     }
     reasons
 }
@@ -35,9 +37,9 @@ pub(super) fn of_course(course: &Course) -> Vec<String> {
         let is_done = matches!(view.state, StepState::Done { .. });
         let shut = view.gate.as_ref().filter(|gate| is_done && !gate.passed);
         reasons.extend(shut.map(|gate| {
-            let asks = say!("Nobody said yes to: {}.", gate.words);
+            let asks = say!("Nobody said yes to: {gate}.", gate = gate.words);
             let missing = gate.missing.first().unwrap_or(&asks);
-            say!("The gate of “{}” is shut. {missing}", view.title)
+            say!("The gate of “{step}” is shut. {missing}", step = view.title)
         }));
     }
     let to_do = |state: &StepState| matches!(state, StepState::Open | StepState::Locked { .. });
@@ -46,7 +48,7 @@ pub(super) fn of_course(course: &Course) -> Vec<String> {
         let title = &first.title;
         reasons.push(match open.count() {
             0 => say!("“{title}” is not done."),
-            more => say!("{} steps are not done, the first is “{title}”.", more + 1),
+            more => say!("{count} steps are not done, the first is “{title}”.", count = more + 1),
         });
     }
     reasons
@@ -55,7 +57,7 @@ pub(super) fn of_course(course: &Course) -> Vec<String> {
 /// What of the steps lost its ground: cause and cure.
 pub(super) fn stale(view: &crate::guide::StepView) -> Option<String> {
     match &view.state {
-        StepState::Stale { why } => Some(say!("“{}” is stale. {why}", view.title)),
+        StepState::Stale { why } => Some(say!("“{step}” is stale. {why}", step = view.title)),
         _ => None,
     }
 }

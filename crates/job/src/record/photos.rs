@@ -4,7 +4,8 @@ use words::{say, t};
 
 use super::{Look, captured};
 use crate::date;
-use crate::guided::{PartVerdict, capitalised, spaced};
+use crate::guide::placed;
+use crate::guided::{PartVerdict, capitalised, labelled, spaced};
 
 /// A photo that was kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -46,18 +47,20 @@ impl RecordPart {
 /// Every photo that counts, each once: of steps, of parts that came off, of parts judged.
 pub(super) fn photos(look: &Look) -> Vec<RecordPhoto> {
     let of_steps = captured::in_order(look).into_iter().filter_map(|(step, label, kept)| {
-        let facing = kept.value.words();
-        let more = if facing == "photo" { String::new() } else { format!(": {facing}") };
-        let caption = format!("{}. {}{more}", look.title(step), capitalised(label));
+        let more = match kept.value.beside_photo().as_str() {
+            "" => String::new(),
+            said => format!(": {said}"),
+        };
+        let caption = format!("{}. {}{more}", look.title(step), labelled(label));
         Some((kept.value.photo()?, caption))
     });
     let off = look.log.bagged.iter().filter_map(|(number, bagged)| {
-        let (part, place) = (spaced(&bagged.part), &bagged.place);
+        let (part, place) = (spaced(&bagged.part), placed(&bagged.place));
         let caption = say!("{number}: {part}, as it came off, in {place}");
         Some((bagged.photo.as_deref()?, caption))
     });
     let judged = look.log.judged.iter().filter_map(|(part, judged)| {
-        let caption = format!("{}: {}", capitalised(&spaced(part)), judged.verdict.word());
+        let caption = format!("{}: {}", capitalised(&spaced(part)), judged.verdict.words());
         Some((judged.photo.as_deref()?, caption))
     });
     let mut photos: Vec<RecordPhoto> = Vec::new();
@@ -83,7 +86,7 @@ pub(super) fn parts(look: &Look) -> Vec<RecordPart> {
             PartVerdict::Watch => t("Used again, to watch"),
             PartVerdict::Reuse => t("Used again"),
         },
-        signs: judged.signs.join(", "),
+        signs: judged.signs.iter().map(|sign| t(sign)).collect::<Vec<_>>().join(", "),
         reason: judged.reason.clone(),
     };
     judged.into_iter().map(part).collect()

@@ -5,7 +5,7 @@ use words::say;
 
 use super::Look;
 use crate::guide::{Consent, Mark, Refused};
-use crate::guided::Capture;
+use crate::guided::{Capture, all_agreed};
 
 /// Something a person stands for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -31,16 +31,16 @@ pub(super) fn of(look: &Look) -> Vec<RecordSigned> {
     for (step, own) in &log.steps {
         let passed = own.passed.iter();
         signed.extend(passed.map(|(mark, by)| {
-            let what = say!("Said yes to the gate of “{}”", look.title(step));
+            let what = say!("Said yes to the gate of “{step}”", step = look.title(step));
             (*mark, RecordSigned { who: by.clone(), what, ..RecordSigned::default() })
         }));
     }
     for ((step, label), kept) in &log.captures {
-        if let Capture::Text(words) = &kept.value
+        if let Capture::Text(_) = &kept.value
             && label.starts_with("second initials")
         {
-            let what = say!("Initials: “{}”", look.title(step));
-            let own = RecordSigned { who: words.clone(), what, ..RecordSigned::default() };
+            let what = say!("Initials: “{step}”", step = look.title(step));
+            let own = RecordSigned { who: kept.value.words(), what, ..RecordSigned::default() };
             signed.push((kept.mark, own));
         }
     }
@@ -53,7 +53,7 @@ pub(super) fn of(look: &Look) -> Vec<RecordSigned> {
 fn agreed(consent: &Consent) -> RecordSigned {
     RecordSigned {
         who: consent.who(),
-        what: say!("Agreed: {}", consent.work().join(", ")),
+        what: say!("Agreed: {work}", work = all_agreed(consent.work(), ", ")),
         terms: consent.terms().into_iter().chain(consent.initials()).collect(),
         drawn: consent.signature(),
         ..RecordSigned::default()
@@ -63,7 +63,7 @@ fn agreed(consent: &Consent) -> RecordSigned {
 fn refused(no: &Refused) -> RecordSigned {
     RecordSigned {
         who: no.who(),
-        what: say!("Said no to: {}", no.work.join(", ")),
+        what: say!("Said no to: {work}", work = all_agreed(&no.work, ", ")),
         terms: no.terms(),
         ..RecordSigned::default()
     }

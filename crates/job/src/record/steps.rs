@@ -1,7 +1,5 @@
 //! Steps that were left out or opened again, and the cautions of those that were done.
 
-use words::t;
-
 use super::{Look, RecordBench};
 use crate::Sheet;
 use crate::procedure::Change;
@@ -20,6 +18,11 @@ pub struct RecordLeft {
 }
 
 /// In the order of work, then what the shop leaves out on every job of this unit.
+/// What is said of a step that was left out.
+const LEFT_OUT: &str = "Left out";
+/// What is said of a step that was opened again.
+pub(crate) const OPENED_AGAIN: &str = "Opened again";
+
 pub(super) fn left_out(look: &Look, sheet: &Sheet) -> Vec<RecordLeft> {
     let mut steps: Vec<_> = look.log.steps.iter().collect();
     steps.sort_by_key(|(step, _)| look.place(step));
@@ -35,13 +38,13 @@ pub(super) fn left_out(look: &Look, sheet: &Sheet) -> Vec<RecordLeft> {
         };
         // Done after all, it was not left out.
         let skipped = own.skipped.iter().filter(|(mark, _)| own.done.is_none_or(|at| at < *mark));
-        skipped.for_each(|it| tell(t("Left out"), it));
-        own.reopened.iter().for_each(|it| tell(t("Opened again"), it));
+        skipped.for_each(|it| tell(LEFT_OUT, it));
+        own.reopened.iter().for_each(|it| tell(OPENED_AGAIN, it));
     }
     let dropped = sheet.changes.0.iter().filter_map(|change| match change {
         Change::Dropped { step, reason } => Some(RecordLeft {
             step: look.title(step),
-            what: t("Not done on this unit"),
+            what: "Not done on this unit",
             reason: reason.clone(),
             when: String::new(),
         }),

@@ -20,14 +20,24 @@ pub fn table(paper: &Paper) -> String {
         ("", say!("Check, {}", shown.units.length)),
         ("n", t("Found").to_owned()),
         ("n", t("Left").to_owned()),
-        ("pic", "<span class=\"key1\"></span> found  <span class=\"key2\"></span> left".to_owned()),
+        (
+            "pic",
+            format!(
+                "<span class=\"key1\"></span> {}  <span class=\"key2\"></span> {}",
+                t("found"),
+                t("left")
+            ),
+        ),
         ("", t("Verdict").to_owned()),
     ];
     let body = record.checks.iter().map(|check| row(check, shown)).collect();
     let arm = typed(&record.arm_says);
     heading(t("As found and as left"))
         + &rows("tbl--checks", &heads, body)
-        + &format!("<p class=\"small\">{arm} After ± stands twice the standard uncertainty.</p>\n")
+        + &format!(
+            "<p class=\"small\">{arm} {}</p>\n",
+            t("After ± stands twice the standard uncertainty.")
+        )
 }
 
 fn row(check: &RecordCheck, shown: Shown) -> Vec<Cell> {
@@ -55,10 +65,15 @@ fn named(check: Check, shown: Shown) -> String {
 
 /// "0.66 ± 0.02", or that it was not read.
 fn series(check: Check, judged: Option<&Judged>, shown: Shown) -> String {
-    let Some(judged) = judged else { return "<span class=\"small\">not read</span>".to_owned() };
+    let Some(judged) = judged else {
+        return format!("<span class=\"small\">{}</span>", t("not read"));
+    };
     let mean = figure(judged.mean, check.figure(), shown);
     let more = figure(judged.expanded, check.figure(), shown);
-    let how = if judged.worked_out { "<br><small>worked out</small>" } else { "" };
+    let how = match judged.worked_out {
+        true => format!("<br><small>{}</small>", t("worked out")),
+        false => String::new(),
+    };
     format!("{mean} <small>± {more}</small>{how}")
 }
 
@@ -67,21 +82,20 @@ fn bounds(check: &RecordCheck, shown: Shown) -> String {
     let Some(band) = check.sheet_band else { return t("no limits typed").to_owned() };
     let written = |band: measure::Band| {
         let limit = |value| figure(value, check.check.figure(), shown);
-        format!("{} to {}", limit(band.low()), limit(band.high()))
+        say!("{low} to {high}", low = limit(band.low()), high = limit(band.high()))
     };
-    let radius = check
-        .sheet_radius
-        .map(|radius| say!(" at {} {}", figure(radius, Figure::Radius, shown), shown.units.length));
+    let (limits, unit) = (written(band), shown.units.length);
+    let limits = match check.sheet_radius {
+        Some(radius) => say!(
+            "Limits {limits} at {radius} {unit}",
+            radius = figure(radius, Figure::Radius, shown)
+        ),
+        None => say!("Limits {limits}"),
+    };
     let at_arm = check.band.filter(|_| check.check.has_arm());
-    let at_arm = at_arm.map(|band| say!("; at this arm {}", written(band)));
-    let source = check.source.as_ref().map(|source| format!(". Source: {source}"));
-    say!(
-        "Limits {}{}{}{}",
-        written(band),
-        radius.unwrap_or_default(),
-        at_arm.unwrap_or_default(),
-        source.unwrap_or_default(),
-    )
+    let at_arm = at_arm.map(|band| say!("; at this arm {limits}", limits = written(band)));
+    let source = check.source.as_ref().map(|source| say!(". Source: {source}"));
+    limits + &at_arm.unwrap_or_default() + &source.unwrap_or_default()
 }
 
 /// The band with what was found and what was left; what was read at another arm is left out.

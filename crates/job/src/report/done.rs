@@ -28,11 +28,15 @@ pub fn end(paper: &Paper) -> String {
         false => t("Draft. The reasons stand on the first page."),
     };
     format!(
-        "<div class=\"box box--c\"><h2>{} Cautions</h2>\n{}</div>\n\
-         <div class=\"sign\"><p><span></span>Rebuilt by</p><p><span></span>Packs and readings seen \
-         by</p><p><span></span>Received by owner</p></div>\n<p class=\"small\">{stands}</p>\n",
+        "<div class=\"box box--c\"><h2>{} {}</h2>\n{}</div>\n\
+         <div class=\"sign\"><p><span></span>{}</p><p><span></span>{}</p><p><span></span>{}</p></div>\n\
+         <p class=\"small\">{stands}</p>\n",
         icon::warn(),
-        list("ticks", &cautions)
+        t("Cautions"),
+        list("ticks", &cautions),
+        t("Rebuilt by"),
+        t("Packs and readings seen by"),
+        t("Received by owner")
     )
 }
 
@@ -74,7 +78,7 @@ fn invoice(paper: &Paper) -> String {
     let rows = paper.invoice.iter().map(row).collect();
     heading(t("Time, parts and consumables"))
         + &table("", &heads, rows)
-        + &format!("<p class=\"small\">{}</p>\n", typed(INVOICE_SAYS))
+        + &format!("<p class=\"small\">{}</p>\n", typed(t(INVOICE_SAYS)))
 }
 
 /// Times and sentences.

@@ -27,27 +27,32 @@ pub fn first(paper: &Paper, inner: &str) -> String {
     let made = clock::date(paper.at, paper.shown.utc_offset);
     let more = match record.draft.len().saturating_sub(REASONS) {
         0 => String::new(),
-        more => format!("<p>And {more} more, on the next leaf.</p>\n"),
+        more => format!("<p>{}</p>\n", say!("And {more} more, on the next leaf.")),
     };
     let mark = match record.draft.is_empty() {
         true => String::new(),
         false => format!(
-            "<div class=\"draft__mark\">\n<p>Draft. This job is not finished.</p>\n{}{more}</div>\n",
+            "<div class=\"draft__mark\">\n<p>{}</p>\n{}{more}</div>\n",
+            t("Draft. This job is not finished."),
             list("ticks", record.draft.iter().take(REASONS))
         ),
     };
     format!(
-        "<section class=\"leaf\">\n<header class=\"rec\"><div><h1>Gearcase job record</h1>\n\
-         <p>{}</p>\n{complaint}{scope}</div>\n<div class=\"right\"><b>Opened {}</b><br>Made {made}\
-         </div></header>\n{mark}{inner}</section>\n",
+        "<section class=\"leaf\">\n<header class=\"rec\"><div><h1>{}</h1>\n\
+         <p>{}</p>\n{complaint}{scope}</div>\n<div class=\"right\"><b>{}</b><br>{}</div></header>\n{mark}{inner}</section>\n",
+        t("Gearcase job record"),
         title(paper),
-        typed(&record.opened)
+        typed(&say!("Opened {date}", date = record.opened)),
+        say!("Made {date}", date = made)
     )
 }
 
 /// A further leaf.
 pub fn next(paper: &Paper, inner: &str) -> String {
-    let mark = if paper.record.draft.is_empty() { "" } else { "<p><b>Draft</b></p>" };
+    let mark = match paper.record.draft.is_empty() {
+        true => String::new(),
+        false => format!("<p><b>{}</b></p>", t("Draft")),
+    };
     format!(
         "<section class=\"leaf\">\n<header class=\"rec rec--s\"><p><b>{}</b></p>{mark}</header>\n\
          {inner}</section>\n",
@@ -58,5 +63,10 @@ pub fn next(paper: &Paper, inner: &str) -> String {
 /// "Job 27 · Grey Heron · Demo unit".
 fn title(paper: &Paper) -> String {
     let record = paper.record;
-    typed(&say!("Job {} · {} · {}", record.number, record.boat, record.unit))
+    typed(&say!(
+        "Job {number} · {boat} · {unit}",
+        number = record.number,
+        boat = record.boat,
+        unit = record.unit
+    ))
 }

@@ -15,7 +15,7 @@ pub fn boxes(paper: &Paper) -> String {
     let told = part(t("What was wrong"), &owner.wrong) + &part(t("What was done"), &owner.done);
     let told = match told.is_empty() {
         true => String::new(),
-        false => format!("<div class=\"box\"><h2>In plain words</h2>\n{told}</div>\n"),
+        false => format!("<div class=\"box\"><h2>{}</h2>\n{told}</div>\n", t("In plain words")),
     };
     let check = match owner.next_check.is_empty() {
         true => String::new(),
@@ -26,6 +26,7 @@ pub fn boxes(paper: &Paper) -> String {
         + &part(t("Take care"), &owner.cautions)
         + &part(t("Not covered"), &owner.not_covered);
     format!(
-        "<div class=\"two\">\n{told}<div class=\"box\"><h2>What you do next</h2>\n{next}</div>\n</div>\n"
+        "<div class=\"two\">\n{told}<div class=\"box\"><h2>{}</h2>\n{next}</div>\n</div>\n",
+        t("What you do next")
     )
 }

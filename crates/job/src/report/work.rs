@@ -51,10 +51,11 @@ fn bench(check: &RecordBench) -> String {
         false => format!("{}. {}", typed(&check.step), typed(&check.when)),
     };
     format!(
-        "<div>{}{picture}<p class=\"small\">{of}</p>\n{}{says}{}<h3>As typed</h3>\n{}</div>\n",
+        "<div>{}{picture}<p class=\"small\">{of}</p>\n{}{says}{}<h3>{}</h3>\n{}</div>\n",
         heading(&check.title),
         paragraph(&state),
         listed(&check.figures),
+        t("As typed"),
         listed(&check.given)
     )
 }
@@ -119,7 +120,7 @@ fn left_out(paper: &Paper) -> String {
     let heads: [Cell; 3] =
         [("", t("Step").to_owned()), ("", t("What").to_owned()), ("", t("Why").to_owned())];
     let row = |left: &crate::RecordLeft| {
-        let what = format!("{} {}", left.what, left.when);
+        let what = format!("{} {}", t(left.what), left.when);
         vec![cell(&left.step), cell(what.trim()), cell(&left.reason)]
     };
     let rows = paper.record.left_out.iter().map(row).collect();
