@@ -10,11 +10,10 @@ pub(crate) use admit::admit;
 pub use capture::{Capture, TorqueOn};
 pub use consent::{Agreement, Answered, Signature};
 pub(crate) use wire::{GuidedLine, VERSION};
-pub use words::agreed;
 pub(crate) use words::{
-    FITTED, REJECTED, SHIMS_FOR, all_agreed, capitalised, item_words, labelled, sentence, spaced,
-    without_stop,
+    FITTED, REJECTED, SHIMS_FOR, all_agreed, capitalised, labelled, sentence, spaced, without_stop,
 };
+pub use words::{agreed, item_words};
 
 use std::collections::BTreeMap;
 

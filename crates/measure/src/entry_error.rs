@@ -160,7 +160,7 @@ fn choices(quantity: Quantity) -> String {
     let symbols: Vec<_> = Unit::all_of(quantity).map(Unit::symbol).collect();
     match symbols.split_last() {
         Some((last, [])) => (*last).to_owned(),
-        Some((last, others)) => format!("{} or {last}", others.join(", ")),
+        Some((last, others)) => say!("{before} or {last}", before = others.join(", ")),
         None => String::new(),
     }
 }

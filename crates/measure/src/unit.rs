@@ -121,8 +121,13 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 34] = {
             "mm",
             &["millimetre", "millimetres", "millimeter", "millimeters"],
         ),
-        (U::Inch, Q::Length, "in", &["inch", "inches", "\"", "″", "”", "''", "′′"]),
-        (U::Degree, Q::Angle, "°", &["deg", "degree", "degrees", "º"]),
+        (
+            U::Inch,
+            Q::Length,
+            "in",
+            &["inch", "inches", "pulgada", "pulgadas", "\"", "″", "”", "''", "′′"],
+        ),
+        (U::Degree, Q::Angle, "°", &["deg", "degree", "degrees", "grado", "grados", "º"]),
         (U::ArcMinute, Q::Angle, "′", &["'", "’", "arcmin", "arc·min", "arcminute", "arcminutes"]),
         (U::Radian, Q::Angle, "rad", &["radian", "radians"]),
         (U::NewtonMetre, Q::Torque, "N·m", &["nm", "newton·metre", "newton·meter"]),
@@ -155,7 +160,7 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 34] = {
         ),
         (U::Kelvin, Q::Temperature, "K", &["kelvin"]),
         (U::Millilitre, Q::Volume, "ml", &["cc", "cm³", "cm3", "millilitre", "milliliter"]),
-        (U::Litre, Q::Volume, "L", &["litre", "litres", "liter", "liters"]),
+        (U::Litre, Q::Volume, "L", &["litre", "litres", "liter", "liters", "litro", "litros"]),
         (U::UsFluidOunce, Q::Volume, "US fl oz", &["us·floz", "fl·oz·us", "us·oz", "oz·us"]),
         (
             U::ImperialFluidOunce,
@@ -171,13 +176,13 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 34] = {
                 "imperial·oz",
             ],
         ),
-        (U::Second, Q::Time, "s", &["sec", "secs", "second", "seconds"]),
-        (U::Minute, Q::Time, "min", &["mins", "minute", "minutes"]),
-        (U::Hour, Q::Time, "h", &["hr", "hrs", "hour", "hours"]),
-        (U::Day, Q::Time, "d", &["day", "days"]),
-        (U::Piece, Q::Count, "pcs", &["pc", "piece", "pieces"]),
+        (U::Second, Q::Time, "s", &["sec", "secs", "second", "seconds", "segundo", "segundos"]),
+        (U::Minute, Q::Time, "min", &["mins", "minute", "minutes", "minuto", "minutos"]),
+        (U::Hour, Q::Time, "h", &["hr", "hrs", "hour", "hours", "hora", "horas"]),
+        (U::Day, Q::Time, "d", &["day", "days", "día", "días"]),
+        (U::Piece, Q::Count, "pcs", &["pc", "piece", "pieces", "pieza", "piezas", "uds"]),
         (U::Percent, Q::Share, "%", &["percent"]),
-        (U::Turn, Q::Turns, "turns", &["turn", "rev", "revs"]),
+        (U::Turn, Q::Turns, "turns", &["turn", "rev", "revs", "vuelta", "vueltas"]),
         (U::Volt, Q::Voltage, "V", &["volt", "volts"]),
         (U::Millivolt, Q::Voltage, "mV", &["millivolt", "millivolts"]),
         (
@@ -237,7 +242,12 @@ pub(crate) fn fold(text: &str) -> String {
 
 impl fmt::Display for Unit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.symbol())
+        f.write_str(match self {
+            // Words, not symbols.
+            Unit::Piece => t("pcs"),
+            Unit::Turn => t("turns"),
+            _ => self.symbol(),
+        })
     }
 }
 

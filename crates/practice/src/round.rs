@@ -184,11 +184,11 @@ fn seen(
 fn name(kind: &CheckKind) -> String {
     match kind {
         CheckKind::DepthGap { .. } => t("Pinion depth gap").to_owned(),
-        CheckKind::Backlash { mesh, .. } => {
-            let mut letters = mesh.chars();
-            let first = letters.next().map(|first| first.to_uppercase().to_string());
-            format!("{}{} backlash", first.unwrap_or_default(), letters.as_str())
-        }
+        CheckKind::Backlash { mesh, .. } => match mesh.as_str() {
+            "forward" => t("Forward backlash").to_owned(),
+            "reverse" => t("Reverse backlash").to_owned(),
+            _ => t("Backlash").to_owned(),
+        },
         CheckKind::EndPlay { .. } => t("End play").to_owned(),
     }
 }

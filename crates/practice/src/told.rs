@@ -80,8 +80,11 @@ impl Round {
             .collect();
         let stands = match as_said.as_slice() {
             [] => String::new(),
-            [one] => say!(" As said: {one}."),
-            more => say!(" As said: {}.", more.join(" and ")),
+            [one] => say!(" As said: {checks}.", checks = one),
+            [first @ .., last] => {
+                let checks = say!("{before} and {last}", before = first.join(", "));
+                say!(" As said: {checks}.")
+            }
         };
         let bold = match self.fault {
             Fault::WrongSign { .. } => t("The clue was the direction."),
@@ -197,11 +200,12 @@ impl Round {
 fn said(seen: &Seen, show: &dyn Fn(Decimal) -> String) -> String {
     let (predicted, expanded) = seen.predicted;
     say!(
-        "{} was {}; {} ± {} was said for the new packs, and it reads {}.",
-        seen.name,
-        show(seen.before),
-        show(predicted),
-        show(expanded),
-        show(seen.mean)
+        "{check} was {before}; {predicted} ± {expanded} was said for the new packs, and it reads \
+         {now}.",
+        check = seen.name,
+        before = show(seen.before),
+        predicted = show(predicted),
+        expanded = show(expanded),
+        now = show(seen.mean)
     )
 }

@@ -117,7 +117,7 @@ pub(crate) fn labelled(label: &str) -> String {
 pub(crate) const FITTED: &str = " as fitted";
 
 /// What is taken along, as it is shown: "shims for B1" with the words of the language.
-pub(crate) fn item_words(name: &str) -> String {
+pub fn item_words(name: &str) -> String {
     match name.strip_prefix(SHIMS_FOR) {
         Some(packs) => say!("shims for {packs}"),
         None => t(name).to_owned(),

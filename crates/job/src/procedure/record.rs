@@ -1,7 +1,7 @@
 //! What a step captures: one line of the grammar, read.
 
 use measure::{Sign, Typed, Unit};
-use words::{key, t};
+use words::key;
 
 /// One thing to capture.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -121,11 +121,6 @@ impl Record {
             _ => {}
         }
         Some(record)
-    }
-
-    /// The label inside a sentence, as it is shown.
-    pub fn words(&self) -> &str {
-        t(&self.label)
     }
 
     /// Its label as a title: "Jar at once".

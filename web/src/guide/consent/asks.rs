@@ -1,5 +1,6 @@
 //! What is asked: what changed and what it costs, the work, what is not covered, when to stop.
 
+use job::agreed;
 use job::guide::STOPS;
 use leptos::prelude::*;
 use words::{say, t};
@@ -139,7 +140,7 @@ pub fn stops(consenting: Consenting) -> AnyView {
 }
 
 fn tick(consenting: Consenting, line: String, before: bool) -> AnyView {
-    let (title, own) = (t(&line).to_owned(), line.clone());
+    let (title, own) = (agreed(&line), line.clone());
     let ticked = whether(move || consenting.ticked(&own, before));
     let turn = Callback::new(move |_| consenting.turn(&line));
     view! { <Tick title ticked on_turn=turn/> }.into_any()

@@ -1,5 +1,6 @@
 //! A consent that stands.
 
+use job::agreed;
 use job::guide::Consent;
 use leptos::prelude::*;
 use words::t;
@@ -45,11 +46,8 @@ pub fn sheet(consenting: Consenting) -> AnyView {
 }
 
 fn what(consent: &Consent) -> AnyView {
-    let work: Vec<AnyView> = consent
-        .work()
-        .iter()
-        .map(|line| view! { <li>{t(line).to_owned()}</li> }.into_any())
-        .collect();
+    let work: Vec<AnyView> =
+        consent.work().iter().map(|line| view! { <li>{agreed(line)}</li> }.into_any()).collect();
     view! {
         <div class="sheet">
             <h2>{t("Work agreed")}</h2>

@@ -1,6 +1,6 @@
 //! Which way a part faced: an arrow with its words. Left is the nose.
 
-use job::guide::Way;
+use job::guide::{Way, faced};
 use leptos::prelude::*;
 
 const TO_NOSE: &str = "M4 11l10-7v4h16v6H14v4Z";
@@ -27,7 +27,7 @@ pub fn face(facing: &str) -> AnyView {
             <svg viewBox="0 0 46 22" aria-hidden="true">
                 <path class="f-arrow" d=path></path>
             </svg>
-            {facing.to_owned()}
+            {faced(facing)}
         </span>
     }
     .into_any()

@@ -1,7 +1,7 @@
 //! A part that comes off, or one that is put right: which way, into what, with its photo.
 
 use job::Guided;
-use job::guide::{NOT_SURE, Rung, RungState, Way, bag, put_right};
+use job::guide::{NOT_SURE, Rung, RungState, Way, bag, placed, put_right};
 use leptos::prelude::*;
 use words::{say, t};
 
@@ -102,7 +102,7 @@ fn into(rungs: Rungs) -> AnyView {
     let chip = |place: String| {
         let here = place.clone();
         let pressed = whether(move || !rungs.elsewhere.get() && rungs.place() == here);
-        let words = place.clone();
+        let words = placed(&place);
         let choose = Callback::new(move |()| {
             rungs.elsewhere.set(false);
             rungs.typed_place().set(place.clone());
@@ -154,7 +154,7 @@ pub fn act(rungs: Rungs) -> AnyView {
             Some(rung) if rung.state != RungState::ToCome && !adds => {
                 say!("Put {} right", rung.shown)
             }
-            _ => say!("{next} is off, into {}", rungs.place()),
+            _ => say!("{next} is off, into {place}", place = placed(&rungs.place())),
         }
     });
     let press = Callback::new(move |()| keep(rungs));

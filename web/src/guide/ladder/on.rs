@@ -1,6 +1,6 @@
 //! A part that goes back: beside its photo, the way it faced.
 
-use job::guide::{Rung, RungState, turned};
+use job::guide::{Rung, RungState, faced, placed, turned};
 use job::{Capture, Guided};
 use leptos::prelude::*;
 use words::{say, t};
@@ -25,7 +25,7 @@ pub fn sheet(rungs: Rungs) -> AnyView {
         .into_any();
     };
     let title = say!("Next: {}, {}", rung.name.to_lowercase(), rung.shown);
-    let from = (!rung.place.is_empty()).then(|| say!("From {}.", rung.place));
+    let from = (!rung.place.is_empty()).then(|| say!("From {place}.", place = placed(&rung.place)));
     let new = rung.one_use.then_some(t(" Never used again: a new one goes on."));
     view! {
         <div class="sheet" id="rung" tabindex="-1">
@@ -82,7 +82,8 @@ fn found_and_fitted(rungs: Rungs, rung: &Rung) -> AnyView {
 /// How it faces now, where it is known how it faced.
 fn question(rungs: Rungs, rung: &Rung) -> AnyView {
     let Some(found) = rung.faced().map(str::to_owned) else { return ().into_any() };
-    let picks = vec![Pick::from(found.clone()), Pick::from(turned(&found))];
+    let picks = vec![Pick::from(faced(&found)), Pick::from(faced(&turned(&found)))];
+    let found = faced(&found);
     let chosen = rungs.faces;
     let choose = Callback::new(move |at| chosen.set(Some(at)));
     let wrong = live(move || {
@@ -113,7 +114,7 @@ pub fn act(rungs: Rungs) -> AnyView {
         return view! { <Act words=t("Job") href=Signal::stored(job)/> }.into_any();
     };
     let asks = rung.faced().is_some();
-    let (number, facing) = (rung.shown, rung.facing.clone());
+    let (number, facing) = (rung.shown, faced(&rung.facing));
     let says = words(move || match rungs.faces.get() {
         _ if !asks => say!("{number} is in"),
         Some(0) => say!("{number} is in, {facing}"),
@@ -142,7 +143,7 @@ fn facts(rungs: Rungs, rung: &Rung) -> Vec<Guided> {
     let step = rung.back_in.clone().unwrap_or_else(|| rung.step.clone());
     let photo = rungs.photo.id().map(|photo| Guided::Captured {
         step,
-        label: format!("{} as fitted", rung.part.replace('-', " ").to_lowercase()),
+        label: rung.fitted_label(),
         value: Capture::Photo(photo),
     });
     fitted.into_iter().chain(photo).collect()

@@ -1,6 +1,6 @@
 //! The rungs, each with its number, the way it faced, its place and its photo.
 
-use job::guide::{Rung, RungState};
+use job::guide::{Rung, RungState, placed};
 use leptos::prelude::*;
 use words::t;
 
@@ -108,5 +108,5 @@ fn row(rungs: Rungs, rung: Rung, here: bool, back: bool) -> AnyView {
 fn place(rung: &Rung) -> AnyView {
     let on_tag = rung.pack.as_ref() == Some(&rung.place);
     let class = if on_tag { "tag" } else { "bag" };
-    view! { <span class=class>{rung.place.clone()}</span> }.into_any()
+    view! { <span class=class>{placed(&rung.place)}</span> }.into_any()
 }

@@ -39,7 +39,7 @@ fn sheet(
     let rows = rows(guide, open.iter().copied(), moment);
     let gate = open.iter().find_map(|view| gate(plan.step(&view.id)?, view));
     let next = course.next.and_then(|next| course.steps.get(next));
-    let phase = next.map(|view| view.phase.name()).unwrap_or(t("all done"));
+    let phase = next.map(|view| view.phase.words()).unwrap_or(t("all done"));
     let count = next.map(|view| say!("step {} of {}", view.number, course.steps.len()));
     view! {
         <div class="sheet">
@@ -64,7 +64,7 @@ fn steps<'a>(course: &'a Course, stage: &StageView) -> Vec<&'a StepView> {
 /// The next gate of the stage.
 fn gate(step: &Step, view: &StepView) -> Option<AnyView> {
     let gate = view.gate.as_ref()?;
-    let title = say!("Gate: {}.", t(&step.title));
+    let title = say!("Gate: {step}.", step = step.title);
     let state = match gate.missing.len() {
         0 => None,
         some => {

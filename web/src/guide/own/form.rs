@@ -45,7 +45,7 @@ fn own(changing: Changing) -> AnyView {
 fn after(changing: Changing) -> AnyView {
     let options = changing.guide.look(|plan, _, _| {
         let option = |step: &job::procedure::Step| {
-            view! { <option value=step.id.clone()>{t(&step.title).to_owned()}</option> }
+            view! { <option value=step.id.clone()>{step.title.clone()}</option> }
         };
         plan.steps.iter().map(option).collect_view()
     });

@@ -20,10 +20,7 @@ pub fn changes(changing: Changing) -> AnyView {
         return ().into_any();
     }
     let title = |id: &str| {
-        changing
-            .guide
-            .look(|plan, _, _| plan.step(id).map(|step| t(&step.title).to_owned()))
-            .flatten()
+        changing.guide.look(|plan, _, _| plan.step(id).map(|step| step.title.clone())).flatten()
     };
     let row = |(id, says): (String, String)| {
         let name = title(&id).unwrap_or(id);
@@ -83,7 +80,7 @@ fn row(changing: Changing, at: usize, step: &Step) -> AnyView {
         <label class="choice">
             <input type="radio" name="step" prop:checked=chosen on:change=choose/>
             <span>
-                <b>{format!("{} {}", at + 1, t(&step.title))}</b>
+                <b>{format!("{} {}", at + 1, step.title)}</b>
                 {own}
             </span>
         </label>

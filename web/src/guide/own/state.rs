@@ -3,7 +3,7 @@
 use job::procedure::Change;
 use job::{BookId, Fact, Guided};
 use leptos::prelude::*;
-use words::{key, t};
+use words::key;
 
 use crate::device::now::fresh_id;
 use crate::draft::{Draft, use_draft};
@@ -90,7 +90,7 @@ impl Changing {
     /// The title of the chosen step; followed.
     pub fn chosen(self) -> Option<String> {
         let id = self.step.text();
-        self.guide.look(|plan, _, _| plan.step(&id).map(|step| t(&step.title).to_owned())).flatten()
+        self.guide.look(|plan, _, _| plan.step(&id).map(|step| step.title.clone())).flatten()
     }
 
     fn fact(self) -> Guided {

@@ -13,11 +13,11 @@ use crate::pictures::section::{Section, View};
 
 /// Stage, number, act and reason; and how it stands.
 pub fn head(working: Working) -> AnyView {
-    let (title, why) = working.step(|step| (t(&step.title).to_owned(), t(&step.why).to_owned()));
+    let (title, why) = working.step(|step| (step.title.clone(), step.why.clone()));
     let place = words(move || {
         let of = working.guide.look(|plan, _, _| plan.steps.len()).unwrap_or_default();
         let said = |view: &StepView| {
-            let (stage, phase, number) = (view.phase.stage(), view.phase.name(), view.number);
+            let (stage, phase, number) = (view.phase.stage(), view.phase.words(), view.number);
             match view.own {
                 true => say!("{stage} · {phase} · step {number} of {of} · the shop’s own"),
                 false => say!("{stage} · {phase} · step {number} of {of}"),
@@ -63,7 +63,7 @@ pub fn waits(working: Working) -> AnyView {
 
 /// What can be hurt; its first sentence stands out.
 pub fn caution(working: Working) -> AnyView {
-    let said = working.step(|step| t(&step.caution).to_owned());
+    let said = working.step(|step| step.caution.clone());
     if said.is_empty() {
         return ().into_any();
     }
@@ -79,8 +79,6 @@ pub fn beside(working: Working) -> AnyView {
         return ().into_any();
     }
     let one = |beside: Beside| {
-        // Where the photo stands there, the word for it says nothing more.
-        let words = if beside.words == "photo" { String::new() } else { beside.words };
         let shot = beside.photo.map(|photo| {
             view! { <Shot photo name=beside.name.clone() wide=true/> }
         });
@@ -90,7 +88,7 @@ pub fn beside(working: Working) -> AnyView {
                 <figcaption>
                     <b>{beside.name}</b>
                     <br/>
-                    <span class="dim">{words}</span>
+                    <span class="dim">{beside.words}</span>
                 </figcaption>
             </figure>
         }
@@ -192,7 +190,7 @@ pub fn around(working: Working) -> AnyView {
             let at = plan.index(&id)?;
             let step = |at: Option<usize>| {
                 let step = plan.steps.get(at?)?;
-                Some((step.id.clone(), t(&step.title).to_owned()))
+                Some((step.id.clone(), step.title.clone()))
             };
             Some((step(at.checked_sub(1)), step(at.checked_add(1))))
         })

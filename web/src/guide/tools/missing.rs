@@ -48,7 +48,7 @@ pub fn sheet(loading: Loading) -> AnyView {
 
 fn row(loading: Loading, at: usize, item: Item) -> AnyView {
     let how = item.readied.as_ref().map(|(how, _)| *how);
-    let (name, asked) = (capital(&item.name), item.asked_in());
+    let (name, asked) = (capital(&item.words()), item.asked_in());
     let own = item.clone();
     let have = Callback::new(move |()| loading.own(std::slice::from_ref(&own)));
     let other = |ways: Readied| {

@@ -2,6 +2,7 @@
 
 use job::Readied;
 use job::guide::{Item, VanGroup};
+use job::item_words;
 use leptos::prelude::*;
 use words::{say, t};
 
@@ -70,7 +71,7 @@ fn sheet(loading: Loading, group: VanGroup) -> AnyView {
 fn tick(loading: Loading, item: Item) -> AnyView {
     let notes = [item.says.clone(), item.asked_in()];
     let notes: Vec<String> = notes.into_iter().filter(|note| !note.is_empty()).collect();
-    let (title, packed) = (capital(&item.name), item.is_packed());
+    let (title, packed) = (capital(&item.words()), item.is_packed());
     let turn = Callback::new(move |ticked| {
         let how = if ticked { Readied::Packed } else { Readied::Unpacked };
         loading.ready(&item.name, how, "");
@@ -105,7 +106,7 @@ fn gate(loading: Loading) -> AnyView {
 pub fn act(loading: Loading) -> AnyView {
     match loading.look(|van| van.next.clone()).flatten() {
         Some(next) => {
-            let words = say!("Packed: {next}", next = t(&next));
+            let words = say!("Packed: {next}", next = item_words(&next));
             let press = Callback::new(move |()| loading.ready(&next, Readied::Packed, ""));
             view! { <Act words busy=loading.acting.busy glyph=Glyph::In on_press=press/> }
                 .into_any()
