@@ -29,7 +29,7 @@ pub fn sheet(changing: Changing) -> AnyView {
 }
 
 fn own(changing: Changing) -> AnyView {
-    let picks = CAPTURES.iter().map(|(_, words)| Pick::from(t(words))).collect();
+    let picks = CAPTURES.iter().map(|(.., words)| Pick::from(t(words))).collect();
     let chosen = Signal::derive(move || Some(changing.capture()));
     let choose = Callback::new(move |at| changing.choose_capture(at));
     view! {

@@ -24,12 +24,13 @@ pub enum Way {
 pub const WAYS: [(Way, &str); 3] =
     [(Way::Add, "Add after it"), (Way::Drop, "Leave out"), (Way::Move, key!("Move"))];
 
-/// What an own step captures, in the grammar of procedures; its label is turned where it is shown.
-pub const CAPTURES: [(&str, &str); 4] = [
-    ("", key!("Nothing")),
-    (concat!("photo:", key!("how it looks")), key!("Photo")),
-    (concat!("text:", key!("what was seen")), key!("Words")),
-    (concat!("choice:", key!("in order"), "|yes/no"), "Yes or no"),
+/// What an own step can capture: kind, label and options in the grammar of procedures, and the word
+/// it is chosen by. The label is turned where it is shown.
+pub const CAPTURES: [(&str, &str, &str, &str); 4] = [
+    ("", "", "", key!("Nothing")),
+    ("photo", "how it looks", "", key!("Photo")),
+    ("text", "what was seen", "", key!("Words")),
+    ("choice", "in order", "|yes/no", "Yes or no"),
 ];
 
 /// The change that is being made.
@@ -105,9 +106,9 @@ impl Changing {
                 caution: text(self.caution),
                 records: CAPTURES
                     .get(untrack(|| self.capture()))
-                    .map(|it| it.0.to_owned())
+                    .filter(|(kind, ..)| !kind.is_empty())
+                    .map(|(kind, label, options, _)| format!("{kind}:{label}{options}"))
                     .into_iter()
-                    .filter(|record| !record.is_empty())
                     .collect(),
             },
             Way::Drop => Guided::StepDropped { step, reason: text(self.reason) },
