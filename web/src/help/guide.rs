@@ -1,12 +1,14 @@
 //! The short guide: the whole job on a few pages, to read on the screen or to print.
 
 use leptos::prelude::*;
+use measure::Mark;
 use words::t;
 
 use super::picture::{Shows, draw};
 use crate::page;
 use crate::parts::{Act, Back, Dock, Glyph, PaperChoice, Plate, paper_class};
 use crate::pictures::Picture;
+use crate::shown::use_shown;
 
 /// A part of the guide: its title, its picture, what to do, and what to take care of.
 struct Part {
@@ -122,8 +124,9 @@ pub fn screen() -> AnyView {
         // A browser that cannot print says so itself.
         window().print().ok();
     });
-    let last = LEAVES.len() - 1;
-    let leaves = LEAVES.iter().enumerate().map(|(at, parts)| leaf(parts, at == 0, at == last));
+    let (last, mark) = (LEAVES.len() - 1, use_shown().get_untracked().mark);
+    let leaves =
+        LEAVES.iter().enumerate().map(|(at, parts)| leaf(parts, at == 0, at == last, mark));
     let leaves: Vec<AnyView> = leaves.collect();
     view! {
         <Plate title=t("Short guide") subtitle=t("The whole job in a few pages")/>
@@ -139,7 +142,7 @@ pub fn screen() -> AnyView {
     .into_any()
 }
 
-fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
+fn leaf(parts: &'static [Part], first: bool, last: bool, mark: Mark) -> AnyView {
     let head = first.then(|| {
         view! {
             <header class="rec">
@@ -162,7 +165,7 @@ fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
             </p>
         }
     });
-    let parts: Vec<AnyView> = parts.iter().map(part).collect();
+    let parts: Vec<AnyView> = parts.iter().map(|it| part(it, mark)).collect();
     view! {
         <section class="leaf">
             {head}
@@ -173,7 +176,7 @@ fn leaf(parts: &'static [Part], first: bool, last: bool) -> AnyView {
     .into_any()
 }
 
-fn part(part: &'static Part) -> AnyView {
+fn part(part: &'static Part, mark: Mark) -> AnyView {
     let steps: Vec<AnyView> =
         part.steps.iter().map(|step| view! { <li>{t(step)}</li> }.into_any()).collect();
     let caution = part.caution.map(|(title, words)| {
@@ -189,7 +192,7 @@ fn part(part: &'static Part) -> AnyView {
         <section class="guide">
             <h2>{t(part.title)}</h2>
             <div class="guide__pic">
-                <Picture drawing=Signal::stored(draw(part.shows))/>
+                <Picture drawing=Signal::stored(draw(part.shows, mark))/>
             </div>
             <div class="guide__do">
                 <ul class="ticks">{steps}</ul>

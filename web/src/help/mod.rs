@@ -12,6 +12,7 @@ use words::t;
 
 use crate::address::Screen;
 use crate::pictures::Picture;
+use crate::shown::use_shown;
 use table::{Help, help};
 
 /// The help of a screen, or the guide.
@@ -25,7 +26,7 @@ pub fn screen(screen: Screen) -> AnyView {
 /// Two sentences and a picture.
 fn panel(of: &Screen) -> AnyView {
     let Help { title, what, how, shows } = help(of);
-    let drawing = Signal::stored(picture::draw(shows));
+    let drawing = Signal::stored(picture::draw(shows, use_shown().get_untracked().mark));
     let guide = (*of != Screen::ShortGuide).then(|| {
         view! {
             <p>

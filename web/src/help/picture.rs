@@ -1,5 +1,6 @@
 //! The pictures of help and guide; their numbers are invented.
 
+use measure::{Decimal, Mark, show};
 use words::t;
 
 use crate::pictures::band::Band;
@@ -32,14 +33,16 @@ pub enum Shows {
     Shims,
 }
 
-/// Its drawing.
-pub fn draw(shows: Shows) -> Drawing {
+/// Its drawing, numbers with that decimal mark.
+pub fn draw(shows: Shows, mark: Mark) -> Drawing {
+    let number = |value, places| show(Decimal::new(value, places), places, mark);
     match shows {
-        Shows::Band => band(),
+        Shows::Band => band(mark),
         Shows::Case => glance(),
         Shows::Closed => closed(t("A gearcase that is shut.")),
         Shows::Gauge => {
-            Gauge::Lash { radius: "30.0 mm".to_owned(), on: t("driveshaft").to_owned() }.draw()
+            let radius = format!("{} mm", number(300, 1));
+            Gauge::Lash { radius, on: t("driveshaft").to_owned() }.draw()
         }
         Shows::Layout => {
             Layout::B.draw(t("A gearcase with forward and reverse gears, in section."))
@@ -51,12 +54,12 @@ pub fn draw(shows: Shows) -> Drawing {
         }
         Shows::Seals => Section::card("b").map(|card| seals(&card)).unwrap_or_default(),
         Shows::Shims => {
-            let shim = |thickness, words: &str, count: &str| Shim {
+            let shim = |thickness, words, count: &str| Shim {
                 thickness,
-                words: words.to_owned(),
+                words: number(words, 3),
                 count: count.to_owned(),
             };
-            stack(&[shim(0.498, "0.498", t("1 of 4")), shim(0.199, "0.199", t("1 of 2"))])
+            stack(&[shim(0.498, 498, t("1 of 4")), shim(0.199, 199, t("1 of 2"))])
         }
     }
 }
@@ -69,7 +72,7 @@ fn seals(card: &Section) -> Drawing {
     pictures::seals::map(card, |tag| Some(tag == "S1"))
 }
 
-fn band() -> Drawing {
+fn band(mark: Mark) -> Drawing {
     let band = Band {
         name: t("Forward lash, mm").to_owned(),
         low: 0.27,
@@ -80,5 +83,5 @@ fn band() -> Drawing {
         verdict: t("In band").to_owned(),
         ..Band::default()
     };
-    band.large(|value| format!("0.{:02}", (value * 100.0).round() as i64))
+    band.large(|value| show(Decimal::new((value * 100.0).round() as i64, 2), 2, mark))
 }

@@ -225,7 +225,10 @@ fn numbers(
     let slot = move |line: usize, place: &'static str| Slot {
         id: format!("{}-{line}", id(asked)),
         place: t(place).to_owned(),
-        spoken: say!("{label} at {place}", label = asked.label(), place = t(place)),
+        spoken: match places {
+            [_] => format!("{}, {}", asked.label(), t(place)),
+            _ => say!("{label} at {place}", label = asked.label(), place = t(place)),
+        },
         value: working.text(at, line),
         says: Signal::stored(None),
         unit: Signal::derive(move || working.unit_of(asked)),

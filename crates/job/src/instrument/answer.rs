@@ -108,7 +108,7 @@ pub(super) fn answered(cautions: &[Caution], why: &Explanation, writing: &Writin
     let mut said: Vec<String> = cautions.iter().map(ToString::to_string).collect();
     said.push(t(MANUAL_FIRST).to_owned());
     let source = match why.basis {
-        Basis::Published(source) => say!("Source: {source}."),
+        Basis::Published(source) => say!("Source: {source}.", source = t(source)),
         Basis::Derived(how) => say!("Worked out from {how}.", how = t(how)),
         Basis::CommonPractice => t("Common practice, no source.").to_owned(),
     };

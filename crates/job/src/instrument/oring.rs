@@ -17,7 +17,7 @@ const SHARE: Takes = Takes::Number(Unit::Percent, Sign::NotNegative);
 /// A ring in its groove.
 pub(super) const ORING: Instrument = Instrument {
     kind: "oring",
-    title: "O-ring",
+    title: key!("O-ring"),
     purpose: "Whether a ring fits its groove, or which sizes would. Go by the groove, not by the old ring.",
     cautions: &[],
     fields: &[

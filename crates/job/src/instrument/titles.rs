@@ -11,7 +11,7 @@ const TITLES: &[(&str, &str)] = &[
     ("fit", "Heat or cold"),
     ("press", "Press fit"),
     ("lube", "Lube"),
-    ("oring", "O-ring"),
+    ("oring", words::key!("O-ring")),
     ("seal", "Lip seal"),
     ("pattern", "Tooth print"),
     ("locker", "Thread-locker"),
