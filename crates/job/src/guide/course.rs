@@ -170,6 +170,16 @@ impl StepView {
     pub fn is_settled(&self) -> bool {
         matches!(self.state, StepState::Done { .. } | StepState::Skipped { .. })
     }
+
+    /// Done, and still standing.
+    pub fn is_done(&self) -> bool {
+        matches!(self.state, StepState::Done { .. })
+    }
+
+    /// Its gate, while that is shut.
+    pub fn keeps_shut(&self) -> Option<&GateView> {
+        self.gate.as_ref().filter(|gate| !gate.passed)
+    }
 }
 
 fn opens(blocker: &StepView) -> String {

@@ -59,7 +59,9 @@ impl Stands {
 /// A job at a glance.
 pub fn lane(plan: &Plan, log: &GuideLog, course: &Course, clocks: &[ClockView]) -> Lane {
     let stages = guide_stages(plan, course);
-    let next = course.next.and_then(|next| course.steps.get(next));
+    // A gate can fall shut behind a step that is done, as where a count was changed since.
+    let fallen = course.steps.iter().find(|view| view.is_done() && view.keeps_shut().is_some());
+    let next = course.next.and_then(|next| course.steps.get(next)).or(fallen);
     let settled: usize = stages.iter().map(|stage| stage.settled).sum();
     let line = match next {
         Some(view) => say!(
@@ -80,8 +82,9 @@ pub fn lane(plan: &Plan, log: &GuideLog, course: &Course, clocks: &[ClockView]) 
         (.., Some(_)) => Stands::Open,
         (.., None) => Stands::Done,
     };
-    let shut = course.steps.iter().filter(|view| !view.is_settled()).find_map(|view| {
-        let gate = view.gate.as_ref().filter(|gate| !gate.passed)?;
+    let open = course.steps.iter().filter(|view| !view.is_settled());
+    let shut = open.chain(fallen).find_map(|view| {
+        let gate = view.keeps_shut()?;
         let missing = gate.missing.first().cloned().unwrap_or_else(|| gate.words.clone());
         Some((view.title.clone(), missing))
     });

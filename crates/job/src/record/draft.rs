@@ -34,8 +34,7 @@ pub(super) fn of_set_up(job: &Job, sheet: &Sheet, checks: &[RecordCheck]) -> Vec
 pub(super) fn of_course(course: &Course) -> Vec<String> {
     let mut reasons: Vec<String> = course.steps.iter().filter_map(stale).collect();
     for view in &course.steps {
-        let is_done = matches!(view.state, StepState::Done { .. });
-        let shut = view.gate.as_ref().filter(|gate| is_done && !gate.passed);
+        let shut = view.keeps_shut().filter(|_| view.is_done());
         reasons.extend(shut.map(|gate| {
             let asks = say!("Nobody said yes to: {gate}.", gate = gate.words);
             let missing = gate.missing.first().unwrap_or(&asks);

@@ -235,6 +235,23 @@ fn a_lane_says_where_a_job_stands_and_what_it_waits_for() {
     assert_eq!(lane(&hand).parts, "1 on order");
 }
 
+#[test]
+fn a_lane_sends_back_to_a_gate_that_fell_shut_behind_a_step_that_is_done() {
+    let mut hand = crate::record::done();
+    let lane = |hand: &Hand| job::guide::lane(&hand.plan(), &hand.log(), &hand.course(), &[]);
+    let whole = lane(&hand);
+    assert_eq!((whole.stands, whole.gate, whole.step), (Stands::Done, None, None));
+    // Eighteen rollers came out.
+    hand.capture("b29", "pinion rollers in", readings(&["17"], measure::Unit::Piece));
+    let short = lane(&hand);
+    assert_eq!((short.stands, short.step.as_deref()), (Stands::Open, Some("b29")));
+    let (title, missing) = short.gate.unwrap();
+    assert_eq!(
+        (title, missing.as_str()),
+        (short.next, "17 pinion rollers in, 18 out. Find 1 before you go on.")
+    );
+}
+
 /// Where nothing else can be done, the wait is what the job stands on.
 #[test]
 fn a_lane_names_the_wait_that_holds_everything_up() {
