@@ -5,10 +5,8 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
 import { ready } from "./flow.mjs";
+import { OF_THE_JOB, OTHERS } from "./places.mjs";
 import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
-
-const OF_THE_JOB = ["", "/step/b09", "/map", "/ladder", "/inspect", "/tools", "/freeze", "/setup", "/influence", "/read/depth", "/check", "/check/seal", "/check/pattern", "/check/oring", "/check/anode", "/record", "/send"];
-const OTHERS = ["/", "/first", "/new-job", "/tin", "/tools", "/settings", "/bring-in", "/guide"];
 
 /** The practice job with a scope, in a browser of a width and text size; closes itself with the suite. */
 async function practice(site, width, text) {
