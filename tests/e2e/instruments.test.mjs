@@ -10,7 +10,7 @@ const TURN = ["0.000", "0.021", "0.045", "0.058", "0.049", "0.030", "0.004", "-0
 
 describe("the bench checks, offline", () => {
   const complaints = [];
-  let site, context, page, job;
+  let site, context, page, job, sheet;
 
   const said = () => page.locator("main").innerText();
   const fill = (id, text) => page.locator(`#check-${id}`).fill(text);
@@ -31,6 +31,7 @@ describe("the bench checks, offline", () => {
     await controlled(page);
     await startSheet(page, "Unit 14/21");
     for (const [id, text] of SHEET) await type(page, id, text);
+    sheet = new URL(page.url()).pathname;
     await go("/new-job");
     job = `/job/${await beginJob(page, "Grey Heron")}`;
     await go(`${job}/check`);
@@ -87,6 +88,45 @@ describe("the bench checks, offline", () => {
     await page.getByText("Leak test kept.").first().waitFor();
     // The stage that was kept says so under its word.
     await page.locator("[role=radiogroup][aria-label=Stage] label", { hasText: /^working\s*held$/ }).waitFor();
+  });
+
+  test("a stage that the unit sheet has fills the test of a job, and what is typed there stands", async () => {
+    await go(sheet);
+    const stands = async (id, text, says) => {
+      await type(page, id, text);
+      await page.locator(`#${id}-says`, { hasText: says ?? /^$/ }).waitFor({ state: "attached" });
+    };
+    // Folded away, the stages are passed by: the last number leads to the blue button.
+    await page.locator("#arm-radius").press("Enter");
+    await act(page).and(page.locator(":focus")).waitFor();
+    await unfold("Working pressure");
+    await stands("leak-working-limit", "90");
+    await stands("leak-working-pressure", "95", "Test pressure 95 kPa, never beyond 90 kPa: the test goes beyond its own limit. Read the page again.");
+    assert.equal(await page.locator("#leak-working-pressure").inputValue(), "95");
+    await stands("leak-working-pressure", "0.84 bar");
+    await stands("leak-working-time", "10");
+    await stands("leak-working-most-lost", "7");
+    await unfold("Vacuum");
+    await stands("leak-vacuum-because", "one-way input seal");
+    await stands("leak-source", "own manual, p. 40");
+    await held("sheet with its leak stages");
+    await page.reload();
+    await ready(page);
+    assert.equal(await page.locator("#leak-working-pressure").inputValue(), "0.84");
+    await go(`${job}/check/leak`);
+    await choose("Stage", "vacuum\\s*not on this unit");
+    await page.getByText("The unit sheet says that this unit has no such stage: one-way input seal.").waitFor();
+    await choose("Stage", "working\\s*0.84 bar.*");
+    for (const [id, text] of [["limit", "90 kPa"], ["pressure", "0.84 bar"], ["time", "10 min"], ["most-lost", "7 kPa"], ["source", "unit sheet, own manual, p. 40"]]) {
+      assert.equal(await page.locator(`#check-${id}`).inputValue(), text);
+    }
+    await fill("pressure", "80");
+    await page.locator("#check-pressure-says", { hasText: "The unit sheet says 0.84 bar." }).waitFor();
+    await page.locator("#check-source").waitFor({ state: "hidden" });
+    await held("leak from the sheet");
+    await page.reload();
+    assert.equal(await page.locator("#check-pressure").inputValue(), "80");
+    for (const id of ["limit", "pressure", "time", "most-lost"]) await fill(id, "");
   });
 
   test("a tap takes the time of a line, and the clock runs on through a reload", async () => {

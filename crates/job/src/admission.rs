@@ -160,6 +160,12 @@ fn fits(field: Field, value: &FieldValue) -> Result<(), Refusal> {
         (Kind::Torque, FieldValue::Number(typed)) => {
             typed.unit().quantity() == Quantity::Torque && above_zero(typed)
         }
+        (Kind::Pressure, FieldValue::Number(typed)) => {
+            typed.unit().quantity() == Quantity::Pressure && above_zero(typed)
+        }
+        (Kind::Time, FieldValue::Number(typed)) => {
+            typed.unit().quantity() == Quantity::Time && above_zero(typed)
+        }
         (Kind::Angle, FieldValue::Number(typed)) => {
             typed.unit().quantity() == Quantity::Angle && typed.amount().value >= Decimal::ZERO
         }

@@ -4,7 +4,7 @@ use measure::Decimal;
 use words::t;
 
 use crate::by_id::by_id;
-use crate::{Check, Mesh, field_rows};
+use crate::{Check, LeakPart, LeakStage, Mesh, field_rows};
 
 /// A field of the unit sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -37,6 +37,10 @@ pub enum Field {
     Shaft(Mesh),
     /// Where the limits of a check were read.
     Source(Check),
+    /// What the manual asks of a leak stage.
+    Leak(LeakStage, LeakPart),
+    /// Where the leak stages were read.
+    LeakSource,
 }
 
 /// What a field is.
@@ -72,6 +76,10 @@ pub enum Kind {
     Play,
     /// A torque above zero.
     Torque,
+    /// A pressure or vacuum above zero.
+    Pressure,
+    /// A time above zero.
+    Time,
     /// An angle in degrees, zero or more.
     Angle,
     /// A whole number of teeth.
@@ -91,6 +99,8 @@ pub enum Group {
     Arm,
     /// A check's limits.
     Limits(Check),
+    /// The leak stages.
+    Leak,
 }
 
 impl FieldFacts {
@@ -128,6 +138,17 @@ impl Field {
         field_rows::all().filter(move |facts| facts.group == group)
     }
 
+    /// The fields that are in order only together with it, itself among them: limits of one check, a
+    /// leak stage.
+    pub fn judged_with(self) -> impl Iterator<Item = Field> {
+        let stage = if let Field::Leak(stage, _) = self { Some(stage) } else { None };
+        let is_with = move |other: &Field| match (other, stage) {
+            (Field::Leak(other, _), Some(stage)) => *other == stage,
+            _ => *other == self || (self.is_limit() && other.is_limit()),
+        };
+        Field::of(self.facts().group).map(|facts| facts.field).filter(is_with)
+    }
+
     /// Whether it is a low or high limit, or the aim between them.
     pub fn is_limit(self) -> bool {
         matches!(self, Field::Low(_) | Field::High(_) | Field::Aim(_))
@@ -143,6 +164,7 @@ impl Group {
             Group::Gears => t("Teeth and shafts"),
             Group::Arm => t("Your arm"),
             Group::Limits(check) => check.name(),
+            Group::Leak => t("Leak test"),
         }
     }
 }

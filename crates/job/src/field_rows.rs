@@ -1,6 +1,7 @@
 //! The rows of the unit sheet: every field of every layout, once.
 
 use crate::Field::{self, *};
+use crate::leak_field::LEAK;
 use crate::{Bearings, Check, FieldFacts, Group, Kind, Mesh};
 
 /// The first row.
@@ -9,7 +10,7 @@ pub(crate) static FIRST: FieldFacts =
 
 /// Every field, in the order of the sheet.
 pub(crate) fn all() -> impl Iterator<Item = &'static FieldFacts> + Clone {
-    [FIRST_ROW, &TEETH, &SHAFTS_ROWS, &DEPTH].into_iter().chain(LIMITS).flatten()
+    [FIRST_ROW, &TEETH, &SHAFTS_ROWS, &DEPTH].into_iter().chain(LIMITS).chain(LEAK).flatten()
 }
 
 const FIRST_ROW: &[FieldFacts] = std::slice::from_ref(&FIRST);
@@ -277,7 +278,7 @@ static LIMITS: [&[FieldFacts]; 14] = {
     ]
 };
 
-const fn row(
+pub(crate) const fn row(
     field: Field,
     id: &'static str,
     label: &'static str,

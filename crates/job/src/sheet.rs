@@ -163,7 +163,7 @@ impl Sheet {
         let is_here = move |facts: &&FieldFacts| match (facts.field, facts.group) {
             (Field::Teeth(mesh), _) => layout.meshes.contains(&Check::Lash(mesh).part()),
             (_, Group::Limits(check)) => checks.contains(&check),
-            (_, Group::Gears | Group::Arm) => true,
+            (_, Group::Gears | Group::Arm | Group::Leak) => true,
         };
         field_rows::all().filter(is_here)
     }
@@ -179,10 +179,10 @@ impl Sheet {
         }
     }
 
-    /// How many of its fields have a value, and how many there are.
+    /// How many of the fields that the set-up takes have a value, and how many there are.
     pub fn typed(&self) -> (usize, usize) {
-        let all = self.fields().count();
-        (self.fields().filter(|facts| self.value(facts.field).is_some()).count(), all)
+        let all = || self.fields().filter(|facts| facts.group != Group::Leak);
+        (all().filter(|facts| self.value(facts.field).is_some()).count(), all().count())
     }
 
     /// The checks whose limits the sheet asks for or takes, in the order of work.

@@ -2,7 +2,7 @@
 
 use measure::Decimal;
 
-use crate::{Check, Field, Group, Sheet, ToDo};
+use crate::{Check, Field, Group, LeakStage, Sheet, ToDo};
 
 /// How far a part of the sheet is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,8 +24,11 @@ impl Sheet {
         let asks = |of: fn(&ToDo) -> Option<Field>| {
             to_do.iter().filter_map(of).any(|field| field.facts().group == group)
         };
+        let is_begun = LeakStage::ALL.iter().any(|stage| self.lacks_of_leak(*stage));
         if Field::of(group).all(|facts| self.value(facts.field).is_none()) {
             PartState::Empty
+        } else if group == Group::Leak && is_begun {
+            PartState::Partly
         } else if asks(|to_do| if let ToDo::Check(field) = to_do { Some(*field) } else { None }) {
             PartState::Doubtful
         } else if asks(|to_do| if let ToDo::Type(field) = to_do { Some(*field) } else { None }) {

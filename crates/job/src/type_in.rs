@@ -5,7 +5,9 @@ use words::{say, t};
 
 use measure::{Band, BandError, Decimal, EntryError, Quantity, Sign, Typed, Unit};
 
-use crate::{Check, Fact, Field, FieldValue, Kind, Sheet, field, typing::LONGEST};
+use crate::{
+    Check, Fact, Field, FieldValue, Kind, LeakRefusal, Sheet, field, leak_field, typing::LONGEST,
+};
 
 /// Why a field does not take what was typed; `Display` is the sentence at the field.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -45,6 +47,8 @@ pub enum FieldRefusal {
         /// As typed.
         found: String,
     },
+    /// What a leak stage asks does not fit together.
+    Leak(LeakRefusal),
     /// Not one of the choices.
     Choice,
     /// No text.
@@ -103,6 +107,7 @@ pub fn read_fields(
     }
     if refusals.is_empty() {
         refusals.extend(sheet.limits().into_iter().filter_map(|check| band(sheet, check, &values)));
+        refusals.extend(leak_field::refused(sheet, &values));
     }
     if !refusals.is_empty() {
         return Err(refusals);
@@ -182,6 +187,8 @@ fn read(field: Field, text: &str, unit: Unit) -> Result<FieldValue, FieldRefusal
         Kind::Length { .. } => length(facts.name, text, unit).map(FieldValue::Number),
         Kind::Play => play(text, unit).map(FieldValue::Number),
         Kind::Torque => torque(text, unit).map(FieldValue::Number),
+        Kind::Pressure => leak_field::pressure(text, unit).map(FieldValue::Number),
+        Kind::Time => leak_field::time(text).map(FieldValue::Number),
         Kind::Angle => angle(field, text).map(FieldValue::Number),
         Kind::Teeth => teeth(text).map(FieldValue::Count),
         Kind::Choice(choices) if choices.iter().any(|(id, _)| *id == text) => {
@@ -308,6 +315,7 @@ impl fmt::Display for FieldRefusal {
             FieldRefusal::TooLong { found } => {
                 f.write_str(&say!("{found} is longer than a metre. Read the page again."))
             }
+            FieldRefusal::Leak(leak) => leak.fmt(f),
             FieldRefusal::Choice => f.write_str(t("Nothing chosen. Choose one.")),
             FieldRefusal::NoText { name } => f.write_str(&say!(
                 "Nothing typed for the {name}. Type it, like: own manual, p. 118.",

@@ -10,6 +10,7 @@ mod clock;
 mod form;
 mod list;
 mod stages;
+mod texts;
 mod working;
 
 use job::instrument::instrument;

@@ -1,14 +1,15 @@
 //! What an instrument's parts share: what is half typed, what it says, and how it is kept.
 
-use job::instrument::{Answer, Asked, Instrument, NoAnswer, Takes, Values};
+use job::instrument::{Answer, Asked, At, Instrument, NoAnswer, Takes, Values};
 use job::{BookId, Guided, Shown};
 use leptos::prelude::*;
 use measure::{Mark, Unit};
 use wasm_bindgen_futures::spawn_local;
 
+use super::texts::typed;
 use crate::bench::{Bench, use_bench};
 use crate::draft::{Draft, use_draft};
-use crate::parts::{Says, Text};
+use crate::parts::Says;
 use crate::screens::frame::OpenJob;
 use crate::shown::use_shown;
 
@@ -26,21 +27,21 @@ pub struct Working {
     pub of: Option<OpenJob>,
     pub instrument: &'static Instrument,
     bench: Bench,
-    step: StoredValue<String>,
-    drafts: StoredValue<Vec<Draft>>,
+    pub(super) step: StoredValue<String>,
+    pub(super) drafts: StoredValue<Vec<Draft>>,
     /// The unit of digits without one: that of the first digit typed, whatever is shown later.
-    unit: Draft,
+    pub(super) unit: Draft,
     /// When the clock of its log began, milliseconds since 1970; empty where it does not run.
     pub clock: Draft,
     /// What it was done on, where a person says so.
-    place: Draft,
+    pub(super) place: Draft,
     /// The record it was opened from, which is then its place.
-    record: StoredValue<Option<String>>,
+    pub(super) record: StoredValue<Option<String>>,
     pub answer: Memo<Result<Answer, NoAnswer>>,
     pub busy: RwSignal<bool>,
     /// Why the last act was not written down.
     pub refused: RwSignal<Option<String>>,
-    shown: Memo<Shown>,
+    pub(super) shown: Memo<Shown>,
 }
 
 /// What an instrument says now.
@@ -87,76 +88,21 @@ impl Working {
         }
     }
 
-    /// The text of one place of a field.
-    pub fn text(self, field: usize, line: usize) -> Text {
-        let text = move || self.lines(field).get(line).cloned().unwrap_or_default();
-        let set = Callback::new(move |text: String| self.set(field, line, text));
-        Text::new(Signal::derive(text), set)
-    }
-
-    /// What it was done on: the record it was opened from until a person says otherwise.
-    pub fn place(self) -> Text {
-        let text = move || {
-            let said = self.place.text();
-            if said.is_empty() { self.record.get_value().unwrap_or_default() } else { said }
-        };
-        let set = Callback::new(move |text: String| self.place.set(&text));
-        Text::new(Signal::derive(text), set)
-    }
-
-    /// The text of each place of a field; followed.
-    pub fn lines(self, field: usize) -> Vec<String> {
-        let text = self.drafts.with_value(|drafts| drafts.get(field).map(|draft| draft.text()));
-        text.unwrap_or_default().split('\n').map(str::to_owned).collect()
-    }
-
-    /// Takes what one place of a field holds now.
-    pub fn set(self, field: usize, line: usize, text: String) {
-        let mut lines = untrack(|| self.lines(field));
-        lines.resize(lines.len().max(line + 1), String::new());
-        if let Some(place) = lines.get_mut(line) {
-            *place = text;
-        }
-        self.set_lines(field, &lines);
-    }
-
-    /// The same of all its places.
-    pub fn set_lines(self, field: usize, lines: &[String]) {
-        let all = lines.join("\n");
-        let all = if all.trim().is_empty() { "" } else { &all };
-        if self.unit.text_untracked().is_empty() {
-            self.unit.set(&self.shown.get_untracked().units.to_string());
-        }
-        self.drafts.with_value(|drafts| {
-            if let Some(draft) = drafts.get(field) {
-                draft.set(all);
-            }
-            if drafts.iter().all(|draft| draft.text_untracked().is_empty()) {
-                self.unit.clear();
-            }
-        });
-        self.refused.set(None);
-    }
-
-    /// Whether nothing is typed at a field; followed.
-    pub fn is_empty(self, field: usize) -> bool {
-        self.lines(field).iter().all(String::is_empty)
-    }
-
     /// The word at a field; followed.
     pub fn says(self, asked: &'static Asked) -> Signal<Option<Says>> {
-        Signal::derive(move || {
+        let refused = move || {
             self.answer.with(|answer| {
                 let refused = answer.as_ref().err()?.refused.iter();
                 let at = refused.into_iter().find(|refused| refused.field == asked.id)?;
                 Some(Says::Refused(at.says.clone()))
             })
-        })
+        };
+        Signal::derive(move || refused().or_else(|| self.otherwise(asked).map(Says::Doubt)))
     }
 
     /// What its clock runs up to; followed.
     pub fn runs_to(self) -> Option<String> {
-        self.instrument.runs_to(&typed(self.instrument, self.drafts))
+        self.instrument.runs_to(&self.typed())
     }
 
     /// The decimal mark.
@@ -166,12 +112,12 @@ impl Working {
 
     /// The unit a number there is in; followed.
     pub fn unit_of(self, asked: &'static Asked) -> Option<Unit> {
-        self.instrument.unit_of(asked, &typed(self.instrument, self.drafts), self.shown.get())
+        self.instrument.unit_of(asked, &self.typed(), self.shown.get())
     }
 
     /// Whether a field is asked for now; followed.
     pub fn asks(self, asked: &'static Asked) -> bool {
-        self.instrument.asks(asked, &typed(self.instrument, self.drafts))
+        self.instrument.asks(asked, &self.typed())
     }
 
     /// The place of a field that takes these, and the field.
@@ -192,11 +138,12 @@ impl Working {
 
     /// What stands under each choice of a field; followed.
     pub fn notes(self, asked: &'static Asked) -> Vec<String> {
-        let (values, shown) = (typed(self.instrument, self.drafts), self.shown.get());
+        let (values, shown) = (self.typed(), self.shown.get());
         let step = self.step.get_value();
         let of_job = self.of.and_then(|of| {
-            of.look(|(job, ..), _| {
-                self.instrument.notes(asked, &values, shown, Some((&job.guide, &step)))
+            of.look(|(job, sheet, _), _| {
+                let at = At { sheet, log: &job.guide, step: &step };
+                self.instrument.notes(asked, &values, shown, Some(at))
             })
         });
         of_job.unwrap_or_else(|| self.instrument.notes(asked, &values, shown, None))
@@ -210,7 +157,7 @@ impl Working {
 
     /// Writes down what was typed.
     pub fn keep(self) {
-        let values = untrack(|| typed(self.instrument, self.drafts));
+        let values = untrack(|| self.typed());
         let (Some(of), Ok(values)) =
             (self.of, self.instrument.kept(&values, self.shown.get_untracked()))
         else {
@@ -287,20 +234,4 @@ impl Working {
     pub fn is_typed(self) -> bool {
         self.drafts.with_value(|drafts| drafts.iter().any(|draft| !draft.text().is_empty()))
     }
-}
-
-fn typed(instrument: &Instrument, drafts: StoredValue<Vec<Draft>>) -> Values {
-    drafts.with_value(|drafts| {
-        let texts = |(asked, draft): (&Asked, &Draft)| {
-            let text = draft.text();
-            let texts = match asked.takes {
-                Takes::Numbers(..) | Takes::Times(_) | Takes::Acts(_) | Takes::Ticks => {
-                    text.split('\n').map(str::to_owned).collect()
-                }
-                _ => vec![text],
-            };
-            (asked.id.to_owned(), texts)
-        };
-        instrument.fields.iter().zip(drafts).map(texts).collect()
-    })
 }

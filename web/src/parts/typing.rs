@@ -12,7 +12,11 @@ use measure::{Mark, Unit, with_unit};
 pub(super) fn number_inputs() -> impl Iterator<Item = HtmlInputElement> {
     let found = document().query_selector_all("input[data-number]:not(:disabled)").ok();
     let count = found.as_ref().map_or(0, |it| it.length());
-    (0..count).filter_map(move |at| found.as_ref()?.item(at)?.dyn_into().ok())
+    let all = (0..count).filter_map(move |at| found.as_ref()?.item(at)?.dyn_into().ok());
+    // What is folded away or hidden takes no focus.
+    let is_shown =
+        |it: &HtmlInputElement| matches!(it.closest("[hidden], details:not([open])"), Ok(None));
+    all.filter(is_shown)
 }
 
 /// Whether the element with this id has the focus.

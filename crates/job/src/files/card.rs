@@ -200,7 +200,12 @@ fn fact(part: &str) -> Option<Fact> {
     let value = match field.facts().kind {
         Kind::Teeth => FieldValue::Count(value.parse().ok()?),
         Kind::Choice(_) | Kind::Text => FieldValue::Word(value),
-        Kind::Length { .. } | Kind::Play | Kind::Torque | Kind::Angle => {
+        Kind::Length { .. }
+        | Kind::Play
+        | Kind::Torque
+        | Kind::Pressure
+        | Kind::Time
+        | Kind::Angle => {
             let at = value
                 .find(|letter: char| !matches!(letter, '0'..='9' | '.' | ',' | '-' | '+' | '−'))?;
             let unit = Unit::parse(value.get(at..)?)?;

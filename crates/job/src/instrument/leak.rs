@@ -13,7 +13,7 @@ use super::leak_acts::{ACTS, Acts, NONE, acts};
 use super::leak_words::{blind, verdict, waits};
 use super::limit_band::limit_band;
 use super::shown::{Writing, tenths};
-use super::{Answer, Given, Instrument, Takes, answered, asked, fold, optional};
+use super::{Answer, Given, Instrument, Takes, answered, asked, fold, leak_sheet, optional};
 
 const LINES: &[&str] = &["1", "2", "3", "4", "5", "6", "7", "8"];
 const PRESSURE: Takes = Takes::Number(Unit::Kilopascal, Sign::Positive);
@@ -33,6 +33,7 @@ pub(super) const LEAK: Instrument = Instrument {
             Takes::One(&[key!("low"), key!("working"), key!("vacuum"), NOT_APPLICABLE]),
         ),
         optional("because", "Not applicable, because", Takes::Words),
+        optional(leak_sheet::SOURCE, "Where these numbers are from", Takes::Words),
         optional(
             "unit",
             "The gauge reads",

@@ -1,7 +1,7 @@
 //! A bench check kept on a step gives the step's record what it read: nothing is typed twice.
 
 use job::guide::*;
-use job::instrument::{Values, of_record, of_step, place_for, said};
+use job::instrument::{At, Values, of_record, of_step, place_for, said};
 use job::procedure::{Record, RecordKind, Scope};
 use job::*;
 use measure::Unit;
@@ -256,7 +256,8 @@ fn the_stages_of_one_test_are_kept_side_by_side() {
     let leak = instrument::instrument("leak").unwrap();
     let field = leak.fields.iter().find(|asked| asked.id == "stage").unwrap();
     let notes = |hand: &Hand, step: &str| {
-        leak.notes(field, &Values::new(), Shown::default(), Some((&log(hand), step)))
+        let at = At { sheet: &Sheet::default(), log: &log(hand), step };
+        leak.notes(field, &Values::new(), Shown::default(), Some(at))
     };
     assert_eq!(notes(&hand, ""), ["", "", "", ""]);
     stage(&mut hand, "", "low", "70.000|69.900");

@@ -30,6 +30,7 @@ mod instruments_torque;
 mod laws;
 mod layout_a;
 mod layout_cde;
+mod leak_stages;
 mod main_job;
 mod owner;
 mod procedure_rules;

@@ -19,18 +19,22 @@ const LAYOUTS: &str = include_str!("../../../../tests/wire/entries-v1-layouts.js
 /// What came to version 1 with the archive.
 const ARCHIVE: &str = include_str!("../../../../tests/wire/entries-v1-archive.jsonl");
 
+/// What came to version 1 with the leak stages of a sheet.
+const LEAK: &str = include_str!("../../../../tests/wire/entries-v1-leak.jsonl");
+
 /// The sentence of each line of the golden files, in their order.
-const SENTENCES: [&str; 6] = [
+const SENTENCES: [&str; 7] = [
     include_str!("../../../../tests/wire/sentences-v1.txt"),
     include_str!("../../../../tests/wire/sentences-v1-layouts.txt"),
     include_str!("../../../../tests/wire/sentences-v2.txt"),
     include_str!("../../../../tests/wire/sentences-v2-consent.txt"),
     include_str!("../../../../tests/wire/sentences-v2-reason.txt"),
     include_str!("../../../../tests/wire/sentences-v1-archive.txt"),
+    include_str!("../../../../tests/wire/sentences-v1-leak.txt"),
 ];
 
 fn golden() -> impl Iterator<Item = &'static str> {
-    [V1, LAYOUTS, V2, CONSENT, REASON, ARCHIVE].into_iter().flat_map(str::lines)
+    [V1, LAYOUTS, V2, CONSENT, REASON, ARCHIVE, LEAK].into_iter().flat_map(str::lines)
 }
 
 #[test]

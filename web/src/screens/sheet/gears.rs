@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use measure::show;
 use words::t;
 
-use super::limits::{choice, in_doubt, length, number, part_state};
+use super::limits::{choice, in_doubt, measured, number, part_state};
 use super::typing::Typing;
 use crate::parts::{Pair, live};
 use crate::shown::use_shown;
@@ -33,7 +33,7 @@ pub fn Gears(typing: Typing) -> impl IntoView {
                 {part_state(typing, Group::Gears)}
             </div>
             {teeth}
-            {length(typing, Field::PinionRadius)}
+            {measured(typing, Field::PinionRadius)}
             <p class="small">
                 {t("To the middle of the tooth’s width. To its outer end it is up to 18 % too large.")}
             </p>
@@ -77,7 +77,7 @@ pub fn YourArm(typing: Typing) -> impl IntoView {
                 <h2>{Group::Arm.name()}</h2>
                 {part_state(typing, Group::Arm)}
             </div>
-            {length(typing, Field::ArmRadius)}
+            {measured(typing, Field::ArmRadius)}
             {choice(typing, Field::ArmShaft)}
             {in_doubt(typing, Group::Arm)}
             <p class="small">

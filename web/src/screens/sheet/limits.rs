@@ -75,8 +75,8 @@ pub fn in_doubt(typing: Typing, group: Group) -> AnyView {
     live(move || doubtful.get().into_iter().map(stands).collect_view().into_any())
 }
 
-/// A length that keeps its own unit, which stands in its label.
-pub fn length(typing: Typing, field: Field) -> AnyView {
+/// A number that keeps its own unit, which stands in its label.
+pub fn measured(typing: Typing, field: Field) -> AnyView {
     let unit = Memo::new(move |_| typing.unit(field));
     live(move || {
         let label = format!("{}, {}", field.facts().label(), unit.get());
@@ -135,7 +135,7 @@ fn where_it_holds(typing: Typing, check: Check) -> AnyView {
         Check::Lash(mesh) => (Field::Radius(mesh), Field::Shaft(mesh)),
     };
     view! {
-        {length(typing, radius)}
+        {measured(typing, radius)}
         {choice(typing, shaft)}
     }
     .into_any()

@@ -2,6 +2,7 @@
 
 mod cell;
 mod gears;
+mod leak;
 mod limits;
 mod packs;
 mod typing;
@@ -85,6 +86,7 @@ fn Open(id: String) -> impl IntoView {
                 </section>
                 <section class="col">
                     <packs::Packs typing/>
+                    <leak::LeakStages typing/>
                     <Row title=t("Send this sheet") note=t("As a code or a file.") href=send>
                         <Icon glyph=Glyph::Go/>
                     </Row>

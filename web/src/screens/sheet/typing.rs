@@ -35,7 +35,7 @@ impl Typing {
         let fields: Vec<Field> = sheet.with_untracked(|sheet| {
             let checks = sheet.as_ref().map(|sheet| sheet.layout_checks()).unwrap_or_default();
             let limits = checks.iter().map(|check| Group::Limits(*check));
-            let groups = [Group::Gears, Group::Arm].into_iter().chain(limits);
+            let groups = [Group::Gears, Group::Arm, Group::Leak].into_iter().chain(limits);
             groups.flat_map(Field::of).map(|facts| facts.field).collect()
         });
         let cells = fields.into_iter().map(|field| (field, Cell::of(id, field))).collect();
@@ -92,9 +92,16 @@ impl Typing {
         match (facts.kind, facts.group) {
             (Kind::Angle, _) => Unit::Degree,
             (Kind::Torque, _) => self.unit_of(facts.group),
+            (Kind::Pressure, _) => self.own_unit(field, Unit::Kilopascal),
+            (Kind::Time, _) => self.own_unit(field, Unit::Minute),
             (_, Group::Limits(_)) if is_limit(field) => self.unit_of(facts.group),
-            _ => self.typed_unit(field).unwrap_or_else(|| self.prefs.units().length),
+            _ => self.own_unit(field, Unit::Millimetre),
         }
+    }
+
+    /// The unit a field was typed in; before, the one that this person reads.
+    fn own_unit(self, field: Field, usual: Unit) -> Unit {
+        self.typed_unit(field).unwrap_or_else(|| self.prefs.units().of(usual))
     }
 
     /// The unit of the limits of a check.
@@ -103,7 +110,7 @@ impl Typing {
         let typed = || limits_of(group).find_map(|field| self.typed_unit(field));
         let usual = match group {
             Group::Limits(check) => check.unit(),
-            Group::Gears | Group::Arm => Unit::Millimetre,
+            Group::Gears | Group::Arm | Group::Leak => Unit::Millimetre,
         };
         taken.or_else(typed).unwrap_or_else(|| self.prefs.units().of(usual))
     }
@@ -131,14 +138,9 @@ impl Typing {
         if text.trim().is_empty() {
             return self.clear(field);
         }
-        // Limits that wait beside it may be in order only together with it.
-        let group = field.facts().group;
-        let mut together: Vec<Field> =
-            limits_of(group).filter(|it| *it != field && self.is_waiting(*it)).collect();
-        if !is_limit(field) {
-            together.clear();
-        }
-        together.push(field);
+        // What waits beside it may be in order only together with it.
+        let beside = field.judged_with().filter(|it| *it != field && self.is_waiting(*it));
+        let together: Vec<Field> = beside.chain([field]).collect();
         if self.read(&together).is_err()
             && let Err(refusals) = self.read(&[field])
         {

@@ -7,10 +7,11 @@ use boon::{Compiler, SchemaIndex, Schemas};
 use serde_json::Value;
 
 const SCHEMA: &str = include_str!("../../../../../public/schema/line.json");
-const GOLDEN: [&str; 7] = [
+const GOLDEN: [&str; 8] = [
     include_str!("../../../../../tests/wire/entries-v1.jsonl"),
     include_str!("../../../../../tests/wire/entries-v1-layouts.jsonl"),
     include_str!("../../../../../tests/wire/entries-v1-archive.jsonl"),
+    include_str!("../../../../../tests/wire/entries-v1-leak.jsonl"),
     include_str!("../../../../../tests/wire/entries-v2.jsonl"),
     include_str!("../../../../../tests/wire/entries-v2-consent.jsonl"),
     include_str!("../../../../../tests/wire/entries-v2-reason.jsonl"),
