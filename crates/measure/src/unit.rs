@@ -182,7 +182,12 @@ const UNITS: [(Unit, Quantity, &str, &[&str]); 34] = {
         (U::Day, Q::Time, "d", &["day", "days", "día", "días"]),
         (U::Piece, Q::Count, "pcs", &["pc", "piece", "pieces", "pieza", "piezas", "uds"]),
         (U::Percent, Q::Share, "%", &["percent"]),
-        (U::Turn, Q::Turns, "turns", &["turn", "rev", "revs", "vuelta", "vueltas"]),
+        (
+            U::Turn,
+            Q::Turns,
+            "turns",
+            &["turn", "rev", "revs", "vuelta", "vueltas", "giro", "giros"],
+        ),
         (U::Volt, Q::Voltage, "V", &["volt", "volts"]),
         (U::Millivolt, Q::Voltage, "mV", &["millivolt", "millivolts"]),
         (

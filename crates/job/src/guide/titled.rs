@@ -1,6 +1,6 @@
 //! Sentences of a book with the steps by their titles.
 
-use words::{key, t};
+use words::{key, say, t};
 
 use crate::procedure::Plan;
 
@@ -16,7 +16,8 @@ pub fn titled(sentence: &str, plan: &Plan) -> String {
         let title = |word: &str| {
             let id = word.trim_end_matches([':', '.', ',']);
             let step = plan.step(id)?;
-            Some(format!("“{}”{}", step.title, word.get(id.len()..).unwrap_or_default()))
+            let title = say!("“{title}”", title = step.title);
+            Some(title + word.get(id.len()..).unwrap_or_default())
         };
         let is_step = |word: &str| {
             [key!("step"), t("step")].iter().any(|step| word.eq_ignore_ascii_case(step))

@@ -111,7 +111,7 @@ impl Capture {
             }
             Capture::Time(_) => t("noted").to_owned(),
             Capture::Text(text) => signed_words(text).unwrap_or_else(|| text.clone()),
-            Capture::SignSeen => t("seen").to_owned(),
+            Capture::SignSeen => t("Seen").to_lowercase(),
             Capture::None(why) => t(why).to_owned(),
         }
     }

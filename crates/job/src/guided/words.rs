@@ -3,6 +3,7 @@
 use words::{say, t};
 
 use super::{Agreement, Guided, Readied};
+use crate::Slot;
 use crate::guide::{faced, placed};
 
 /// The sentence of a fact. Steps stand by their ids: a book can be read without its procedure.
@@ -101,7 +102,10 @@ fn because(reason: &str) -> String {
 
 /// A part's id as words: `pinion-nut` → "pinion nut".
 pub(crate) fn spaced(part: &str) -> String {
-    t(&part.replace('-', " ")).to_owned()
+    match part.strip_suffix("-pack").and_then(Slot::named) {
+        Some(slot) => say!("{tag} pack", tag = slot.tag()),
+        None => t(&part.replace('-', " ")).to_owned(),
+    }
 }
 
 /// The name of a capture, as it is shown.

@@ -74,7 +74,11 @@ impl Phase {
 
     /// Its name on the screen.
     pub fn words(self) -> &'static str {
-        t(self.name())
+        match self {
+            // As an adjective it is what a surface can be.
+            Phase::Clean => t("cleaning"),
+            _ => t(self.name()),
+        }
     }
 
     /// The stage of the job it belongs to: "Look", "Strip", "Judge", "Shim", "Close", "Prove".

@@ -24,8 +24,8 @@ pub fn table(paper: &Paper) -> String {
             "pic",
             format!(
                 "<span class=\"key1\"></span> {}  <span class=\"key2\"></span> {}",
-                t("found"),
-                t("left")
+                t("Found").to_lowercase(),
+                t("Left").to_lowercase()
             ),
         ),
         ("", t("Verdict").to_owned()),

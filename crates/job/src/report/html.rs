@@ -5,6 +5,7 @@ use pictures::svg::escaped;
 use words::t;
 
 use crate::files::plain;
+use crate::guided::capitalised;
 
 /// Text from outside as it may stand in a page: escaped, in one line, and with what would turn
 /// letters round named instead.
@@ -61,7 +62,8 @@ pub fn table(class: &str, heads: &[Cell], rows: Vec<Vec<Cell>>) -> String {
         body.push_str("<tr>");
         for (at, (class, inner)) in row.into_iter().enumerate() {
             // What a figure is stands beside it where the table becomes a list.
-            let named = class.strip_prefix("n ").filter(|_| !inner.is_empty()).map(t);
+            let named = class.strip_prefix("n ").filter(|_| !inner.is_empty());
+            let named = named.map(|named| t(&capitalised(named)).to_lowercase());
             let named = named.map(|named| format!(" data-as=\"{named}\"")).unwrap_or_default();
             let class = attribute(class);
             body.push_str(&match at {
