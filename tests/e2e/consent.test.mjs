@@ -128,8 +128,20 @@ describe("consent, offline", () => {
     await tabTo("Initials of who took the answer");
     await page.keyboard.type("J4");
     await page.getByText("Initials are one to three letters, such as ML. Type them again.").waitFor();
+    // Initials that are none are refused at their field, and a no without a name as well.
+    await page.getByRole("button", { name: "Owner says no" }).click();
+    await page.locator("#initials-says .msg--refused").getByText("Initials are one to three letters").waitFor();
+    await page.waitForFunction(() => document.activeElement.id === "initials");
+    assert.equal(await page.locator("#initials").getAttribute("aria-invalid"), "true");
+    await page.keyboard.press("End");
     await page.keyboard.press("Backspace");
     await page.keyboard.type("k");
+    await page.locator("#initials-says .msg--refused").waitFor({ state: "detached" });
+    await page.locator("#by").fill("");
+    await page.getByRole("button", { name: "Owner says no" }).click();
+    await page.locator("#by-says .msg--refused").getByText("No name. Type who may decide.").waitFor();
+    await page.waitForFunction(() => document.activeElement.id === "by");
+    await page.keyboard.type("M. Lind, owner");
     await tabTo("If the answer is no");
     await page.keyboard.type("Sells the boat in spring.");
     await page.reload();

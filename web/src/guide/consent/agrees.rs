@@ -5,9 +5,9 @@ use leptos::prelude::*;
 use words::{key, t};
 
 use super::pad;
-use super::state::Consenting;
+use super::state::{Consenting, field};
 use crate::page::lead_to;
-use crate::parts::{Act, Glyph, Pick, Seg, TextField, live, press, whether, words};
+use crate::parts::{Act, Glyph, LongText, Pick, Seg, TextField, live, press, whether, words};
 
 const WAYS: [&str; 3] = ["Signs here", "By phone", key!("Message")];
 
@@ -29,6 +29,7 @@ pub fn sheet(consenting: Consenting) -> AnyView {
                 id="by"
                 label=t("Name of who may decide")
                 value=consenting.by
+                says=consenting.says("by")
                 placeholder=t("name, owner")
             />
             <p class="label" aria-hidden="true">
@@ -36,13 +37,19 @@ pub fn sheet(consenting: Consenting) -> AnyView {
             </p>
             <Seg id="how" label=t("How") picks=WAYS.map(|way| Pick::from(t(way))).into() chosen on_choose=choose/>
             {live(move || if here.get() { pad::pad(consenting) } else { ().into_any() })}
-            <TextField id="initials" label=initials value=consenting.initials placeholder="ML"/>
-            {consenting.acting.says()}
             <TextField
+                id="initials"
+                label=initials
+                value=consenting.initials
+                says=consenting.says("initials")
+                placeholder="ML"
+            />
+            <LongText
                 id="why-not"
                 label=t("If the answer is no: why, in the owner’s words")
                 value=consenting.why_not
             />
+            {consenting.acting.says()}
             <button class="btn btn--plain btn--wide" type="button" on:click=no>
                 {t("Owner says no")}
             </button>
@@ -60,11 +67,11 @@ pub fn act(consenting: Consenting) -> AnyView {
     }
     let first = Memo::new(move |_| consenting.lacks().first().copied());
     let says =
-        words(move || first.get().map_or(t("Keep consent"), |lacks| to_do(lacks).0).to_owned());
+        words(move || first.get().map_or(t("Keep consent"), |lacks| to_do(lacks)).to_owned());
     let waits = whether(move || first.get().is_some());
     let lead = Callback::new(move |()| {
         if let Some(lacks) = first.get_untracked() {
-            lead_to(to_do(lacks).1);
+            lead_to(field(lacks));
         }
     });
     let keep = Callback::new(move |()| consenting.agree());
@@ -81,18 +88,16 @@ pub fn act(consenting: Consenting) -> AnyView {
     .into_any()
 }
 
-/// What to do about what is missing, and where.
-fn to_do(lacks: ConsentRefusal) -> (&'static str, &'static str) {
+/// What to do about what is missing.
+fn to_do(lacks: ConsentRefusal) -> &'static str {
     match lacks {
-        ConsentRefusal::NoWork => (t("Tick the work first"), "work"),
-        ConsentRefusal::NoPrice => (t("Type the new price"), "price"),
-        ConsentRefusal::NothingExcluded => (t("Say what is not covered"), "excluded"),
-        ConsentRefusal::NoLimit => (t("Type the limit"), "limit"),
-        ConsentRefusal::NoStops => (t("Tick a stop rule"), "stops"),
-        ConsentRefusal::NoName => (t("Type who may decide"), "by"),
-        ConsentRefusal::NotSigned | ConsentRefusal::OnlyADot => (t("Sign first"), "initials"),
-        ConsentRefusal::NotLetters | ConsentRefusal::NobodyTookIt => {
-            (t("Type the initials"), "initials")
-        }
+        ConsentRefusal::NoWork => t("Tick the work first"),
+        ConsentRefusal::NoPrice => t("Type the new price"),
+        ConsentRefusal::NothingExcluded => t("Say what is not covered"),
+        ConsentRefusal::NoLimit => t("Type the limit"),
+        ConsentRefusal::NoStops => t("Tick a stop rule"),
+        ConsentRefusal::NoName => t("Type who may decide"),
+        ConsentRefusal::NotSigned | ConsentRefusal::OnlyADot => t("Sign first"),
+        ConsentRefusal::NotLetters | ConsentRefusal::NobodyTookIt => t("Type the initials"),
     }
 }

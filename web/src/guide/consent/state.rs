@@ -10,7 +10,8 @@ use super::super::acting::Acting;
 use super::super::criteria::criteria;
 use crate::device::now::now;
 use crate::draft::{Draft, use_draft};
-use crate::parts::Text;
+use crate::page::lead_to;
+use crate::parts::{Says, Text};
 
 /// The consent and what is half done of it.
 #[derive(Clone, Copy)]
@@ -26,6 +27,8 @@ pub struct Consenting {
     pub more: Draft,
     /// Why the answer is no.
     pub why_not: Draft,
+    /// A no was not kept: what it lacks is said at its field.
+    no_lacks: RwSignal<bool>,
     /// It is asked for once more though nothing changed.
     again: Draft,
     how: Draft,
@@ -62,6 +65,7 @@ impl Consenting {
             initials: draft("initials"),
             more: draft("more"),
             why_not: draft("why-not"),
+            no_lacks: RwSignal::new(false),
             again: draft("again"),
             how: draft("how"),
             excluded: draft("excluded"),
@@ -179,7 +183,22 @@ impl Consenting {
     pub fn refuse(self) {
         let why = self.why_not.text_untracked();
         let no = untrack(|| self.look(|asked| asked.refuse(&self.given(), &why)));
-        self.keep(no.map(|fact| vec![fact]));
+        match no {
+            Ok(fact) => self.keep(Ok(vec![fact])),
+            Err(lacks) => {
+                self.no_lacks.set(true);
+                lead_to(field(lacks));
+            }
+        }
+    }
+
+    /// What a no lacks of this field; followed.
+    pub fn says(self, at: &'static str) -> Signal<Option<Says>> {
+        Signal::derive(move || {
+            let no = || self.look(|asked| asked.refuse(&self.given(), ""));
+            let lacks = self.no_lacks.get().then(no)?.err()?;
+            (field(lacks) == at).then(|| Says::Refused(lacks.to_string()))
+        })
     }
 
     fn keep(self, facts: Result<Vec<Guided>, ConsentRefusal>) {
@@ -194,6 +213,7 @@ impl Consenting {
         let done: &[Draft] = if agreed { &self.drafts() } else { &[self.why_not] };
         let forgets: Vec<_> = done.iter().copied().map(Draft::forgets).collect();
         let then = move || {
+            self.no_lacks.try_set(false);
             forgets.into_iter().for_each(|forget| forget());
             if agreed {
                 self.strokes.try_set(Signature::default());
@@ -217,5 +237,21 @@ impl Consenting {
             self.turned,
             self.drawn,
         ]
+    }
+}
+
+/// Where that is typed, ticked or drawn.
+pub fn field(lacks: ConsentRefusal) -> &'static str {
+    match lacks {
+        ConsentRefusal::NoWork => "work",
+        ConsentRefusal::NoPrice => "price",
+        ConsentRefusal::NothingExcluded => "excluded",
+        ConsentRefusal::NoLimit => "limit",
+        ConsentRefusal::NoStops => "stops",
+        ConsentRefusal::NoName => "by",
+        ConsentRefusal::NotSigned
+        | ConsentRefusal::OnlyADot
+        | ConsentRefusal::NotLetters
+        | ConsentRefusal::NobodyTookIt => "initials",
     }
 }
