@@ -30,6 +30,9 @@ pub fn texts(root: &Path) -> Result<Vec<(String, String)>, Unread> {
             let id = step.get("id").and_then(Value::as_str).unwrap_or_default().to_owned();
             let texts = of_step(&step).into_iter().filter(|text| has_letters(text));
             found.extend(texts.map(|text| (text, id.clone())));
+            if step.get("reject").is_some() {
+                found.push((id.replace('-', " "), id));
+            }
         }
     }
     Ok(found)

@@ -17,7 +17,7 @@ pub fn PaperChoice(
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
-    let picks = PAPERS.map(|(words, _)| words.into()).to_vec();
+    let picks = PAPERS.map(|(words, _)| t(words).into()).to_vec();
     let choose = Callback::new(move |at| paper.set(at));
     view! {
         <div class="screen line line--ends">
