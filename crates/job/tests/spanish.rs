@@ -2,7 +2,7 @@
 
 use job::guide::{Way, bag, faced, facing, placed, titled, turned};
 use job::procedure::{Plan, Procedure, Scope};
-use job::{Check, Field, Guided, Kept, Position, agreed, item_words};
+use job::{BookId, Check, Entry, Field, Guided, Kept, Position, agreed, item_words};
 
 const SPANISH: &str = r#"
 msgid ""
@@ -24,6 +24,16 @@ msgid "shims for {packs}"
 msgstr "calzas para {packs}"
 msgid "gear set, matched"
 msgstr "conjunto de engranajes, emparejado"
+msgid "Gear set"
+msgstr "Conjunto de engranajes"
+msgid "Gears and pinion, as a set"
+msgstr "Engranajes y piñón, como conjunto"
+msgid "Splines"
+msgstr "Estrías"
+msgid "{part} rejected"
+msgstr "{part}: rechazo"
+msgid "Scope: {scope}{because}."
+msgstr "Alcance: {scope}{because}."
 msgid "Step {step} done."
 msgstr "Paso {step} hecho."
 msgid "step"
@@ -59,6 +69,18 @@ fn what_is_shown_turns_and_what_is_kept_does_not() {
     assert_eq!(item_words("shims for B1"), "calzas para B1");
     assert_eq!(agreed("Gear set, matched"), "Conjunto de engranajes, emparejado");
     assert_eq!(agreed("New housing"), "New housing");
+
+    let scope = |reason: &str| {
+        let fact = Guided::ScopeChosen { scope: Scope::GearSet, reason: reason.to_owned() };
+        let id = "a.0".to_owned();
+        let (book, device) = (BookId::Job("j".to_owned()), "d".to_owned());
+        Entry { id, book, counter: 1, device, at: 0, fact: fact.into() }.sentence()
+    };
+    assert_eq!(
+        scope("Gears and pinion, as a set rejected, Splines rejected"),
+        "Alcance: conjunto de engranajes: Engranajes y piñón, como conjunto: rechazo, Estrías: rechazo."
+    );
+    assert_eq!(scope("metal found"), "Alcance: conjunto de engranajes: metal found.");
 
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/wire/entries-v1.jsonl");
     let golden = std::fs::read_to_string(path).unwrap();

@@ -151,11 +151,10 @@ pub(crate) fn all_agreed(lines: &[String], between: &str) -> String {
 
 /// Why a scope was widened, as it is shown: the parts that were rejected, or what a person typed.
 fn rejected(reason: &str) -> String {
-    let of = |part: &str| {
-        let name = part.strip_suffix(REJECTED);
-        name.map_or_else(|| part.to_owned(), |name| say!("{part} rejected", part = t(name)))
-    };
-    reason.split(", ").map(of).collect::<Vec<_>>().join(", ")
+    let Some(parts) = reason.strip_suffix(REJECTED) else { return reason.to_owned() };
+    let between = format!("{REJECTED}, ");
+    let told = parts.split(between.as_str()).map(|part| say!("{part} rejected", part = t(part)));
+    told.collect::<Vec<_>>().join(", ")
 }
 
 /// What follows the name of a rejected part where it is the reason of a wider scope.

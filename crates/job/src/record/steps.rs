@@ -17,12 +17,12 @@ pub struct RecordLeft {
     pub when: String,
 }
 
-/// In the order of work, then what the shop leaves out on every job of this unit.
 /// What is said of a step that was left out.
 const LEFT_OUT: &str = "Left out";
 /// What is said of a step that was opened again.
 pub(crate) const OPENED_AGAIN: &str = "Opened again";
 
+/// In the order of work, then what the shop leaves out on every job of this unit.
 pub(super) fn left_out(look: &Look, sheet: &Sheet) -> Vec<RecordLeft> {
     let mut steps: Vec<_> = look.log.steps.iter().collect();
     steps.sort_by_key(|(step, _)| look.place(step));
