@@ -42,11 +42,6 @@ fn of_step(step: &Value) -> Vec<String> {
     let mut texts: Vec<String> =
         TEXTS.iter().filter_map(|key| step.get(key)).flat_map(strings).collect();
     texts.extend(step.get("order").into_iter().flat_map(strings));
-    if step.get("reject").is_some() {
-        // A part that is judged goes by its id where its criteria are not at hand.
-        let part = step.get("id").into_iter().flat_map(strings);
-        texts.extend(part.map(|part| part.replace('-', " ")));
-    }
     for record in step.get("rec").into_iter().flat_map(strings) {
         texts.extend(of_record(&record));
     }

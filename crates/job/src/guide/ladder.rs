@@ -129,10 +129,7 @@ fn rung(plan: &Plan, part: String, step: String, shown: u32) -> Rung {
     Rung {
         number: None,
         shown,
-        name: match &pack {
-            Some(position) => say!("{position} pack"),
-            None => capitalised(&if is_id { spaced(&part) } else { part.clone() }),
-        },
+        name: capitalised(&if is_id { spaced(&part) } else { part.clone() }),
         step,
         back_in: back_in.map(|step| step.id.clone()),
         place: String::new(),

@@ -103,7 +103,7 @@ fn because(reason: &str) -> String {
 /// A part's id as words: `pinion-nut` → "pinion nut".
 pub(crate) fn spaced(part: &str) -> String {
     match part.strip_suffix("-pack").and_then(Slot::named) {
-        Some(slot) => say!("{tag} pack", tag = slot.tag()),
+        Some(slot) => say!("{position} pack", position = slot.tag()),
         None => t(&part.replace('-', " ")).to_owned(),
     }
 }
