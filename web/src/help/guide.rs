@@ -8,7 +8,6 @@ use super::picture::{Shows, draw};
 use crate::page;
 use crate::parts::{Act, Back, Dock, Glyph, PaperChoice, Plate, paper_class};
 use crate::pictures::Picture;
-use crate::shown::use_shown;
 
 /// A part of the guide: its title, its picture, what to do, and what to take care of.
 struct Part {
@@ -124,7 +123,7 @@ pub fn screen() -> AnyView {
         // A browser that cannot print says so itself.
         window().print().ok();
     });
-    let (last, mark) = (LEAVES.len() - 1, use_shown().get_untracked().mark);
+    let (last, mark) = (LEAVES.len() - 1, super::mark());
     let leaves =
         LEAVES.iter().enumerate().map(|(at, parts)| leaf(parts, at == 0, at == last, mark));
     let leaves: Vec<AnyView> = leaves.collect();

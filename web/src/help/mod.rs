@@ -8,11 +8,12 @@ mod picture;
 mod table;
 
 use leptos::prelude::*;
+use measure::Mark;
 use words::t;
 
 use crate::address::Screen;
+use crate::parts::Keys;
 use crate::pictures::Picture;
-use crate::shown::use_shown;
 use table::{Help, help};
 
 /// The help of a screen, or the guide.
@@ -23,10 +24,15 @@ pub fn screen(screen: Screen) -> AnyView {
     }
 }
 
+/// The decimal mark of the pictures; a new device has chosen none yet.
+fn mark() -> Mark {
+    use_context::<Keys>().map_or(Mark::Point, |keys| keys.mark.get_untracked())
+}
+
 /// Two sentences and a picture.
 fn panel(of: &Screen) -> AnyView {
     let Help { title, what, how, shows } = help(of);
-    let drawing = Signal::stored(picture::draw(shows, use_shown().get_untracked().mark));
+    let drawing = Signal::stored(picture::draw(shows, mark()));
     let guide = (*of != Screen::ShortGuide).then(|| {
         view! {
             <p>
