@@ -24,10 +24,10 @@ impl Sheet {
         let asks = |of: fn(&ToDo) -> Option<Field>| {
             to_do.iter().filter_map(of).any(|field| field.facts().group == group)
         };
-        let is_begun = LeakStage::ALL.iter().any(|stage| self.lacks_of_leak(*stage));
+        let is_begun = || LeakStage::ALL.iter().any(|stage| self.lacks_of_leak(*stage));
         if Field::of(group).all(|facts| self.value(facts.field).is_none()) {
             PartState::Empty
-        } else if group == Group::Leak && is_begun {
+        } else if group == Group::Leak && is_begun() {
             PartState::Partly
         } else if asks(|to_do| if let ToDo::Check(field) = to_do { Some(*field) } else { None }) {
             PartState::Doubtful

@@ -43,7 +43,7 @@ impl Working {
 
     /// The same of all its places.
     pub fn set_lines(self, field: usize, lines: &[String]) {
-        let before = untrack(|| self.typed());
+        let before = self.values.get_untracked();
         let all = lines.join("\n");
         let all = if all.trim().is_empty() { "" } else { &all };
         if self.unit.text_untracked().is_empty() {
@@ -68,16 +68,11 @@ impl Working {
         self.lines(field).iter().all(String::is_empty)
     }
 
-    /// What is typed into each field; followed.
-    pub fn typed(self) -> Values {
-        typed(self.instrument, self.drafts)
-    }
-
     /// What the unit sheet of the job says where something else is typed; followed.
     pub fn otherwise(self, asked: &'static Asked) -> Option<String> {
-        let values = self.typed();
         let says = self.of?.look(|(_, sheet, _), _| {
-            self.instrument.otherwise(asked, &values, sheet, self.shown.get())
+            let shown = self.shown.get();
+            self.values.with(|values| self.instrument.otherwise(asked, values, sheet, shown))
         });
         says.flatten()
     }
@@ -86,7 +81,7 @@ impl Working {
     fn follow(self, field: usize, before: &Values) {
         let (Some(of), Some(asked)) = (self.of, self.instrument.fields.get(field)) else { return };
         let follows = untrack(|| {
-            let (after, shown) = (self.typed(), self.shown.get());
+            let (after, shown) = (self.values.get(), self.shown.get());
             of.look(|(_, sheet, _), _| {
                 self.instrument.follows(asked.id, before, &after, sheet, shown)
             })

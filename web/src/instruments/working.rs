@@ -29,6 +29,8 @@ pub struct Working {
     bench: Bench,
     pub(super) step: StoredValue<String>,
     pub(super) drafts: StoredValue<Vec<Draft>>,
+    /// What is typed into each field.
+    pub(super) values: Memo<Values>,
     /// The unit of digits without one: that of the first digit typed, whatever is shown later.
     pub(super) unit: Draft,
     /// When the clock of its log began, milliseconds since 1970; empty where it does not run.
@@ -70,13 +72,16 @@ impl Working {
         let (unit, now) = (use_draft(&place, UNIT), use_shown());
         let shown =
             Memo::new(move |_| Shown { units: now.get().units.named(&unit.text()), ..now.get() });
-        let answer = Memo::new(move |_| instrument.answer(&typed(instrument, drafts), shown.get()));
+        let values = Memo::new(move |_| typed(instrument, drafts));
+        let answer =
+            Memo::new(move |_| values.with(|values| instrument.answer(values, shown.get())));
         Working {
             of,
             instrument,
             bench: use_bench(),
             step: StoredValue::new(step),
             drafts,
+            values,
             unit,
             clock: use_draft(&place, CLOCK),
             place: use_draft(&place, PLACE),
@@ -102,7 +107,7 @@ impl Working {
 
     /// What its clock runs up to; followed.
     pub fn runs_to(self) -> Option<String> {
-        self.instrument.runs_to(&self.typed())
+        self.values.with(|values| self.instrument.runs_to(values))
     }
 
     /// The decimal mark.
@@ -112,12 +117,12 @@ impl Working {
 
     /// The unit a number there is in; followed.
     pub fn unit_of(self, asked: &'static Asked) -> Option<Unit> {
-        self.instrument.unit_of(asked, &self.typed(), self.shown.get())
+        self.values.with(|values| self.instrument.unit_of(asked, values, self.shown.get()))
     }
 
     /// Whether a field is asked for now; followed.
     pub fn asks(self, asked: &'static Asked) -> bool {
-        self.instrument.asks(asked, &self.typed())
+        self.values.with(|values| self.instrument.asks(asked, values))
     }
 
     /// The place of a field that takes these, and the field.
@@ -138,7 +143,7 @@ impl Working {
 
     /// What stands under each choice of a field; followed.
     pub fn notes(self, asked: &'static Asked) -> Vec<String> {
-        let (values, shown) = (self.typed(), self.shown.get());
+        let (values, shown) = (self.values.get(), self.shown.get());
         let step = self.step.get_value();
         let of_job = self.of.and_then(|of| {
             of.look(|(job, sheet, _), _| {
@@ -157,7 +162,7 @@ impl Working {
 
     /// Writes down what was typed.
     pub fn keep(self) {
-        let values = untrack(|| self.typed());
+        let values = self.values.get_untracked();
         let (Some(of), Ok(values)) =
             (self.of, self.instrument.kept(&values, self.shown.get_untracked()))
         else {

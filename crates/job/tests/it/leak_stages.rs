@@ -212,6 +212,8 @@ fn a_stage_that_is_chosen_brings_what_the_sheet_asks_and_says_where_it_is_from()
 fn what_stands_in_the_form_is_kept_as_typed_whatever_the_sheet_says_later() {
     let mut form = Form::new(sheet());
     form.types("stage", "working");
+    let source = "unit sheet, own manual, p. 40";
+    assert_eq!(form.leak.kept(&form.values, Shown::default()).unwrap()["source"], [source]);
     for (field, text) in [("most-lost", "5"), ("gauge", "82"), ("at", "0"), ("case", "20")] {
         form.types(field, text);
     }
