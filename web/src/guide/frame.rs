@@ -112,7 +112,11 @@ fn Running(guide: Guide) -> impl IntoView {
     live(move || {
         let clocks = guide.clocks();
         let warning = clocks.warning.clone().map(|words| {
-            view! { <Notice glyph=Glyph::Clock title=t("Look at the clock.") words due=true/> }
+            view! {
+                <aside aria-label=t("Clock")>
+                    <Notice glyph=Glyph::Clock title=t("Look at the clock.") words due=true/>
+                </aside>
+            }
         });
         if clocks.views.is_empty() {
             return warning.into_any();
