@@ -52,7 +52,7 @@ fn pad(keys: Keys, unit: Option<Signal<Unit>>) -> AnyView {
     let bottom = live(move || {
         let mark = mark_word(keys.mark.get());
         let (zero, beside) = match (signed.get(), unit) {
-            (true, _) => ("key", Some(key(keys, Key::Minus, "key", "minus", "−".into_any()))),
+            (true, _) => ("key", Some(key(keys, Key::Minus, "key", t("minus"), "−".into_any()))),
             (false, Some(unit)) => ("key", Some(turn_unit(keys, unit))),
             (false, None) => ("key key--wide", None),
         };
