@@ -6,8 +6,8 @@ use crate::Shown;
 
 /// More places than this nothing is shown with.
 const MOST_PLACES: u32 = 6;
-/// A step of the last digit shown is at most this share of a step of the last digit typed, so that
-/// typed numbers that differ are still told apart.
+/// At least so many steps of the last digit shown make one of the last digit typed, so that numbers
+/// that were typed apart are still told apart.
 const FINER: Decimal = Decimal::from_parts(5, 0, 0, false, 0);
 
 /// An amount in another unit, with the digits that carry over: 0.005 in are 0.127 mm, 95 N·m are
@@ -29,9 +29,8 @@ pub(crate) fn carried(amount: Amount, into: Unit) -> Option<Amount> {
 }
 
 /// Numbers as they were typed and, where the reader has another unit for them, in that one as well:
-/// "95 95 N·m = 70.1 70.1 lbf·ft". `typed`: as they stand in one line; `between`: what is between
-/// two of them.
-pub(crate) fn both(typed: String, values: &[Typed], between: &str, shown: Shown) -> String {
+/// "95 95 N·m = 70.1 70.1 lbf·ft". `typed`: as they stand in one line.
+pub(crate) fn both(typed: String, values: &[Typed], shown: Shown) -> String {
     let Some(into) = values.first().map(|first| shown.units.of(first.unit())) else { return typed };
     let text = |value: &Typed| {
         let amount = carried(value.amount(), into)?;
@@ -40,7 +39,7 @@ pub(crate) fn both(typed: String, values: &[Typed], between: &str, shown: Shown)
     let texts: Option<Vec<String>> = values.iter().map(text).collect();
     match texts {
         Some(texts) if values.iter().any(|value| value.unit() != into) => {
-            format!("{typed} = {} {into}", texts.join(between))
+            format!("{typed} = {} {into}", texts.join(" "))
         }
         _ => typed,
     }
@@ -56,7 +55,7 @@ mod tests {
     #[test]
     fn a_number_carries_over_with_its_digits() {
         // 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N, 1 psi = 6.894757 kPa, 0 °C = 32 °F
-        // (NIST SP 811, appendix B.8); the rounding is ours.
+        // (NIST SP 811, appendix B.8, from memory); the rounding is ours.
         for (typed, into, expected) in [
             ("0.005 in", Unit::Millimetre, "0.127 mm"),
             ("0.13 mm", Unit::Inch, "0.00512 in"),
@@ -83,7 +82,7 @@ mod tests {
         let told = |texts: &[&str], unit: Unit, reads: Unit| {
             let units = Units::default().with(reads);
             let shown = Shown { units, mark: Mark::Comma, utc_offset: 0 };
-            both("as typed".to_owned(), &typed(texts, unit), " ", shown)
+            both("as typed".to_owned(), &typed(texts, unit), shown)
         };
         let (newton, foot) = (Unit::NewtonMetre, Unit::PoundForceFoot);
         assert_eq!(told(&["95", "96"], newton, newton), "as typed");

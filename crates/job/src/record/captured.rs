@@ -40,8 +40,7 @@ pub struct RecordStep {
 pub(super) fn torques(look: &Look) -> Vec<RecordTorque> {
     let torque = |(step, label, kept): (&str, &str, &Kept)| {
         let Capture::Torque { values, asked, offset, set, on } = &kept.value else { return None };
-        let one =
-            |typed: &Typed| both(typed.to_string(), std::slice::from_ref(typed), " ", look.shown);
+        let one = |typed: &Typed| both(typed.to_string(), std::slice::from_ref(typed), look.shown);
         let on = on.map(|on| t(on.word()).to_owned());
         let set = set.as_ref().map(|set| say!("wrench set to {set}", set = one(set)));
         let offset = offset.as_ref().map(|offset| say!("offset {offset}", offset = one(offset)));
@@ -51,7 +50,7 @@ pub(super) fn torques(look: &Look) -> Vec<RecordTorque> {
             step: look.title(step),
             label: labelled(label),
             asked: asked.as_ref().map(one).unwrap_or_default(),
-            values: both(Capture::Readings(values.clone()).words(), values, " ", look.shown),
+            values: both(Capture::Readings(values.clone()).words(), values, look.shown),
             how: capitalised(&how.join(", ")),
         })
     };
@@ -107,7 +106,7 @@ fn words(look: &Look, value: &Capture) -> Option<String> {
         Capture::Torque { .. } | Capture::Photo(_) => None,
         Capture::Facing { words, .. } if words.trim().is_empty() => None,
         Capture::Time(at) => Some(look.when(*at)),
-        Capture::Readings(values) => Some(both(value.words(), values, " ", look.shown)),
+        Capture::Readings(values) => Some(both(value.words(), values, look.shown)),
         Capture::Pack(_) => {
             let total = value.pack_total().map(|total| with_unit(total, Figure::Shim, look.shown));
             Some(format!("{} = {}", value.words(), total.unwrap_or_default()))
