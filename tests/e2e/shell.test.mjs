@@ -182,7 +182,7 @@ describe("crash card", () => {
     assert.equal(JSON.parse(head).entries, 2);
     assert.deepEqual(lines.slice(0, 2), ['{"id":"a","typed":"0,30 mm"}', '{"id":"b"}']);
     assert.equal(JSON.parse(lines[2]).end.lines, 3);
-    await page.waitForSelector("text=2 entries, 0 photos.");
+    await page.waitForSelector("text=Entries: 2, photos: 0.");
   });
 
   test("an app that starts after all takes its place back", async () => {
