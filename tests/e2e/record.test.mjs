@@ -10,7 +10,7 @@ import { violationsInBothThemes } from "./access.mjs";
 import { act, enterDemo, near, ready } from "./flow.mjs";
 import { fillJob } from "./opening.mjs";
 import { PAPERS } from "./papers.mjs";
-import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+import { openBrowser, saveTo, startSite, temporaryFolder } from "./site.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const target = process.env.CARGO_TARGET_DIR ?? join(root, "target");
@@ -49,12 +49,7 @@ describe("the record", () => {
     await site?.stop();
   });
 
-  async function saved(button, name) {
-    const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: button, exact: true }).click()]);
-    const path = join(folder, name);
-    await download.saveAs(path);
-    return path;
-  }
+  const saved = (button, name) => saveTo(page, page.getByRole("button", { name: button, exact: true }), join(folder, name));
 
   test("it shows torques, photos, counts and captures, and why it is a draft", async () => {
     await page.goto(`${site.url}/job/${job}/record`);

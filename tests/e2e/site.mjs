@@ -50,6 +50,13 @@ export function copyOfDist() {
   return folder;
 }
 
+/** Presses what saves a file, and keeps the file; answers its path. */
+export async function saveTo(page, button, path) {
+  const [download] = await Promise.all([page.waitForEvent("download"), button.click()]);
+  await download.saveAs(path);
+  return path;
+}
+
 /** A browser with a profile on disk, as a person has it; storage outlives `close()` for the same folder. */
 export function openBrowser(folder = temporaryFolder(), options = {}) {
   return chromium.launchPersistentContext(folder, {

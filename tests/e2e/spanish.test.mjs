@@ -12,7 +12,7 @@ import { enterDemo, ready } from "./flow.mjs";
 import { fillJob } from "./opening.mjs";
 import { PAPERS } from "./papers.mjs";
 import { OF_THE_JOB, OTHERS } from "./places.mjs";
-import { openBrowser, startSite, temporaryFolder } from "./site.mjs";
+import { openBrowser, saveTo, startSite, temporaryFolder } from "./site.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const target = process.env.CARGO_TARGET_DIR ?? join(root, "target");
@@ -114,12 +114,7 @@ describe("in Spanish", () => {
   });
 
   test("the record as a file is what the command line writes", async () => {
-    const saved = async (button, name) => {
-      const [download] = await Promise.all([page.waitForEvent("download"), button.click()]);
-      const path = join(folder, name);
-      await download.saveAs(path);
-      return path;
-    };
+    const saved = (button, name) => saveTo(page, button, join(folder, name));
     await go(`/job/${job}/send`);
     const exported = await saved(page.locator(".dock .btn--main"), "job.jsonl");
     await go(`/job/${job}/record`);

@@ -98,9 +98,6 @@ impl std::error::Error for Unread {}
 pub struct Gathered {
     /// The texts, in the order of their files.
     pub keys: Vec<Key>,
-    /// Literals that look like words in no mark, with their file and line: the catalogue has them
-    /// unless they are said to be none.
-    pub loose: Vec<(String, PathBuf, usize)>,
     /// What was said to be no words, and is in no source any more.
     pub idle: Vec<String>,
 }
@@ -127,13 +124,10 @@ pub fn gather(root: &Path) -> Result<Gathered, Unread> {
         let at = path.strip_prefix(root).unwrap_or(path).display().to_string();
         let source = read(path)?;
         let found = texts(&source).map_err(|why| Unread(path.clone(), why.to_string()))?;
-        for Found { text, line, marked } in found {
+        for Found { text, marked } in found {
             if !marked && not_words.contains(&text) {
                 named.insert(text);
                 continue;
-            }
-            if !marked {
-                gathered.loose.push((text.clone(), path.clone(), line));
             }
             if seen.insert(text.clone()) {
                 gathered.keys.push(Key { text, at: at.clone(), part });

@@ -15,7 +15,7 @@ mod steps;
 
 pub use gather::{Gathered, Key, Part, Unread, gather};
 pub use po::{Catalogue, known, write};
-pub use sound::faults;
+pub use sound::lacks;
 
 /// The languages besides English, as their files are named.
 pub const LANGUAGES: [&str; 1] = ["es"];

@@ -4,7 +4,7 @@ use std::error::Error;
 use std::path::Path;
 use std::{env, fs};
 
-use catalogue::{LANGUAGES, Part, faults, gather, known, write};
+use catalogue::{LANGUAGES, Part, gather, known, lacks, write};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let root = env::args().nth(1).unwrap_or_else(|| ".".to_owned());
@@ -16,16 +16,11 @@ fn main() -> Result<(), Box<dyn Error>> {
             let path = root.join("crates/words/po").join(part.file(language));
             fs::write(path, write(language, part, &gathered.keys, &known))?;
         }
-        let mut wanting = 0;
-        for key in &gathered.keys {
-            let turned = known.get(&key.text).map_or("", String::as_str);
-            for fault in faults(&key.text, turned) {
-                println!("{language}: {}: {:?} {fault}", key.at, key.text);
-                wanting += 1;
-            }
+        let lacks = lacks(&gathered.keys, &known);
+        for line in &lacks {
+            println!("{language}: {line}");
         }
-        let all = gathered.keys.len();
-        println!("{language}: {all} texts, {wanting} to look at.");
+        println!("{language}: {} texts, {} to look at.", gathered.keys.len(), lacks.len());
     }
     Ok(())
 }

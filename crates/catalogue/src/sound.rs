@@ -1,7 +1,10 @@
 //! What may be wrong with a translation without anybody knowing the language.
 
+use crate::gather::Key;
+use crate::po::Catalogue;
+
 /// What is wrong with a translation, in words; nothing where it may stand.
-pub fn faults(english: &str, turned: &str) -> Vec<&'static str> {
+fn faults(english: &str, turned: &str) -> Vec<&'static str> {
     let mut faults = Vec::new();
     if turned.is_empty() {
         return vec!["has no translation"];
@@ -20,6 +23,16 @@ pub fn faults(english: &str, turned: &str) -> Vec<&'static str> {
         }
     }
     faults
+}
+
+/// What is wrong in a whole catalogue, a line each: the place of the text, the text, the fault.
+pub fn lacks(keys: &[Key], known: &Catalogue) -> Vec<String> {
+    let of_key = |key: &Key| {
+        let turned = known.get(&key.text).map_or("", String::as_str);
+        let said = |fault| format!("{}: {:?} {fault}", key.at, key.text);
+        faults(&key.text, turned).into_iter().map(said).collect::<Vec<_>>()
+    };
+    keys.iter().flat_map(of_key).collect()
 }
 
 /// The places of a sentence, sorted; `{}` as its number.

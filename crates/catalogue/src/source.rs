@@ -9,8 +9,6 @@ use crate::literal::{is_words, text};
 pub struct Found {
     /// The text, as the program has it.
     pub text: String,
-    /// Its line, from 1.
-    pub line: usize,
     /// It stands in `t`, `say!` or `key!`; otherwise it only looks like words.
     pub marked: bool,
 }
@@ -52,30 +50,28 @@ fn walk(stream: TokenStream, called: &str, found: &mut Vec<Found>) {
     let tokens: Vec<Token> = stream.into_iter().collect();
     let mut at = 0;
     while let Some(token) = tokens.get(at) {
-        at +=
-            skipped(&tokens, at).unwrap_or_else(|| {
-                match token {
-                    Token::Group(group) if !is_pattern(&tokens, at) => {
-                        within(group, &before(&tokens, at), found);
-                    }
-                    Token::Literal(literal)
-                        if !is_pattern(&tokens, at)
-                            && !is_compared(&tokens, at)
-                            && !is_attribute(&tokens, at)
-                            && !COMPARING.contains(&called) =>
-                    {
-                        let line = literal.span().start().line;
-                        let marked = ["t", "say!", "key!"].contains(&called);
-                        let text = text(&literal.to_string());
-                        found.extend(
-                            text.filter(|text| marked || is_words(text.as_str()))
-                                .map(|text| Found { text, line, marked }),
-                        );
-                    }
-                    _ => {}
+        at += skipped(&tokens, at).unwrap_or_else(|| {
+            match token {
+                Token::Group(group) if !is_pattern(&tokens, at) => {
+                    within(group, &before(&tokens, at), found);
                 }
-                1
-            });
+                Token::Literal(literal)
+                    if !is_pattern(&tokens, at)
+                        && !is_compared(&tokens, at)
+                        && !is_attribute(&tokens, at)
+                        && !COMPARING.contains(&called) =>
+                {
+                    let marked = ["t", "say!", "key!"].contains(&called);
+                    let text = text(&literal.to_string());
+                    found.extend(
+                        text.filter(|text| marked || is_words(text.as_str()))
+                            .map(|text| Found { text, marked }),
+                    );
+                }
+                _ => {}
+            }
+            1
+        });
     }
 }
 

@@ -9,6 +9,9 @@ use words::Entry;
 use crate::paths;
 use crate::run::{self, Outcome};
 
+/// How the name of a catalogue ends whose words stand in the page itself.
+const PAGE: &str = "-page";
+
 const EMPTY: &str = "const WORDS = {};";
 
 /// Their folder in `dist/`.
@@ -20,14 +23,10 @@ pub fn fill_boot() -> Outcome {
     let root = paths::root();
     let unreadable = |cause| format!("public/boot.js is not readable: {cause}.");
     let script = fs::read_to_string(root.join("public/boot.js")).map_err(unreadable)?;
-    let unreadable = |cause| format!("crates/words/po is not readable: {cause}.");
     let mut languages = String::new();
-    for entry in fs::read_dir(root.join("crates/words/po")).map_err(unreadable)? {
-        let path = entry.map_err(unreadable)?.path();
-        let name = path.file_name().unwrap_or_default().to_string_lossy();
-        let Some(language) = name.strip_suffix("-page.po") else { continue };
-        let text = fs::read_to_string(&path).map_err(unreadable)?;
-        let entries = words::read(&text).map_err(|torn| format!("{}: {torn}", path.display()))?;
+    for (name, text) in catalogues()? {
+        let Some(language) = name.strip_suffix(PAGE) else { continue };
+        let entries = words::read(&text).map_err(|torn| format!("{name}.po: {torn}"))?;
         languages.push_str(&format!("{}: {},", quoted(language), object(&entries)));
     }
     let filled = script.replacen(EMPTY, &format!("const WORDS = {{{languages}}};"), 1);
@@ -36,6 +35,19 @@ pub fn fill_boot() -> Outcome {
     }
     fs::write(root.join("web/page/boot.js"), filled)
         .map_err(|cause| format!("web/page/boot.js is not writable: {cause}."))
+}
+
+/// Every catalogue: its name without the ending, and its text; by name.
+fn catalogues() -> Outcome<Vec<(String, String)>> {
+    let unreadable = |cause| format!("crates/words/po is not readable: {cause}.");
+    let mut found = Vec::new();
+    for entry in fs::read_dir(paths::root().join("crates/words/po")).map_err(unreadable)? {
+        let path = entry.map_err(unreadable)?.path();
+        let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+        found.push((name, fs::read_to_string(&path).map_err(unreadable)?));
+    }
+    found.sort();
+    Ok(found)
 }
 
 fn object(entries: &[Entry]) -> String {
@@ -52,18 +64,10 @@ fn quoted(text: &str) -> String {
 
 /// Writes every catalogue into `dist/`, without what is only for translators.
 pub fn lay(dist: &Path) -> Outcome {
-    let (from, to) = (paths::root().join("crates/words/po"), dist.join(FOLDER));
-    let unreadable = |cause| format!("crates/words/po is not readable: {cause}.");
+    let to = dist.join(FOLDER);
     fs::create_dir_all(&to).map_err(|cause| format!("dist/{FOLDER} is not there: {cause}."))?;
-    for entry in fs::read_dir(from).map_err(unreadable)? {
-        let path = entry.map_err(unreadable)?.path();
-        let text = fs::read_to_string(&path).map_err(unreadable)?;
-        let name = path.with_extension("txt");
-        let Some(name) = name.file_name() else { continue };
-        if name.to_string_lossy().ends_with("-page.txt") {
-            continue;
-        }
-        fs::write(to.join(name), bare(&text))
+    for (name, text) in catalogues()?.iter().filter(|(name, _)| !name.ends_with(PAGE)) {
+        fs::write(to.join(format!("{name}.txt")), bare(text))
             .map_err(|cause| format!("dist/{FOLDER} is not writable: {cause}."))?;
     }
     Ok(())
